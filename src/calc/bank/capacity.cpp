@@ -1,0 +1,75 @@
+#include "calc/bank/capacity.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "data/batteries.h"
+
+namespace thole {
+namespace {
+
+constexpr double kLeastCurrent_A = 1e-6;  // keeps "no load" finite
+
+// Current that empties the rating in its rated hours.
+double rated_A(const Rating& rating) { return rating.capacity_Ah / rating.rated_hours_h; }
+
+}  // namespace
+
+double peukert_hours_h(const Rating& rating, double exponent, double current_A) {
+  const double current = std::max(current_A, kLeastCurrent_A);
+  return rating.rated_hours_h * std::pow(rated_A(rating) / current, exponent);
+}
+
+double capacity_at_Ah(const Rating& rating, double exponent, double current_A) {
+  const double current = std::max(current_A, kLeastCurrent_A);
+  return rating.capacity_Ah * std::min(1.0, std::pow(rated_A(rating) / current, exponent - 1.0));
+}
+
+double label_for_Ah(double needed_Ah, double rated_hours_h, double exponent, double current_A) {
+  const double rated_Ah = current_A * rated_hours_h;
+  const double label_Ah =
+      std::pow(needed_Ah * std::pow(rated_Ah, exponent - 1.0), 1.0 / exponent);
+  return std::max(needed_Ah, label_Ah);
+}
+
+double peukert_exponent(const Discharge& a, const Discharge& b) {
+  const double currents = std::log(a.current_A / b.current_A);
+  const double times = std::log(b.time_h / a.time_h);
+  return std::abs(currents) < 1e-9 ? 1.0 : times / currents;
+}
+
+Discharge reserve_discharge(double reserve_capacity_min) {
+  return {kReserveCurrent_A, reserve_capacity_min / 60.0};
+}
+
+double temperature_factor(Chemistry chemistry, double temperature_C) {
+  const auto [low, high] = cold_between(chemistry, temperature_C);
+  return low.factor + (high.factor - low.factor) * (temperature_C - low.temperature_C) /
+                          (high.temperature_C - low.temperature_C);
+}
+
+double temperature_factor_fit(double temperature_C) {
+  // Source: kTemperatureFit.
+  const double x = temperature_C / 100.0;
+  return ((-2.8117 * x + 4.1916) * x - 2.4941) * x + 1.405;
+}
+
+double cycle_life_count(Chemistry chemistry, double depth_frac) {
+  const ChemistryFacts& facts = facts_of(chemistry);
+  return facts.cycles_at_full_count / std::pow(depth_frac, facts.cycles_exponent);
+}
+
+double rms_current_A(double peak_A, double base_A, double duty_frac) {
+  return std::sqrt(duty_frac * peak_A * peak_A + (1.0 - duty_frac) * base_A * base_A);
+}
+
+PowerPoint constant_power(double open_circuit_V, double resistance_ohm, double power_W) {
+  const double root = open_circuit_V * open_circuit_V - 4.0 * resistance_ohm * power_W;
+  const double current_A =
+      (open_circuit_V - std::sqrt(std::max(0.0, root))) / (2.0 * resistance_ohm);
+  return {.possible = root >= 0.0,
+          .current_A = current_A,
+          .terminal_V = open_circuit_V - resistance_ohm * current_A};
+}
+
+}  // namespace thole

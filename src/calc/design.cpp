@@ -1,0 +1,603 @@
+#include "calc/design.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/units.h"
+#include "job/complete.h"
+#include "job/fields.h"
+
+namespace thole {
+namespace {
+
+// The hold stage sizes on these shares of the bollard thrust; the shaft and the feeder stage check
+// that what they arrive at is no worse. Project decision, docs/decisions.md.
+constexpr double kImmersionAllowance_factor = 0.97;
+constexpr double kSagAllowance_factor = 0.95;
+constexpr double kBoltMass_kg = 0.08;  // with nut and washers, M8 to M10: common practice
+
+template <class T>
+void choose(Given<T>& target, T value) {
+  if (!target.known()) target = {std::move(value), Origin::chosen};
+}
+
+// What was named, or everything that the shop sells.
+template <class Item>
+std::vector<Item> offered(const std::vector<Item>& list, const Given<std::string>& id) {
+  const Item* named = id.known() ? find_item(list, id.value) : nullptr;
+  return named != nullptr ? std::vector<Item>{*named} : list;
+}
+
+template <class T>
+void override_with(T& target, const Given<T>& own) {
+  if (own.known()) target = own.value;
+}
+
+// The motors to choose from. A motor that is described but not in the catalogue borrows what was
+// not said from the class nearest in thrust.
+std::vector<MotorClass> motors_for(const Job& job, const Catalogue& catalogue) {
+  const Hold& hold = job.hold;
+  std::vector<MotorClass> motors = offered(catalogue.motors, hold.motor);
+  if (hold.thrust_N.known() && !hold.motor.known() && !motors.empty()) {
+    const auto distance = [&](const MotorClass& motor) {
+      return std::abs(motor.thrust_N - hold.thrust_N.value);
+    };
+    MotorClass own =
+        *std::min_element(motors.begin(), motors.end(),
+                          [&](const auto& a, const auto& b) { return distance(a) < distance(b); });
+    own.id = "own";
+    own.label = "Your own motor";
+    motors = {own};
+  }
+  if (hold.nominal_V.known() && !hold.motor.known()) {
+    std::vector<MotorClass> fitting;
+    for (const MotorClass& motor : motors) {
+      if (std::abs(motor.nominal_V - hold.nominal_V.value) < 3.0) fitting.push_back(motor);
+    }
+    if (!fitting.empty()) motors = fitting;
+  }
+  for (MotorClass& motor : motors) {
+    override_with(motor.thrust_N, hold.thrust_N);
+    override_with(motor.nominal_V, hold.nominal_V);
+    override_with(motor.minimum_V, hold.minimum_V);
+    override_with(motor.maximum_V, hold.maximum_V);
+    override_with(motor.power_full_W, hold.power_full_W);
+    override_with(motor.power_idle_W, hold.power_idle_W);
+    override_with(motor.propeller_diameter_m, hold.propeller_diameter_m);
+    override_with(motor.mass_kg, hold.motor_mass_kg);
+    override_with(motor.tube_outer_mm, job.shaft.tube_outer_mm);
+    override_with(motor.tube_wall_mm, job.shaft.tube_wall_mm);
+    override_with(motor.tube_yield_MPa, job.shaft.tube_yield_MPa);
+    override_with(motor.tube_modulus_GPa, job.shaft.tube_modulus_GPa);
+  }
+  return motors;
+}
+
+// The blocks to choose from: of the chemistry asked for; a described block borrows what was not
+// said from the one nearest in capacity.
+std::vector<BatteryBlock> blocks_for(const Job& job, const Catalogue& catalogue) {
+  const Bank& bank = job.bank;
+  std::vector<BatteryBlock> blocks = offered(catalogue.blocks, bank.block);
+  if (!bank.block.known()) {
+    std::erase_if(blocks, [&](const BatteryBlock& block) {
+      const bool other_kind = bank.chemistry.known() && block.chemistry != bank.chemistry.value;
+      const bool other_volts =
+          bank.block_V.known() && std::abs(block.nominal_V - bank.block_V.value) > 1.0;
+      return other_kind || other_volts;
+    });
+    if (bank.capacity_Ah.known() && !blocks.empty()) {
+      BatteryBlock own = *std::min_element(
+          blocks.begin(), blocks.end(), [&](const BatteryBlock& a, const BatteryBlock& b) {
+            return std::abs(a.capacity_Ah - bank.capacity_Ah.value) <
+                   std::abs(b.capacity_Ah - bank.capacity_Ah.value);
+          });
+      own.id = "own";
+      own.label = "Your own block";
+      own.reserve_capacity_min = 0.0;  // belongs to the other block's label
+      own.mass_kg *= bank.capacity_Ah.value / own.capacity_Ah;
+      own.resistance_ohm *= own.capacity_Ah / bank.capacity_Ah.value;
+      blocks = {own};
+    }
+  }
+  for (BatteryBlock& block : blocks) {
+    override_with(block.nominal_V, bank.block_V);
+    override_with(block.capacity_Ah, bank.capacity_Ah);
+    override_with(block.rated_hours_h, bank.rated_hours_h);
+    override_with(block.resistance_ohm, bank.resistance_ohm);
+    override_with(block.mass_kg, bank.block_mass_kg);
+    override_with(block.continuous_A, bank.continuous_A);
+  }
+  return blocks;
+}
+
+std::vector<ChargerModel> chargers_for(const Job& job, const Catalogue& catalogue) {
+  std::vector<ChargerModel> chargers = offered(catalogue.chargers, job.charge.charger);
+  for (ChargerModel& charger : chargers) {
+    override_with(charger.output_A, job.charge.output_A);
+    override_with(charger.efficiency_frac, job.charge.efficiency_frac);
+    override_with(charger.power_factor, job.charge.power_factor);
+  }
+  return chargers;
+}
+
+HoldInput hold_input(const Job& job, const Catalogue& catalogue) {
+  const Boat& boat = job.boat;
+  const Water& water = job.water;
+  return {
+      .length_m = boat.length_m.value,
+      .waterline_length_m = boat.waterline_length_m.value,
+      .waterline_beam_m = boat.waterline_beam_m.value,
+      .draft_m = boat.draft_m.value,
+      .displacement_kg = boat.displacement_kg.value,
+      .deadrise_deg = boat.deadrise_deg.value,
+      .frontal_area_m2 = boat.frontal_area_m2.value,
+      .lateral_area_m2 = boat.lateral_area_m2.value,
+      .lateral_centroid_m = boat.lateral_centroid_m.value,
+      .underwater_area_m2 = boat.underwater_area_m2.value,
+      .underwater_centroid_m = boat.underwater_centroid_m.value,
+      .bow_angle_rad = rad_from_deg(boat.bow_angle_deg.value),
+      .thruster_forward_m = job.shaft.thruster_forward_m.value,
+      .legs_down = boat.leg.value == Leg::down,
+      .leg_count = boat.outboard_count.value,
+      .leg_propeller_m = boat.leg_propeller_m.value,
+      .wind_mps = water.wind_mps.value,
+      .wind_at_boat_height = water.wind_height.value == WindHeight::at_boat,
+      .fetch_m = water.fetch_m.value,
+      .depth_m = water.depth_m.value,
+      .current_mps = water.current_mps.value,
+      .current_angle_deg = water.current_angle_deg.value,
+      .wave_height_m = water.wave_height_m.value,
+      .wave_period_s = water.wave_period_s.value,
+      .salt = water.salinity.value == Salinity::salt,
+      .air_C = water.air_C.value,
+      .margin_factor = margin_factor(water.exposure.value == Exposure::sheltered,
+                                     job.hold.firmness.value == Firmness::loose),
+      .holding_h = job.hold.holding_h.value,
+      .transit_h = job.hold.transit_h.value,
+      .transit_thrust_frac = job.hold.transit_thrust_frac.value,
+      .immersion_factor = kImmersionAllowance_factor,
+      .sag_factor = kSagAllowance_factor,
+      .motors = motors_for(job, catalogue),
+  };
+}
+
+void record_motor(const MotorClass& motor, Job& job) {
+  Hold& hold = job.hold;
+  choose(hold.motor, motor.id);
+  choose(hold.thrust_N, motor.thrust_N);
+  choose(hold.nominal_V, motor.nominal_V);
+  choose(hold.minimum_V, motor.minimum_V);
+  choose(hold.maximum_V, motor.maximum_V);
+  choose(hold.power_full_W, motor.power_full_W);
+  choose(hold.power_idle_W, motor.power_idle_W);
+  choose(hold.propeller_diameter_m, motor.propeller_diameter_m);
+  choose(hold.motor_mass_kg, motor.mass_kg);
+  choose(job.shaft.tube_outer_mm, motor.tube_outer_mm);
+  choose(job.shaft.tube_wall_mm, motor.tube_wall_mm);
+  choose(job.shaft.tube_yield_MPa, motor.tube_yield_MPa);
+  choose(job.shaft.tube_modulus_GPa, motor.tube_modulus_GPa);
+}
+
+ShaftInput shaft_input(const Job& job, const HoldResult& hold) {
+  return {
+      .bow_height_m = job.boat.bow_height_m.value,
+      .collar_m = job.shaft.collar_m.value,
+      .propeller_diameter_m = hold.motor.propeller_diameter_m,
+      .immersion_ratio = job.shaft.immersion_ratio.value,
+      .wave_height_m = hold.wave_height_m,
+      .wave_period_s = hold.wave_period_s,
+      .waterline_length_m = job.boat.waterline_length_m.value,
+      .waterline_beam_m = job.boat.waterline_beam_m.value,
+      .draft_m = job.boat.draft_m.value,
+      .thruster_forward_m = job.shaft.thruster_forward_m.value,
+      .trim_allowance_m = job.shaft.trim_allowance_m.value,
+      .stock_lengths_m = hold.motor.shaft_lengths_m,
+      .length_m = job.shaft.length_m.given() ? job.shaft.length_m.value : 0.0,
+      .thrust_N = hold.motor.thrust_N,
+      .tube_outer_mm = hold.motor.tube_outer_mm,
+      .tube_wall_mm = hold.motor.tube_wall_mm,
+      .tube_yield_MPa = hold.motor.tube_yield_MPa,
+      .tube_modulus_GPa = hold.motor.tube_modulus_GPa,
+      .assumed_immersion_factor = kImmersionAllowance_factor,
+  };
+}
+
+BankInput bank_input(const Job& job, const Catalogue& catalogue, const HoldResult& hold) {
+  const Bank& bank = job.bank;
+  const double hours_h = job.hold.holding_h.value + job.hold.transit_h.value;
+  return {
+      .motor_nominal_V = hold.motor.nominal_V,
+      .motor_minimum_V = hold.motor.minimum_V,
+      .motor_maximum_V = hold.motor.maximum_V,
+      .energy_Wh = hold.energy_Wh,
+      .holding_h = job.hold.holding_h.value,
+      .hours_on_h = hours_h,
+      .mean_power_W = hours_h > 0.0 ? hold.energy_Wh / hours_h : 0.0,
+      .full_power_W = hold.motor.power_full_W,
+      .blocks = blocks_for(job, catalogue),
+      .series_count = bank.series_count.value,
+      .parallel_count = bank.parallel_count.value,
+      .peukert_exponent = bank.peukert_exponent.value,
+      .depth_of_discharge_frac = bank.depth_of_discharge_frac.value,
+      .age_factor = bank.age_factor.value,
+      .margin_factor = bank.margin_factor.value,
+      .temperature_C = bank.temperature_C.value,
+      .feeder_drop_frac = job.feeder.allowed_drop_frac.value,
+  };
+}
+
+void record_bank(const BankResult& result, Job& job) {
+  Bank& bank = job.bank;
+  const BatteryBlock& block = result.block;
+  choose(bank.block, block.id);
+  choose(bank.chemistry, block.chemistry);
+  choose(bank.block_V, block.nominal_V);
+  choose(bank.capacity_Ah, block.capacity_Ah);
+  choose(bank.rated_hours_h, block.rated_hours_h);
+  choose(bank.resistance_ohm, block.resistance_ohm);
+  choose(bank.block_mass_kg, block.mass_kg);
+  choose(bank.continuous_A, block.continuous_A);
+  choose(bank.series_count, result.series_count);
+  choose(bank.parallel_count, result.parallel_count);
+}
+
+FeederInput feeder_input(const Job& job, const Catalogue& catalogue, const HoldResult& hold,
+                         const BankResult& bank) {
+  const Feeder& feeder = job.feeder;
+  return {
+      .nominal_V = bank.nominal_V,
+      .open_circuit_full_V = bank.open_circuit_full_V,
+      .open_circuit_end_V = bank.open_circuit_end_V,
+      .resistance_full_ohm = bank.resistance_full_ohm,
+      .resistance_end_ohm = bank.resistance_end_ohm,
+      .charge_V = bank.charge_V,
+      .series_count = bank.series_count,
+      .parallel_count = bank.parallel_count,
+      .power_full_W = hold.motor.power_full_W,
+      .motor_minimum_V = hold.motor.minimum_V,
+      .assumed_sag_factor = kSagAllowance_factor,
+      .run_m = feeder.run_m.value,
+      .tail_m = feeder.tail_m.value,
+      .jumper_m = feeder.jumper_m.value,
+      .allowed_drop_frac = feeder.allowed_drop_frac.value,
+      .ambient_C = feeder.ambient_C.value,
+      .engine_space = feeder.engine_space.value,
+      .bundled_count = feeder.bundled_count.value,
+      .device_distance_m = feeder.device_distance_m.value,
+      .sheathed = feeder.sheathed.value,
+      .floating = feeder.floating.value,
+      .petrol = job.boat.petrol.value,
+      .lug_ohm = feeder.lug_ohm.value,
+      .plug_ohm = feeder.plug_ohm.value,
+      .cables = offered(catalogue.cables, feeder.conductor),
+      .tail_cables = offered(catalogue.cables, feeder.tail_conductor),
+      .devices = offered(catalogue.devices, feeder.device),
+  };
+}
+
+void record_feeder(const FeederResult& result, Job& job) {
+  choose(job.feeder.conductor, result.cable.id);
+  if (job.feeder.tail_m.value > 0.0) choose(job.feeder.tail_conductor, result.tail_cable.id);
+  choose(job.feeder.device, result.device.id);
+}
+
+ChargeInput charge_input(const Job& job, const Catalogue& catalogue, const BankResult& bank) {
+  const Charge& charge = job.charge;
+  return {
+      .chemistry = bank.block.chemistry,
+      .block_capacity_Ah = bank.block.capacity_Ah,
+      .block_nominal_V = bank.block.nominal_V,
+      .series_count = bank.series_count,
+      .parallel_count = bank.parallel_count,
+      .depth_used_frac = bank.depth_used_frac,
+      .chargers = chargers_for(job, catalogue),
+      .shore_V = charge.shore_V.value,
+      .shore_limit_A = charge.shore_limit_A.value,
+      .available_h = charge.available_h.value,
+      .locker_volume_m3 = charge.locker_volume_m3.value,
+      .vent_area_cm2 = charge.vent_area_cm2.known() ? charge.vent_area_cm2.value : -1.0,
+      .temperature_C = job.bank.temperature_C.value,
+      .petrol = job.boat.petrol.value,
+  };
+}
+
+void record_charge(const ChargeResult& result, Job& job) {
+  choose(job.charge.charger, result.charger.id);
+  choose(job.charge.output_A, result.output_A);
+  choose(job.charge.efficiency_frac, result.charger.efficiency_frac);
+  choose(job.charge.power_factor, result.charger.power_factor);
+  choose(job.charge.vent_area_cm2, result.vent_area_cm2);
+}
+
+DeckKind deck_kind(Deck deck) {
+  switch (deck) {
+    case Deck::single_skin:
+      return DeckKind::single_skin;
+    case Deck::cored_balsa:
+      return DeckKind::cored_balsa;
+    case Deck::cored_foam:
+      return DeckKind::cored_foam;
+    case Deck::aluminium:
+      return DeckKind::aluminium;
+  }
+  return DeckKind::single_skin;
+}
+
+MountInput mount_input(const Job& job, const Catalogue& catalogue, const HoldResult& hold,
+                       const ShaftResult& shaft) {
+  const Mount& mount = job.mount;
+  const Boat& boat = job.boat;
+  return {
+      .thrust_N = hold.motor.thrust_N,
+      .thrust_lever_m = std::max(boat.bow_height_m.value + shaft.propeller_depth_m, 0.0),
+      .motor_mass_kg = hold.motor.mass_kg,
+      .overhang_mm = mount.overhang_mm.value,
+      .chocked = mount.chocked.value,
+      .plate_length_mm = mount.plate_length_mm.value,
+      .plate_width_mm = mount.plate_width_mm.value,
+      .plates = offered(catalogue.plates, mount.plate),
+      .bolt_rows = mount.bolt_rows.value,
+      .bolt_pitch_mm = mount.bolt_pitch_mm.value,
+      .bolt_gauge_mm = mount.bolt_gauge_mm.value,
+      .bolts = offered(catalogue.bolts, mount.bolt),
+      .countersunk = mount.head.value == Head::countersunk,
+      .deck = deck_kind(boat.deck.value),
+      .deck_thickness_mm = mount.deck_thickness_mm.value,
+      .core_thickness_mm = mount.core_thickness_mm.value,
+      .backing_side_mm = mount.backing_side_mm.value,
+      .backing_thickness_mm = mount.backing_thickness_mm.value,
+      .run_speed_mps = boat.cruise_speed_mps.value,
+      .run_wave_m = mount.run_wave_m.value,
+      .displacement_kg = boat.displacement_kg.value,
+      .waterline_length_m = boat.waterline_length_m.value,
+      .chine_beam_m = boat.waterline_beam_m.value,
+      .deadrise_deg = boat.deadrise_deg.value,
+  };
+}
+
+void record_mount(const MountResult& result, Job& job) {
+  choose(job.mount.plate, result.plate.id);
+  choose(job.mount.bolt, result.bolt.id);
+}
+
+// Total length of single conductor: out and back.
+std::vector<CableUse> cables_used(const Job& job, const FeederResult& feeder) {
+  return {{feeder.cable, feeder.cable_m},
+          {feeder.tail_cable, job.feeder.tail_m.value > 0.0 ? feeder.tail_cable_m : 0.0}};
+}
+
+TrimInput trim_input(const Job& job, const HoldResult& hold, const BankResult& bank,
+                     const FeederResult& feeder, const ChargeResult& charge,
+                     const MountResult& mount) {
+  const Boat& boat = job.boat;
+  const Trim& trim = job.trim;
+  double cable_kg = 0.0;
+  for (const CableUse& use : cables_used(job, feeder)) {
+    cable_kg += use.length_m * use.cable.mass_kg_per_m;
+  }
+  const double bank_x = trim.bank_x_m.value;
+  const double motor_x = trim.motor_x_m.value;
+  return {
+      .length_m = boat.length_m.value,
+      .waterline_length_m = boat.waterline_length_m.value,
+      .waterline_beam_m = boat.waterline_beam_m.value,
+      .displacement_kg = boat.displacement_kg.value,
+      .waterplane_ratio = trim.waterplane_ratio.value,
+      .salt = job.water.salinity.value == Salinity::salt,
+      .gm_m = trim.gm_m.value,
+      .initial_trim_deg = trim.initial_trim_deg.value,
+      .bow_height_m = boat.bow_height_m.value,
+      .items =
+          {
+              {.label = "Motor and plate",
+               .mass_kg = hold.motor.mass_kg + mount.plate_mass_kg,
+               .x_m = motor_x,
+               .y_m = trim.motor_y_m.value,
+               .y_field = "trim.motor_y_m"},
+              {.label = "Bank",
+               .mass_kg = bank.mass_kg,
+               .x_m = bank_x,
+               .y_m = trim.bank_y_m.value,
+               .x_field = "trim.bank_x_m",
+               .y_field = "trim.bank_y_m",
+               .lead_bank = is_lead(bank.block.chemistry)},
+              {.label = "Charger",
+               .mass_kg = charge.charger.mass_kg * charge.charger_count,
+               .x_m = bank_x},
+              {.label = "Cable", .mass_kg = cable_kg, .x_m = 0.5 * (bank_x + motor_x)},
+          },
+  };
+}
+
+PartsInput parts_input(const Catalogue& catalogue, const Design& design) {
+  const Job& job = design.job;
+  return {
+      .motor = design.hold.motor,
+      .shaft_length_m = design.shaft.length_m,
+      .block = design.bank.block,
+      .block_count = design.bank.block_count,
+      .cables = cables_used(job, design.feeder),
+      .devices = {{design.feeder.device, design.feeder.device_count}},
+      .chargers = {{design.charge.charger, design.charge.charger_count}},
+      .plate = design.mount.plate,
+      .plate_area_m2 = 1e-6 * job.mount.plate_length_mm.value * job.mount.plate_width_mm.value,
+      .plate_mass_kg = design.mount.plate_mass_kg,
+      .bolt = design.mount.bolt,
+      .bolt_count = design.mount.bolt_count,
+      .bolt_mass_kg = kBoltMass_kg,
+      .feeder_m = job.feeder.run_m.value + job.feeder.tail_m.value,
+      .joint_count = design.feeder.lug_count,
+      .sundries = catalogue.sundries,
+      .tasks = catalogue.tasks,
+      .shop = catalogue.shop,
+  };
+}
+
+// All stages, without the verdict.
+Design run_stages(const Job& given, const Catalogue& catalogue) {
+  Completed completed = complete(given, catalogue);
+  Design design{.job = std::move(completed.job),
+                .estimates = std::move(completed.trace),
+                .issues = std::move(completed.issues)};
+  Job& job = design.job;
+  design.hold = hold(hold_input(job, catalogue));
+  record_motor(design.hold.motor, job);
+  design.shaft = shaft(shaft_input(job, design.hold));
+  choose(job.shaft.length_m, design.shaft.length_m);
+  design.bank = bank(bank_input(job, catalogue, design.hold));
+  record_bank(design.bank, job);
+  design.feeder = feeder(feeder_input(job, catalogue, design.hold, design.bank));
+  record_feeder(design.feeder, job);
+  design.charge = charge(charge_input(job, catalogue, design.bank));
+  record_charge(design.charge, job);
+  design.mount = mount(mount_input(job, catalogue, design.hold, design.shaft));
+  record_mount(design.mount, job);
+  design.trim =
+      trim(trim_input(job, design.hold, design.bank, design.feeder, design.charge, design.mount));
+  design.parts = parts(parts_input(catalogue, design));
+  return design;
+}
+
+bool passes(const Design& design) {
+  for (const Check* check : design.checks_by_seriousness()) {
+    const Verdict verdict = check->verdict();
+    if (verdict == Verdict::fail || verdict == Verdict::not_evaluated) return false;
+  }
+  return true;
+}
+
+// A change helps only where it alters the job: to forget what was never given does nothing.
+bool alters(const Change& change, const Job& given) {
+  Job changed = given;
+  apply(change, changed);
+  return !(changed == given);
+}
+
+// The first change that each open check proposes and that is not among `tried` yet.
+std::vector<Change> proposals(const Design& design, const Job& given, const Job& job,
+                              const std::vector<Change>& tried) {
+  std::vector<Change> fresh;
+  const auto known = [](const std::vector<Change>& list, const Change& change) {
+    return std::any_of(list.begin(), list.end(),
+                       [&](const Change& other) { return other.field == change.field; });
+  };
+  for (const Check* check : design.checks_by_seriousness()) {
+    const Verdict verdict = check->verdict();
+    if (verdict != Verdict::fail && verdict != Verdict::not_evaluated) break;
+    for (const Change& change : check->changes) {
+      if (!alters(change, job) || !alters(change, given) || known(tried, change)) continue;
+      if (!known(fresh, change)) fresh.push_back(change);
+      break;
+    }
+  }
+  return fresh;
+}
+
+Job with_changes(const Job& given, const std::vector<Change>& changes) {
+  Job job = given;
+  for (const Change& change : changes) apply(change, job);
+  return job;
+}
+
+// Applies what the failing checks propose, round by round, until everything passes or nothing new
+// is proposed; then drops each change that turns out not to be needed.
+std::vector<Change> changes_that_mend(const Design& design, const Job& given,
+                                      const Catalogue& catalogue) {
+  constexpr int kRounds = 4;
+  std::vector<Change> changes;
+  std::vector<Change> fresh = proposals(design, given, given, changes);
+  for (int round = 0; round < kRounds && !fresh.empty(); ++round) {
+    changes.insert(changes.end(), fresh.begin(), fresh.end());
+    const Job job = with_changes(given, changes);
+    const Design next = run_stages(job, catalogue);
+    if (passes(next)) {
+      for (std::size_t i = 0; i < changes.size() && changes.size() > 1;) {
+        std::vector<Change> fewer = changes;
+        fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(i));
+        if (passes(run_stages(with_changes(given, fewer), catalogue))) {
+          changes = std::move(fewer);
+        } else {
+          ++i;
+        }
+      }
+      return changes;
+    }
+    fresh = proposals(next, given, job, changes);
+  }
+  return {};
+}
+
+Outcome outcome_of(const Design& design, const Job& given, const Catalogue& catalogue) {
+  Outcome outcome;
+  const std::vector<const Check*> checks = design.checks_by_seriousness();
+  if (checks.empty()) return outcome;
+  outcome.governing = checks.front()->id;
+  if (passes(design)) {
+    outcome.fit = Fit::fits;
+    return outcome;
+  }
+  outcome.changes = changes_that_mend(design, given, catalogue);
+  if (!outcome.changes.empty()) {
+    outcome.fit = Fit::fits_with_changes;
+  } else if (checks.front()->verdict() == Verdict::fail) {
+    outcome.fit = Fit::does_not_fit;
+  }
+  return outcome;
+}
+
+}  // namespace
+
+std::string_view word(Fit fit) {
+  switch (fit) {
+    case Fit::fits:
+      return "fits";
+    case Fit::fits_with_changes:
+      return "fits with changes";
+    case Fit::does_not_fit:
+      return "does not fit";
+    case Fit::not_evaluated:
+      return "not evaluated";
+  }
+  return "not evaluated";
+}
+
+std::array<const Trace*, 9> Design::traces() const {
+  return {&estimates,    &hold.trace,  &shaft.trace, &bank.trace, &feeder.trace,
+          &charge.trace, &mount.trace, &trim.trace,  &parts.trace};
+}
+
+std::vector<const Check*> Design::checks_by_seriousness() const {
+  std::vector<const Check*> checks;
+  for (const Trace* trace : traces()) {
+    for (const Check& check : trace->checks) checks.push_back(&check);
+  }
+  std::stable_sort(checks.begin(), checks.end(),
+                   [](const Check* a, const Check* b) { return more_serious(*a, *b); });
+  return checks;
+}
+
+const Check* Design::find_check(std::string_view id) const {
+  for (const Trace* trace : traces()) {
+    for (const Check& check : trace->checks) {
+      if (check.id == id) return &check;
+    }
+  }
+  return nullptr;
+}
+
+const Step* Design::find_step(std::string_view id) const {
+  for (const Trace* trace : traces()) {
+    for (const Step& step : trace->steps) {
+      if (step.id == id) return &step;
+    }
+  }
+  return nullptr;
+}
+
+Design evaluate(const Job& job, const Catalogue& catalogue) {
+  Design design = run_stages(job, catalogue);
+  design.outcome = outcome_of(design, job, catalogue);
+  return design;
+}
+
+}  // namespace thole

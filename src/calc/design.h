@@ -1,0 +1,60 @@
+#pragma once
+
+// The whole program is one function: evaluate(). Screen, command line, job pack and link are
+// readers of the Design that it returns. Only design.cpp knows the order of the stages.
+
+#include <array>
+#include <string>
+#include <vector>
+
+#include "base/issue.h"
+#include "base/trace.h"
+#include "calc/bank/bank.h"
+#include "calc/charge/charge.h"
+#include "calc/feeder/feeder.h"
+#include "calc/hold/hold.h"
+#include "calc/mount/mount.h"
+#include "calc/parts/parts.h"
+#include "calc/shaft/shaft.h"
+#include "calc/trim/trim.h"
+#include "job/catalogue.h"
+#include "job/job.h"
+
+namespace thole {
+
+enum class Fit { fits, fits_with_changes, does_not_fit, not_evaluated };
+
+std::string_view word(Fit fit);  // "fits", "fits with changes", "does not fit", "not evaluated"
+
+struct Outcome {
+  Fit fit = Fit::not_evaluated;
+  std::string governing{};        // id of the check that governs
+  std::vector<Change> changes{};  // what makes it fit, tried by the engine; empty when nothing does
+};
+
+struct Design {
+  Job job{};  // full: every value with its origin
+  HoldResult hold{};
+  ShaftResult shaft{};
+  BankResult bank{};
+  FeederResult feeder{};
+  ChargeResult charge{};
+  MountResult mount{};
+  TrimResult trim{};
+  PartsResult parts{};
+  Trace estimates{};
+  Issues issues{};
+  Outcome outcome{};
+
+  // In the order of the stages, the estimates first.
+  std::array<const Trace*, 9> traces() const;
+  std::vector<const Check*> checks_by_seriousness() const;
+  const Check* find_check(std::string_view id) const;
+  const Step* find_step(std::string_view id) const;
+};
+
+// The same job and catalogue give the same design everywhere. Never fails: what is wrong with the
+// job is in `issues`, what does not pass in the checks.
+Design evaluate(const Job& job, const Catalogue& catalogue);
+
+}  // namespace thole

@@ -1,0 +1,49 @@
+#include "calc/shaft/tube.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "calc/shaft/motion.h"
+
+namespace thole {
+namespace {
+
+constexpr double kPi = std::numbers::pi;
+
+}  // namespace
+
+TubeSection tube_section(double outer_mm, double wall_mm) {
+  TubeSection section{.outer_mm = outer_mm, .inner_mm = std::max(outer_mm - 2.0 * wall_mm, 0.0)};
+  const double d = section.inner_mm;
+  const double outer3 = outer_mm * outer_mm * outer_mm;
+  section.inertia_mm4 = kPi / 64.0 * (outer3 * outer_mm - d * d * d * d);
+  section.modulus_mm3 = 2.0 * section.inertia_mm4 / outer_mm;
+  section.plastic_modulus_mm3 = (outer3 - d * d * d) / 6.0;
+  return section;
+}
+
+Cantilever bend(const TubeSection& section, double modulus_GPa, double arm_m, double force_N) {
+  const double arm_mm = 1000.0 * arm_m;
+  const double rigidity_Nmm2 = 1000.0 * modulus_GPa * section.inertia_mm4;  // MPa mm4
+  Cantilever beam;
+  beam.stress_MPa = force_N * arm_mm / section.modulus_mm3;
+  beam.deflection_mm = force_N * arm_mm * arm_mm * arm_mm / (3.0 * rigidity_Nmm2);
+  beam.slope_rad = force_N * arm_mm * arm_mm / (2.0 * rigidity_Nmm2);
+  beam.stiffness_N_per_m = 1000.0 * 3.0 * rigidity_Nmm2 / (arm_mm * arm_mm * arm_mm);
+  return beam;
+}
+
+double drag_per_speed_squared(double stem_m, double immersed_m) {
+  return 0.5 * kStemWater_kg_per_m3 *
+         (kStemDrag_factor * stem_m * immersed_m + kPodDrag_factor * kPodFrontal_m2);
+}
+
+double wave_drag_N(double stem_m, double immersed_m, double wave_height_m, double period_s) {
+  const double speed_mps = kPi * wave_height_m / period_s;  // H w / 2, at the surface
+  const double k = 2.0 * kPi / deep_wavelength_m(period_s);
+  return 0.5 * kStemWater_kg_per_m3 * kStemDrag_factor * stem_m * speed_mps * speed_mps *
+         (1.0 - std::exp(-2.0 * k * immersed_m)) / (2.0 * k);
+}
+
+}  // namespace thole

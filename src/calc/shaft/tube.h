@@ -1,0 +1,44 @@
+#pragma once
+
+// The shaft tube: a cantilever from the lower bearing of the mount, pushed at its end by the
+// propeller, dragged through the water by current, waves and the boat's own speed.
+// Source: elementary beam theory; Journee and Massie, Offshore Hydromechanics ch. 12 (drag). Small
+// deflections, round tube without holes; steering torque and fatigue are left out.
+
+namespace thole {
+
+inline constexpr double kStemWater_kg_per_m3 = 1025.0;  // sea water: the safe side
+inline constexpr double kStemDrag_factor = 1.2;         // Journee and Massie: smooth, Re < 2e5
+inline constexpr double kPodDrag_factor = 0.4;          // project decision: a faired pod
+inline constexpr double kPodFrontal_m2 = 0.0095;        // project decision: 110 mm across
+
+struct TubeSection {
+  double outer_mm = 0.0;
+  double inner_mm = 0.0;
+  double inertia_mm4 = 0.0;          // pi (D^4 - d^4) / 64
+  double modulus_mm3 = 0.0;          // elastic, 2 I / D
+  double plastic_modulus_mm3 = 0.0;  // (D^3 - d^3) / 6
+};
+
+// A wall of half the diameter or more is a solid bar. Precondition: outer_mm > 0.
+TubeSection tube_section(double outer_mm, double wall_mm);
+
+struct Cantilever {
+  double stress_MPa = 0.0;     // T L / Z
+  double deflection_mm = 0.0;  // T L^3 / (3 E I)
+  double slope_rad = 0.0;      // T L^2 / (2 E I)
+  double stiffness_N_per_m = 0.0;
+};
+
+// Precondition: a real section, modulus_GPa > 0, arm_m > 0.
+Cantilever bend(const TubeSection& section, double modulus_GPa, double arm_m, double force_N);
+
+// Drag over speed squared of an upright stem and the pod at its end, N per (m/s)^2.
+double drag_per_speed_squared(double stem_m, double immersed_m);
+
+// Peak drag of a regular wave on a stem from the surface down, without current or inertia:
+//   0.5 rho Cd d (H w / 2)^2 (1 - exp(-2 k z)) / (2 k)
+// Precondition: period_s > 0.
+double wave_drag_N(double stem_m, double immersed_m, double wave_height_m, double period_s);
+
+}  // namespace thole

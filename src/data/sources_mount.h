@@ -1,0 +1,131 @@
+#pragma once
+
+// Sources of the mount: accelerations, plate, bolts, deck. One entry for each place that is cited.
+
+#include "base/trace.h"
+
+namespace thole {
+
+// --- accelerations --------------------------------------------------------------------------------
+inline constexpr Source kIso12215Acceleration{
+    .id = "iso-12215-5-2008-acceleration",
+    .title = "ISO 12215-5:2008, small craft, design pressures and scantlings",
+    .locator = "7.3, equations (1) and (2): dynamic load factor"};
+inline constexpr Source kSavitskyBrown1976{
+    .id = "savitsky-brown-1976",
+    .title = "Savitsky and Brown, hydrodynamic evaluation of planing hulls in smooth and rough water",
+    .locator = "Marine Technology 13(4), 1976, pp. 381-400"};
+inline constexpr Source kDnvHslcMinimum{
+    .id = "dnv-hslc-2011-201",
+    .title = "DNV rules for high speed, light craft, January 2011, Pt.3 Ch.1 Sec.2",
+    .locator = "B201-202: design vertical acceleration, not less than 1 g"};
+inline constexpr Source kDnvHslcSpeed{
+    .id = "dnv-hslc-2011-204",
+    .title = "DNV rules for high speed, light craft, January 2011, Pt.3 Ch.1 Sec.2",
+    .locator = "B204: speed and wave height; constant 1650 recalled, agrees with Savitsky and Brown",
+    .confirmed = false};
+inline constexpr Source kHalfSineShock{
+    .id = "half-sine-shock-spectrum",
+    .title = "Response of an oscillator with 5 % damping to a half-sine pulse",
+    .locator = "table computed by numerical integration"};
+inline constexpr Source kPulseLength{.id = "slam-pulse-length",
+                                     .title = "Length of a slam pulse on a small planing boat",
+                                     .locator = "0.1 to 0.25 s, recalled",
+                                     .confirmed = false};
+inline constexpr Source kFridsmaPeaks{
+    .id = "fridsma-1971",
+    .title = "Fridsma, systematic study of the rough-water performance of planing boats",
+    .locator = "peaks are close to exponentially distributed"};
+
+// --- plate ----------------------------------------------------------------------------------------
+inline constexpr Source kBeamTheory{.id = "beam-theory",
+                                    .title = "Elementary beam and plate theory",
+                                    .locator = "cantilever; fixed and propped beam; oscillator"};
+inline constexpr Source kAluminumDesignManual{.id = "aluminum-design-manual-3-3-1m",
+                                              .title = "Aluminum Design Manual, minimum properties",
+                                              .locator = "Table 3.3-1M, sheet and plate"};
+inline constexpr Source kLloydsAluminium{
+    .id = "lr-ssc-table-2-1-2",
+    .title = "Lloyd's Register, rules for special service craft, aluminium alloys",
+    .locator = "Table 2.1.2, rolled products and their welded strength"};
+inline constexpr Source kIso12215Alloys{.id = "iso-12215-5-2008-annex-f",
+                                        .title = "ISO 12215-5:2008, metals",
+                                        .locator = "Annex F"};
+inline constexpr Source kStainlessPlate{.id = "astm-a240-en-10088-2",
+                                        .title = "ASTM A240 and EN 10088-2, stainless plate",
+                                        .locator = "annealed minimum values, recalled",
+                                        .confirmed = false};
+
+// --- laminate and core ----------------------------------------------------------------------------
+inline constexpr Source kIso12215Laminate{.id = "iso-12215-5-2008-annex-c",
+                                          .title = "ISO 12215-5:2008, glass laminates",
+                                          .locator = "Annex C, E-glass in polyester"};
+inline constexpr Source kIso12215Core{.id = "iso-12215-5-2008-annex-d",
+                                      .title = "ISO 12215-5:2008, sandwich cores",
+                                      .locator = "Annex D"};
+inline constexpr Source kIso12215DeckMinimum{.id = "iso-12215-5-2008-table-15",
+                                             .title = "ISO 12215-5:2008, minimum deck thickness",
+                                             .locator = "Table 15"};
+
+// --- bolts ----------------------------------------------------------------------------------------
+inline constexpr Source kIso898StressArea{.id = "iso-898-1",
+                                          .title = "ISO 898-1, stress area of metric threads",
+                                          .locator = "A_s = pi/4 (d - 0.9382 P)^2"};
+inline constexpr Source kAsmeB11StressArea{.id = "asme-b1-1",
+                                           .title = "ASME B1.1, stress area of inch threads",
+                                           .locator = "A_s = pi/4 (d - 0.9743/n)^2"};
+inline constexpr Source kIso3506{.id = "iso-3506-1",
+                                 .title = "ISO 3506-1, stainless bolts",
+                                 .locator = "property classes; proof strengths recalled",
+                                 .confirmed = false};
+inline constexpr Source kAstmF593{.id = "astm-f593",
+                                  .title = "ASTM F593, stainless bolts",
+                                  .locator = "groups 1 and 2, conditions CW1 and A"};
+inline constexpr Source kHeadSizes{.id = "iso-10642-asme-b18-3",
+                                   .title = "ISO 10642 and ASME B18.3, countersunk heads",
+                                   .locator = "theoretical height, recalled",
+                                   .confirmed = false};
+inline constexpr Source kHoleSizes{.id = "iso-273-asme-b18-2-8",
+                                   .title = "ISO 273 medium and ASME B18.2.8 normal holes",
+                                   .locator = "clearance holes, recalled",
+                                   .confirmed = false};
+inline constexpr Source kWasherSizes{.id = "iso-7093-1",
+                                     .title = "ISO 7093-1, large plain washers",
+                                     .locator = "outside diameter three bolt diameters, recalled",
+                                     .confirmed = false};
+inline constexpr Source kBoltGroup{.id = "aisc-manual-part-7",
+                                   .title = "Bolt group by the elastic method",
+                                   .locator = "AISC Manual, Part 7; Shigley, ch. 8"};
+inline constexpr Source kEn1993Bolts{
+    .id = "en-1993-1-8-table-3-4",
+    .title = "EN 1993-1-8 and EN 1993-1-4, bolts in shear and tension",
+    .locator = "Table 3.4, factors 0.5, 0.9, 0.63, 1.25 and load factor 1.5 recalled",
+    .confirmed = false};
+inline constexpr Source kEn1993Edges{.id = "en-1993-1-8-table-3-3",
+                                     .title = "EN 1993-1-8, edge distances of bolts",
+                                     .locator = "Table 3.3: 2.0 holes for full bearing"};
+inline constexpr Source kBoltSpacing{.id = "aisc-360-j3",
+                                     .title = "AISC 360, spacing of bolts",
+                                     .locator = "J3.3: three diameters preferred, recalled",
+                                     .confirmed = false};
+inline constexpr Source kCountersinkDepth{
+    .id = "mil-hdbk-5-countersink",
+    .title = "MIL-HDBK-5, countersunk joints",
+    .locator = "head not deeper than two thirds of the sheet, recalled",
+    .confirmed = false};
+inline constexpr Source kNutFactor{.id = "nut-factor",
+                                   .title = "Torque from preload, T = K d F",
+                                   .locator = "K 0.15 with wet bedding compound, recalled",
+                                   .confirmed = false};
+
+// --- deck -----------------------------------------------------------------------------------------
+inline constexpr Source kBackingTests{
+    .id = "backing-plate-tests-2016",
+    .title = "Published pull tests of backing plates (Practical Sailor, 2016)",
+    .locator = "five bolt diameters across"};
+inline constexpr Source kIso15084{.id = "iso-15084-2003",
+                                  .title = "ISO 15084:2003, strong points for anchoring and towing",
+                                  .locator = "coefficients recalled, agree with one published boat",
+                                  .confirmed = false};
+
+}  // namespace thole

@@ -1,0 +1,14 @@
+#pragma once
+
+// JSON Schema (2020-12) of what the readers accept, made from the same tables. docs/formats/ holds
+// the output, so that editors complete and check a file while it is typed.
+
+#include <string>
+
+namespace thole {
+
+std::string job_schema();
+std::string catalogue_schema();
+std::string preset_schema();
+
+}  // namespace thole

@@ -1,0 +1,85 @@
+#include "job/complete.h"
+
+#include "job/estimate.h"
+#include "job/fields.h"
+
+namespace thole {
+namespace {
+
+// What is impossible is named and left out, so that a rule can stand in for it.
+void refuse_impossible(Job& job, Issues& issues) {
+  for (const Field& field : all_fields()) {
+    if (field.access.origin(job) == Origin::absent || field.access.get == nullptr) continue;
+    const std::string message = range_message(field, field.access.get(job));
+    if (message.empty()) continue;
+    issues.push_back({Severity::error, field.path(), message});
+    clear(field, job);
+  }
+}
+
+// Fills the blanks of `job` with what the preset knows.
+void fill_from(const Preset& preset, Job& job) {
+  for (const Field& field : all_fields()) {
+    if (field.access.origin(job) != Origin::absent) continue;
+    if (field.access.origin(preset.values) == Origin::absent) continue;
+    if (field.access.set_text != nullptr) {
+      field.access.set_text(job, field.access.get_text(preset.values));
+    } else {
+      field.access.set(job, field.access.get(preset.values));
+    }
+    field.access.set_origin(job, Origin::preset);
+  }
+}
+
+void use_preset(const std::vector<Preset>& presets, Given<std::string>& id, std::string_view path,
+                Job& job, Issues& issues) {
+  if (!id.known()) return;
+  const Preset* preset = find_item(presets, id.value);
+  if (preset != nullptr) {
+    fill_from(*preset, job);
+    return;
+  }
+  issues.push_back({Severity::warning, std::string(path),
+                    "\"" + id.value + "\" is not in this catalogue; estimates are used instead."});
+  id = {};
+}
+
+template <class Item>
+void drop_unknown(const std::vector<Item>& list, Given<std::string>& id, std::string_view path,
+                  Issues& issues) {
+  if (!id.known() || find_item(list, id.value) != nullptr) return;
+  issues.push_back({Severity::warning, std::string(path),
+                    "\"" + id.value + "\" is not in this catalogue; Thole chooses instead."});
+  id = {};
+}
+
+}  // namespace
+
+Completed complete(const Job& given, const Catalogue& catalogue) {
+  Completed done{.job = given};
+  Job& job = done.job;
+  refuse_impossible(job, done.issues);
+  use_preset(catalogue.boats, job.boat.type, "boat.type", job, done.issues);
+  use_preset(catalogue.waters, job.water.place, "water.place", job, done.issues);
+  drop_unknown(catalogue.motors, job.hold.motor, "hold.motor", done.issues);
+  drop_unknown(catalogue.blocks, job.bank.block, "bank.block", done.issues);
+  drop_unknown(catalogue.cables, job.feeder.conductor, "feeder.conductor", done.issues);
+  drop_unknown(catalogue.cables, job.feeder.tail_conductor, "feeder.tail_conductor", done.issues);
+  drop_unknown(catalogue.devices, job.feeder.device, "feeder.device", done.issues);
+  drop_unknown(catalogue.chargers, job.charge.charger, "charge.charger", done.issues);
+  drop_unknown(catalogue.plates, job.mount.plate, "mount.plate", done.issues);
+  drop_unknown(catalogue.bolts, job.mount.bolt, "mount.bolt", done.issues);
+
+  estimate_boat(job, done.trace);
+  estimate_water(job, done.trace);
+  estimate_hold(job, done.trace);
+  estimate_shaft(job, done.trace);
+  estimate_bank(job, done.trace);
+  estimate_feeder(job, done.trace);
+  estimate_charge(job, done.trace);
+  estimate_mount(job, done.trace);
+  estimate_trim(job, done.trace);
+  return done;
+}
+
+}  // namespace thole

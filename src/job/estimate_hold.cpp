@@ -1,0 +1,18 @@
+#include "data/sources.h"
+#include "job/estimate.h"
+
+namespace thole {
+
+void estimate_hold(Job& job, Trace& trace) {
+  Hold& hold = job.hold;
+  assume(trace, hold.firmness, Firmness::firm, "hold.firmness", "Firm: it keeps the spot in gusts.",
+         kProjectDecision);
+  assume(trace, hold.holding_h, 4.0, "hold.holding_h", "Four hours of holding in a day.",
+         kProjectDecision);
+  assume(trace, hold.transit_h, 0.5, "hold.transit_h",
+         "Half an hour in a day of creeping from spot to spot.", kProjectDecision);
+  assume(trace, hold.transit_thrust_frac, 0.5, "hold.transit_thrust_frac",
+         "Half thrust while creeping.", kProjectDecision);
+}
+
+}  // namespace thole

@@ -1,0 +1,619 @@
+#include "job/fields.h"
+
+#include <array>
+#include <cmath>
+
+#include "base/number.h"
+
+namespace thole {
+namespace {
+
+// The member that a field stands for, as function pointers that keep its type to themselves.
+template <auto SectionPtr, auto MemberPtr>
+auto& member(Job& job) {
+  return (job.*SectionPtr).*MemberPtr;
+}
+
+template <auto SectionPtr, auto MemberPtr>
+constexpr Access value_access() {
+  return {
+      .get = [](const Job& job) { return static_cast<double>(((job.*SectionPtr).*MemberPtr).value); },
+      .set =
+          [](Job& job, double value) {
+            auto& target = member<SectionPtr, MemberPtr>(job).value;
+            target = static_cast<std::remove_reference_t<decltype(target)>>(value);
+          },
+      .origin = [](const Job& job) { return ((job.*SectionPtr).*MemberPtr).origin; },
+      .set_origin = [](Job& job, Origin o) { member<SectionPtr, MemberPtr>(job).origin = o; },
+  };
+}
+
+template <auto SectionPtr, auto MemberPtr>
+constexpr Access text_access() {
+  return {
+      .get_text = [](const Job& job) -> const std::string& {
+        return ((job.*SectionPtr).*MemberPtr).value;
+      },
+      .set_text =
+          [](Job& job, std::string_view text) {
+            member<SectionPtr, MemberPtr>(job).value = std::string(text);
+          },
+      .origin = [](const Job& job) { return ((job.*SectionPtr).*MemberPtr).origin; },
+      .set_origin = [](Job& job, Origin o) { member<SectionPtr, MemberPtr>(job).origin = o; },
+  };
+}
+
+constexpr Access title_access() {
+  return {
+      .get_text = [](const Job& job) -> const std::string& { return job.title.value; },
+      .set_text = [](Job& job, std::string_view text) { job.title.value = std::string(text); },
+      .origin = [](const Job& job) { return job.title.origin; },
+      .set_origin = [](Job& job, Origin o) { job.title.origin = o; },
+  };
+}
+
+// Key and member cannot differ.
+#define THOLE_VALUE(Type, section, name) #section, #name, value_access<&Job::section, &Type::name>()
+#define THOLE_TEXT(Type, section, name) #section, #name, text_access<&Job::section, &Type::name>()
+
+constexpr std::array kLayoutOptions{
+    Option{"open_skiff", "Open skiff"},
+    Option{"bay_console", "Bay boat, low console"},
+    Option{"centre_console", "Centre console"},
+    Option{"t_top", "Centre console, T-top"},
+    Option{"enclosed_t_top", "T-top with enclosure"},
+    Option{"dual_console", "Dual console or bowrider"},
+    Option{"walkaround", "Cuddy or walkaround"},
+    Option{"pilothouse", "Pilothouse"},
+    Option{"express", "Express with hardtop"},
+    Option{"flybridge", "Flybridge"},
+    Option{"pontoon", "Pontoon"},
+};
+constexpr std::array kLegOptions{
+    Option{"tilted", "Tilted clear"},
+    Option{"down", "Left down"},
+};
+constexpr std::array kDeckOptions{
+    Option{"single_skin", "Solid laminate"},
+    Option{"cored_balsa", "Balsa core"},
+    Option{"cored_foam", "Foam core"},
+    Option{"aluminium", "Aluminium"},
+};
+constexpr std::array kExposureOptions{
+    Option{"sheltered", "Sheltered, gusty off the land"},
+    Option{"bay", "Bay or estuary"},
+    Option{"open", "Open water"},
+};
+constexpr std::array kWindHeightOptions{
+    Option{"ten_metres", "At 10 m (safe side)"},
+    Option{"at_boat", "At the boat's height"},
+};
+constexpr std::array kSalinityOptions{
+    Option{"salt", "Salt"},
+    Option{"fresh", "Fresh"},
+};
+constexpr std::array kFirmnessOptions{
+    Option{"firm", "Firm"},
+    Option{"loose", "Loose"},
+};
+constexpr std::array kChemistryOptions{
+    Option{"flooded", "Lead-acid, flooded"},
+    Option{"agm", "Lead-acid, AGM"},
+    Option{"gel", "Lead-acid, gel"},
+    Option{"lifepo4", "Lithium iron phosphate"},
+};
+constexpr std::array kHeadOptions{
+    Option{"hexagon", "Hexagon"},
+    Option{"countersunk", "Countersunk"},
+};
+
+constexpr Field number(int key_number, std::string_view section, std::string_view key, Access access,
+                       std::string_view label, std::string_view help, double min, double max,
+                       double quantum, double step) {
+  return {key_number, section, key, Kind::number, access, label, help, min, max, quantum, step};
+}
+constexpr Field count(int key_number, std::string_view section, std::string_view key, Access access,
+                      std::string_view label, std::string_view help, int min, int max) {
+  return {key_number, section, key, Kind::count, access, label, help, double(min), double(max), 1.0, 1.0};
+}
+constexpr Field toggle(int key_number, std::string_view section, std::string_view key, Access access,
+                       std::string_view label, std::string_view help) {
+  return {key_number, section, key, Kind::toggle, access, label, help, 0.0, 1.0, 1.0, 1.0};
+}
+constexpr Field choice(int key_number, std::string_view section, std::string_view key, Access access,
+                       std::string_view label, std::string_view help,
+                       std::span<const Option> options) {
+  return {key_number, section, key,  Kind::choice, access, label, help, 0.0,
+          static_cast<double>(options.size()) - 1.0, 1.0, 1.0, options};
+}
+constexpr Field catalogue_id(int key_number, std::string_view section, std::string_view key,
+                             Access access, std::string_view label, std::string_view help,
+                             std::string_view list) {
+  return {key_number, section, key, Kind::catalogue_id, access, label, help, 0.0, 0.0, 0.0, 0.0, {}, list};
+}
+
+// clang-format off
+constexpr std::array kFields{
+    // the job itself
+    Field{1, "", "title", Kind::text, title_access(), "Name of this job", "For your own list; leave customers' names out of links."},
+    // boat
+    catalogue_id(10, THOLE_TEXT(Boat, boat, type),
+        "Boat type",
+        "Fills the rest of the page until you measure.", "boats"),
+    number(11, THOLE_VALUE(Boat, boat, length_m),
+        "Length overall",
+        "Stem to transom, without pulpit or platform.", 4.0, 15.0, 0.01, 0.1),
+    number(12, THOLE_VALUE(Boat, boat, displacement_kg),
+        "Loaded weight",
+        "Boat, engine, fuel, gear and people as usually out.", 250.0, 15000.0, 1.0, 50.0),
+    number(13, THOLE_VALUE(Boat, boat, bow_height_m),
+        "Bow height",
+        "Deck at the mount above calm water, loaded.", 0.2, 3.0, 0.005, 0.05),
+    choice(14, THOLE_VALUE(Boat, boat, layout),
+        "Deck layout",
+        "What stands in the wind.", kLayoutOptions),
+    number(15, THOLE_VALUE(Boat, boat, beam_m),
+        "Beam",
+        "Widest, overall.", 1.2, 5.0, 0.01, 0.05),
+    number(16, THOLE_VALUE(Boat, boat, waterline_length_m),
+        "Waterline length",
+        "At rest, loaded.", 3.0, 14.5, 0.01, 0.1),
+    number(17, THOLE_VALUE(Boat, boat, waterline_beam_m),
+        "Waterline beam",
+        "At rest, loaded.", 1.0, 4.8, 0.01, 0.05),
+    number(18, THOLE_VALUE(Boat, boat, draft_m),
+        "Hull draft",
+        "Without engine and propeller.", 0.1, 1.5, 0.01, 0.05),
+    number(19, THOLE_VALUE(Boat, boat, deadrise_deg),
+        "Deadrise",
+        "At four tenths of the waterline from aft; 0 is flat.", 0.0, 30.0, 0.5, 1.0),
+    number(20, THOLE_VALUE(Boat, boat, cruise_speed_mps),
+        "Fastest run with the motor stowed",
+        "As you really drive it to the spot.", 0.0, 26.0, 0.01, 0.514444),
+    count(21, THOLE_VALUE(Boat, boat, crew_count),
+        "People aboard",
+        "As usually out.", 1, 12),
+    count(22, THOLE_VALUE(Boat, boat, outboard_count),
+        "Outboards or drives",
+        "Legs in the water at the stern.", 0, 4),
+    choice(23, THOLE_VALUE(Boat, boat, leg),
+        "Legs while holding",
+        "Tilted clear, or left down.", kLegOptions),
+    number(24, THOLE_VALUE(Boat, boat, leg_propeller_m),
+        "Main propeller diameter",
+        "Of each leg.", 0.15, 0.6, 0.005, 0.01),
+    number(25, THOLE_VALUE(Boat, boat, frontal_area_m2),
+        "Windage from ahead",
+        "All that shows above water, from ahead.", 0.5, 30.0, 0.05, 0.1),
+    number(26, THOLE_VALUE(Boat, boat, lateral_area_m2),
+        "Windage from the side",
+        "All that shows above water, from the side.", 1.0, 60.0, 0.1, 0.5),
+    number(27, THOLE_VALUE(Boat, boat, lateral_centroid_m),
+        "Centre of the side windage",
+        "Forward of midships; aft is negative.", -4.0, 4.0, 0.01, 0.1),
+    number(28, THOLE_VALUE(Boat, boat, underwater_area_m2),
+        "Side area under water",
+        "Hull, skeg and legs that are down.", 0.4, 20.0, 0.05, 0.1),
+    number(29, THOLE_VALUE(Boat, boat, underwater_centroid_m),
+        "Centre of the side area under water",
+        "Forward of midships; aft is negative.", -4.0, 4.0, 0.01, 0.1),
+    number(30, THOLE_VALUE(Boat, boat, bow_angle_deg),
+        "Half angle of the waterline at the bow",
+        "From stem to a quarter of the beam.", 8.0, 60.0, 0.5, 1.0),
+    toggle(31, THOLE_VALUE(Boat, boat, petrol),
+        "Petrol engine or tank below deck",
+        "Decides where sparks may be."),
+    choice(32, THOLE_VALUE(Boat, boat, deck),
+        "Foredeck make-up",
+        "What the bolts go through.", kDeckOptions),
+    // water
+    catalogue_id(40, THOLE_TEXT(Water, water, place),
+        "Water",
+        "Fills this page until you know better.", "waters"),
+    choice(41, THOLE_VALUE(Water, water, exposure),
+        "Where you hold",
+        "Land close to windward makes gusts; open water makes waves.", kExposureOptions),
+    number(42, THOLE_VALUE(Water, water, wind_mps),
+        "Wind to hold in",
+        "Ten-minute mean at 10 m height, as forecast.", 0.0, 35.0, 0.01, 0.514444),
+    choice(43, THOLE_VALUE(Water, water, wind_height),
+        "Which wind acts on the boat",
+        "At 10 m: on the safe side. At the boat's height: likelier.", kWindHeightOptions),
+    number(44, THOLE_VALUE(Water, water, fetch_m),
+        "Open water upwind",
+        "Distance over which the wind raises waves.", 50.0, 200000.0, 10.0, 500.0),
+    number(45, THOLE_VALUE(Water, water, depth_m),
+        "Depth",
+        "Where you hold.", 0.5, 200.0, 0.1, 0.5),
+    number(46, THOLE_VALUE(Water, water, current_mps),
+        "Current",
+        "Tide or river, at the surface.", 0.0, 4.0, 0.01, 0.1),
+    number(47, THOLE_VALUE(Water, water, current_angle_deg),
+        "Angle between wind and current",
+        "0: both from the same side. 180: wind against current.", 0.0, 180.0, 1.0, 15.0),
+    number(48, THOLE_VALUE(Water, water, wave_height_m),
+        "Significant wave height",
+        "Leave out to estimate it from wind, fetch and depth.", 0.0, 4.0, 0.01, 0.1),
+    number(49, THOLE_VALUE(Water, water, wave_period_s),
+        "Wave period",
+        "Peak period of the waves.", 0.5, 15.0, 0.05, 0.1),
+    choice(50, THOLE_VALUE(Water, water, salinity),
+        "Water",
+        "Salt or fresh.", kSalinityOptions),
+    number(51, THOLE_VALUE(Water, water, air_C),
+        "Air temperature",
+        "Cold air pushes harder.", -20.0, 45.0, 0.5, 1.0),
+    // hold
+    choice(60, THOLE_VALUE(Hold, hold, firmness),
+        "How firmly",
+        "Firm keeps the spot in gusts; loose lets it swing back.", kFirmnessOptions),
+    catalogue_id(61, THOLE_TEXT(Hold, hold, motor),
+        "Motor class",
+        "Leave out and the smallest that holds is chosen.", "motors"),
+    number(62, THOLE_VALUE(Hold, hold, thrust_N),
+        "Static thrust",
+        "As claimed by its maker, at the post.", 50.0, 2500.0, 1.0, 10.0),
+    number(63, THOLE_VALUE(Hold, hold, nominal_V),
+        "Motor voltage",
+        "Of the bank that it is made for.", 12.0, 60.0, 0.1, 12.0),
+    number(64, THOLE_VALUE(Hold, hold, minimum_V),
+        "Lowest voltage at the motor",
+        "At full thrust, by its maker.", 8.0, 60.0, 0.1, 0.5),
+    number(65, THOLE_VALUE(Hold, hold, maximum_V),
+        "Highest voltage at the motor",
+        "On charge, by its maker.", 12.0, 80.0, 0.1, 0.5),
+    number(66, THOLE_VALUE(Hold, hold, power_full_W),
+        "Electrical power at full thrust",
+        "At the plug.", 100.0, 12000.0, 1.0, 50.0),
+    number(67, THOLE_VALUE(Hold, hold, power_idle_W),
+        "Electrical power at rest",
+        "Receiver, heading sensor and steering.", 0.0, 300.0, 0.5, 1.0),
+    number(68, THOLE_VALUE(Hold, hold, propeller_diameter_m),
+        "Propeller diameter",
+        "Of the bow motor.", 0.12, 0.6, 0.001, 0.01),
+    number(69, THOLE_VALUE(Hold, hold, motor_mass_kg),
+        "Weight of motor and shaft",
+        "Without the plate.", 5.0, 120.0, 0.1, 1.0),
+    number(70, THOLE_VALUE(Hold, hold, holding_h),
+        "Hours holding in a day",
+        "In the wind given above.", 0.0, 24.0, 0.1, 0.5),
+    number(71, THOLE_VALUE(Hold, hold, transit_h),
+        "Hours creeping between spots",
+        "On the bow motor alone.", 0.0, 24.0, 0.1, 0.25),
+    number(72, THOLE_VALUE(Hold, hold, transit_thrust_frac),
+        "Thrust while creeping",
+        "Share of full thrust.", 0.0, 1.0, 0.01, 0.05),
+    // shaft
+    number(80, THOLE_VALUE(Shaft, shaft, length_m),
+        "Shaft length",
+        "Collar top to propeller axis; leave out to choose from stock.", 0.5, 4.0, 0.005, 0.1),
+    number(81, THOLE_VALUE(Shaft, shaft, thruster_forward_m),
+        "Shaft forward of midships",
+        "Where it enters the water.", 0.0, 8.0, 0.01, 0.1),
+    number(82, THOLE_VALUE(Shaft, shaft, collar_m),
+        "Collar above the deck",
+        "Top of the collar above the deck at the mount.", 0.0, 0.6, 0.005, 0.01),
+    number(83, THOLE_VALUE(Shaft, shaft, trim_allowance_m),
+        "Bow rise between loaded and light",
+        "As fuel and people come and go.", 0.0, 0.4, 0.005, 0.01),
+    number(84, THOLE_VALUE(Shaft, shaft, immersion_ratio),
+        "Depth of the propeller in calm water",
+        "Axis depth over propeller diameter.", 0.5, 4.0, 0.05, 0.1),
+    number(85, THOLE_VALUE(Shaft, shaft, tube_outer_mm),
+        "Shaft tube, outside",
+        "Diameter.", 15.0, 80.0, 0.1, 1.0),
+    number(86, THOLE_VALUE(Shaft, shaft, tube_wall_mm),
+        "Shaft tube, wall",
+        "Thickness.", 1.0, 15.0, 0.1, 0.5),
+    number(87, THOLE_VALUE(Shaft, shaft, tube_yield_MPa),
+        "Shaft tube, strength",
+        "Yield of a metal, flexural strength of a composite.", 80.0, 1500.0, 1.0, 10.0),
+    number(88, THOLE_VALUE(Shaft, shaft, tube_modulus_GPa),
+        "Shaft tube, stiffness",
+        "Modulus of elasticity.", 5.0, 250.0, 0.5, 5.0),
+    // bank
+    catalogue_id(100, THOLE_TEXT(Bank, bank, block),
+        "Battery block",
+        "Leave out and one that lasts is chosen.", "blocks"),
+    choice(101, THOLE_VALUE(Bank, bank, chemistry),
+        "Chemistry",
+        "Narrows the choice of blocks.", kChemistryOptions),
+    number(102, THOLE_VALUE(Bank, bank, block_V),
+        "Nominal volts of a block",
+        "As labelled.", 6.0, 60.0, 0.1, 6.0),
+    number(103, THOLE_VALUE(Bank, bank, capacity_Ah),
+        "Capacity of a block",
+        "At its rated hours, 25 °C.", 5.0, 600.0, 0.5, 5.0),
+    number(104, THOLE_VALUE(Bank, bank, rated_hours_h),
+        "Rated hours",
+        "The time the label's capacity is given for, mostly 20.", 1.0, 100.0, 0.5, 1.0),
+    number(105, THOLE_VALUE(Bank, bank, peukert_exponent),
+        "Peukert exponent",
+        "How much capacity shrinks at high current.", 1.0, 1.6, 0.005, 0.01),
+    number(106, THOLE_VALUE(Bank, bank, resistance_ohm),
+        "Internal resistance of a block",
+        "Charged, 25 °C.", 0.0002, 0.1, 5e-05, 0.0005),
+    number(107, THOLE_VALUE(Bank, bank, block_mass_kg),
+        "Weight of a block",
+        "As labelled or weighed.", 1.0, 120.0, 0.1, 0.5),
+    number(108, THOLE_VALUE(Bank, bank, continuous_A),
+        "Discharge limit of a block",
+        "Of its electronics; 0 when it has none.", 0.0, 1000.0, 1.0, 10.0),
+    count(109, THOLE_VALUE(Bank, bank, series_count),
+        "Blocks in series",
+        "They add their volts.", 1, 8),
+    count(110, THOLE_VALUE(Bank, bank, parallel_count),
+        "Strings in parallel",
+        "They add their hours.", 1, 6),
+    number(111, THOLE_VALUE(Bank, bank, depth_of_discharge_frac),
+        "Depth of discharge",
+        "How much of the bank a day may use.", 0.1, 1.0, 0.01, 0.05),
+    number(112, THOLE_VALUE(Bank, bank, age_factor),
+        "Ageing allowance",
+        "1.25 sizes for a bank at the end of its life.", 1.0, 2.0, 0.01, 0.05),
+    number(113, THOLE_VALUE(Bank, bank, margin_factor),
+        "Design margin",
+        "For growth and less than ideal days.", 1.0, 2.0, 0.01, 0.05),
+    number(114, THOLE_VALUE(Bank, bank, temperature_C),
+        "Temperature of the bank",
+        "On the coldest day it must serve.", -20.0, 45.0, 0.5, 1.0),
+    // feeder
+    number(130, THOLE_VALUE(Feeder, feeder, run_m),
+        "Cable run",
+        "One way along the cable, bank to the stud at the bow.", 0.2, 30.0, 0.01, 0.1),
+    number(131, THOLE_VALUE(Feeder, feeder, tail_m),
+        "Tail",
+        "One way, from the stud to the motor's plug; 0 for none.", 0.0, 5.0, 0.01, 0.1),
+    number(132, THOLE_VALUE(Feeder, feeder, jumper_m),
+        "Jumper between blocks",
+        "Each.", 0.05, 5.0, 0.01, 0.05),
+    catalogue_id(133, THOLE_TEXT(Feeder, feeder, conductor),
+        "Cable",
+        "Leave out and the lightest that serves is chosen.", "cables"),
+    catalogue_id(134, THOLE_TEXT(Feeder, feeder, tail_conductor),
+        "Tail cable",
+        "What the plug takes.", "cables"),
+    catalogue_id(135, THOLE_TEXT(Feeder, feeder, device),
+        "Protective device",
+        "Breaker or fuse near the bank.", "devices"),
+    number(136, THOLE_VALUE(Feeder, feeder, allowed_drop_frac),
+        "Allowed drop",
+        "Share of nominal voltage lost in the feeder at full thrust.", 0.005, 0.2, 0.001, 0.005),
+    number(137, THOLE_VALUE(Feeder, feeder, ambient_C),
+        "Warmest air round the cable",
+        "Sun-heated lockers reach 45 °C.", 0.0, 70.0, 0.5, 5.0),
+    toggle(138, THOLE_VALUE(Feeder, feeder, engine_space),
+        "Runs through an engine space",
+        "Counts as 50 °C."),
+    count(139, THOLE_VALUE(Feeder, feeder, bundled_count),
+        "Loaded conductors bundled together",
+        "The motor's own pair is 2.", 2, 30),
+    number(140, THOLE_VALUE(Feeder, feeder, device_distance_m),
+        "Battery post to device",
+        "Along the conductor.", 0.0, 5.0, 0.01, 0.05),
+    toggle(141, THOLE_VALUE(Feeder, feeder, sheathed),
+        "Sheathed up to the device",
+        "In conduit or a second sleeve."),
+    toggle(142, THOLE_VALUE(Feeder, feeder, floating),
+        "Negative not tied to the boat",
+        "The usual case for a separate series bank."),
+    number(143, THOLE_VALUE(Feeder, feeder, lug_ohm),
+        "Resistance of a lug and stud",
+        "Each, new and clean.", 1e-05, 0.01, 1e-05, 5e-05),
+    number(144, THOLE_VALUE(Feeder, feeder, plug_ohm),
+        "Resistance of a plug contact",
+        "Each pole.", 0.0001, 0.05, 5e-05, 0.0001),
+    // charge
+    catalogue_id(160, THOLE_TEXT(Charge, charge, charger),
+        "Charger",
+        "Leave out and one that refills in time is chosen.", "chargers"),
+    number(161, THOLE_VALUE(Charge, charge, output_A),
+        "Charging current of a block",
+        "Each output.", 1.0, 100.0, 0.5, 1.0),
+    number(162, THOLE_VALUE(Charge, charge, efficiency_frac),
+        "Charger efficiency",
+        "Direct current out over mains power in.", 0.5, 1.0, 0.01, 0.01),
+    number(163, THOLE_VALUE(Charge, charge, power_factor),
+        "Charger power factor",
+        "0.65 without correction.", 0.4, 1.0, 0.01, 0.01),
+    number(164, THOLE_VALUE(Charge, charge, shore_V),
+        "Shore supply",
+        "Volts.", 100.0, 250.0, 1.0, 10.0),
+    number(165, THOLE_VALUE(Charge, charge, shore_limit_A),
+        "Shore current available",
+        "Continuous, for this charger.", 1.0, 63.0, 0.5, 1.0),
+    number(166, THOLE_VALUE(Charge, charge, available_h),
+        "Hours on shore power",
+        "Between two days out.", 1.0, 72.0, 0.5, 1.0),
+    number(167, THOLE_VALUE(Charge, charge, locker_volume_m3),
+        "Free volume of the battery locker",
+        "With the blocks in.", 0.02, 5.0, 0.01, 0.05),
+    number(168, THOLE_VALUE(Charge, charge, vent_area_cm2),
+        "Vent opening, each",
+        "One low, one high.", 0.0, 2000.0, 0.5, 5.0),
+    // mount
+    number(180, THOLE_VALUE(Mount, mount, plate_length_mm),
+        "Plate length",
+        "Fore and aft.", 150.0, 1200.0, 1.0, 10.0),
+    number(181, THOLE_VALUE(Mount, mount, plate_width_mm),
+        "Plate width",
+        "Athwart.", 80.0, 600.0, 1.0, 10.0),
+    catalogue_id(182, THOLE_TEXT(Mount, mount, plate),
+        "Plate stock",
+        "Leave out and the thinnest that serves is chosen.", "plates"),
+    number(183, THOLE_VALUE(Mount, mount, overhang_mm),
+        "Overhang of the stowed motor",
+        "Front bolt row to its centre of mass.", 0.0, 1000.0, 1.0, 10.0),
+    count(184, THOLE_VALUE(Mount, mount, bolt_rows),
+        "Bolt rows",
+        "Each of two bolts.", 2, 6),
+    number(185, THOLE_VALUE(Mount, mount, bolt_pitch_mm),
+        "Bolt pitch",
+        "Fore and aft, row to row.", 30.0, 400.0, 1.0, 5.0),
+    number(186, THOLE_VALUE(Mount, mount, bolt_gauge_mm),
+        "Bolt gauge",
+        "Athwart, across a row.", 40.0, 500.0, 1.0, 5.0),
+    catalogue_id(187, THOLE_TEXT(Mount, mount, bolt),
+        "Bolt",
+        "Leave out and the smallest that serves is chosen.", "bolts"),
+    choice(188, THOLE_VALUE(Mount, mount, head),
+        "Bolt heads",
+        "Countersunk heads need a thicker plate.", kHeadOptions),
+    number(189, THOLE_VALUE(Mount, mount, deck_thickness_mm),
+        "Deck skin",
+        "Outer skin of a cored deck, or the whole of a single skin.", 1.0, 40.0, 0.1, 0.5),
+    number(190, THOLE_VALUE(Mount, mount, core_thickness_mm),
+        "Core",
+        "0 for a single skin.", 0.0, 60.0, 0.5, 1.0),
+    number(191, THOLE_VALUE(Mount, mount, backing_side_mm),
+        "Backing plate",
+        "Side of the square under each bolt.", 15.0, 300.0, 1.0, 5.0),
+    number(192, THOLE_VALUE(Mount, mount, backing_thickness_mm),
+        "Backing plate thickness",
+        "", 1.0, 30.0, 0.1, 0.5),
+    toggle(193, THOLE_VALUE(Mount, mount, chocked),
+        "Outer chock under the stowed motor",
+        "Carries its outer end."),
+    number(194, THOLE_VALUE(Mount, mount, run_wave_m),
+        "Sea it is run in, stowed",
+        "Significant wave height at that speed.", 0.0, 3.0, 0.01, 0.1),
+    // trim
+    number(210, THOLE_VALUE(Trim, trim, bank_x_m),
+        "Bank forward of the transom",
+        "Centre of the blocks.", 0.0, 14.0, 0.01, 0.1),
+    number(211, THOLE_VALUE(Trim, trim, bank_y_m),
+        "Bank to starboard",
+        "Off the centreline; port is negative.", -2.5, 2.5, 0.01, 0.05),
+    number(212, THOLE_VALUE(Trim, trim, motor_x_m),
+        "Motor forward of the transom",
+        "Centre of mass, stowed.", 0.0, 15.0, 0.01, 0.1),
+    number(213, THOLE_VALUE(Trim, trim, motor_y_m),
+        "Motor to starboard",
+        "Off the centreline; port is negative.", -2.5, 2.5, 0.01, 0.05),
+    number(214, THOLE_VALUE(Trim, trim, waterplane_ratio),
+        "Waterplane coefficient",
+        "Waterplane area over length times beam.", 0.667, 1.0, 0.005, 0.01),
+    number(215, THOLE_VALUE(Trim, trim, gm_m),
+        "Metacentric height",
+        "From a roll test when you have one.", 0.1, 4.0, 0.01, 0.05),
+    number(216, THOLE_VALUE(Trim, trim, initial_trim_deg),
+        "Trim before the work",
+        "Bow down is positive.", -4.0, 4.0, 0.05, 0.1),
+};
+// clang-format on
+
+#undef THOLE_VALUE
+#undef THOLE_TEXT
+
+constexpr std::array kSections{
+    Section{"boat", "Boat"},     Section{"water", "Water"},   Section{"hold", "Hold"},
+    Section{"shaft", "Shaft"},   Section{"bank", "Bank"},     Section{"feeder", "Feeder"},
+    Section{"charge", "Charging"}, Section{"mount", "Mount"}, Section{"trim", "Trim"},
+};
+
+constexpr bool numbers_ascend() {
+  for (std::size_t i = 1; i < kFields.size(); ++i) {
+    if (kFields[i - 1].number >= kFields[i].number) return false;
+  }
+  return true;
+}
+static_assert(numbers_ascend(), "link keys are unique and ascend");
+
+}  // namespace
+
+std::string Field::path() const {
+  std::string text(section);
+  if (!text.empty()) text += '.';
+  return text += key;
+}
+
+std::string_view Field::unit() const {
+  return kind == Kind::number ? unit_of(key) : std::string_view{};
+}
+
+std::span<const Field> all_fields() { return kFields; }
+std::span<const Section> all_sections() { return kSections; }
+
+const Field* find_field(std::string_view path) {
+  const std::size_t dot = path.find('.');
+  const std::string_view section = dot == path.npos ? std::string_view{} : path.substr(0, dot);
+  const std::string_view key = dot == path.npos ? path : path.substr(dot + 1);
+  for (const Field& field : kFields) {
+    if (field.section == section && field.key == key) return &field;
+  }
+  return nullptr;
+}
+
+const Field* find_field(int number) {
+  for (const Field& field : kFields) {
+    if (field.number == number) return &field;
+  }
+  return nullptr;
+}
+
+std::string_view unit_of(std::string_view name) {
+  const std::size_t bar = name.rfind('_');
+  if (bar == name.npos) return {};
+  const std::string_view suffix = name.substr(bar + 1);
+  for (const std::string_view known :
+       {"m", "mm", "m2", "mm2", "cm2", "m3", "kg", "N", "Nm", "MPa", "GPa", "A", "Ah", "V", "W",
+        "Wh", "ohm", "s", "h", "min", "C", "K", "deg", "rad", "mps", "Hz"}) {
+    if (suffix == known) return suffix;
+  }
+  return {};  // frac, factor, ratio, exponent, count and the like are pure numbers
+}
+
+std::string range_message(const Field& field, double value) {
+  if (value >= field.min && value <= field.max) return {};
+  const auto shown = [](double number) {
+    std::string text = fixed(number, 4);
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.') text.pop_back();
+    return text;
+  };
+  std::string text(field.label);
+  text += " must be between " + shown(field.min) + " and " + shown(field.max);
+  if (!field.unit().empty()) text += " " + std::string(field.unit());
+  return text += ".";
+}
+
+std::string plain_text(const Field& field, const Job& job) {
+  switch (field.kind) {
+    case Kind::text:
+    case Kind::catalogue_id: return field.access.get_text(job);
+    case Kind::toggle: return field.access.get(job) != 0.0 ? "yes" : "no";
+    case Kind::choice: {
+      const auto index = static_cast<std::size_t>(field.access.get(job));
+      return index < field.options.size() ? std::string(field.options[index].label) : "";
+    }
+    case Kind::count: return fixed(field.access.get(job), 0);
+    case Kind::number: return significant(field.access.get(job), 6);
+  }
+  return {};
+}
+
+void clear(const Field& field, Job& job) {
+  if (field.access.set_text != nullptr) {
+    field.access.set_text(job, "");
+  } else {
+    field.access.set(job, 0.0);
+  }
+  field.access.set_origin(job, Origin::absent);
+}
+
+void apply(const Change& change, Job& job) {
+  const Field* field = find_field(change.field);
+  if (field == nullptr) return;
+  if (change.clear) {
+    clear(*field, job);
+    return;
+  }
+  if (field->access.set_text != nullptr) {
+    field->access.set_text(job, change.text);
+  } else {
+    field->access.set(job, change.value);
+  }
+  field->access.set_origin(job, Origin::given);
+}
+
+}  // namespace thole

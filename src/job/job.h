@@ -1,0 +1,214 @@
+#pragma once
+
+// The document: what is known of one job. Every value may be absent; `complete()` fills what is
+// missing and says how. The tables in job/fields.h describe each field once for every reader.
+
+#include <string>
+
+#include "data/parts.h"
+
+namespace thole {
+
+// Where a value came from. `chosen`: picked by Thole from what the catalogue sells.
+enum class Origin { absent, given, preset, estimated, chosen };
+
+template <class T>
+struct Given {
+  T value{};
+  Origin origin = Origin::absent;
+
+  bool known() const { return origin != Origin::absent; }
+  bool given() const { return origin == Origin::given; }
+  bool operator==(const Given&) const = default;
+};
+
+enum class Layout {
+  open_skiff,
+  bay_console,
+  centre_console,
+  t_top,
+  enclosed_t_top,
+  dual_console,
+  walkaround,
+  pilothouse,
+  express,
+  flybridge,
+  pontoon
+};
+enum class Deck { single_skin, cored_balsa, cored_foam, aluminium };
+enum class Leg { tilted, down };
+enum class Exposure { sheltered, bay, open };
+enum class Firmness { firm, loose };
+enum class Salinity { salt, fresh };
+enum class WindHeight { ten_metres, at_boat };
+enum class Head { hexagon, countersunk };
+
+struct Boat {
+  Given<std::string> type{};  // id of a boat type in the catalogue
+  Given<double> length_m{};
+  Given<double> displacement_kg{};
+  Given<double> bow_height_m{};
+  Given<Layout> layout{};
+  Given<double> beam_m{};
+  Given<double> waterline_length_m{};
+  Given<double> waterline_beam_m{};
+  Given<double> draft_m{};
+  Given<double> deadrise_deg{};
+  Given<double> cruise_speed_mps{};
+  Given<int> crew_count{};
+  Given<int> outboard_count{};
+  Given<Leg> leg{};
+  Given<double> leg_propeller_m{};
+  Given<double> frontal_area_m2{};
+  Given<double> lateral_area_m2{};
+  Given<double> lateral_centroid_m{};  // forward of midships
+  Given<double> underwater_area_m2{};
+  Given<double> underwater_centroid_m{};  // forward of midships
+  Given<double> bow_angle_deg{};
+  Given<bool> petrol{};
+  Given<Deck> deck{};
+  bool operator==(const Boat&) const = default;
+};
+
+struct Water {
+  Given<std::string> place{};  // id of a water in the catalogue
+  Given<Exposure> exposure{};
+  Given<double> wind_mps{};
+  Given<WindHeight> wind_height{};
+  Given<double> fetch_m{};
+  Given<double> depth_m{};
+  Given<double> current_mps{};
+  Given<double> current_angle_deg{};  // between where wind and current come from
+  Given<double> wave_height_m{};
+  Given<double> wave_period_s{};
+  Given<Salinity> salinity{};
+  Given<double> air_C{};
+  bool operator==(const Water&) const = default;
+};
+
+struct Hold {
+  Given<Firmness> firmness{};
+  Given<std::string> motor{};  // id in the catalogue
+  Given<double> thrust_N{};
+  Given<double> nominal_V{};
+  Given<double> minimum_V{};
+  Given<double> maximum_V{};
+  Given<double> power_full_W{};
+  Given<double> power_idle_W{};
+  Given<double> propeller_diameter_m{};
+  Given<double> motor_mass_kg{};
+  Given<double> holding_h{};
+  Given<double> transit_h{};
+  Given<double> transit_thrust_frac{};
+  bool operator==(const Hold&) const = default;
+};
+
+struct Shaft {
+  Given<double> length_m{};
+  Given<double> thruster_forward_m{};
+  Given<double> collar_m{};
+  Given<double> trim_allowance_m{};
+  Given<double> immersion_ratio{};  // propeller axis depth over propeller diameter, still water
+  Given<double> tube_outer_mm{};
+  Given<double> tube_wall_mm{};
+  Given<double> tube_yield_MPa{};
+  Given<double> tube_modulus_GPa{};
+  bool operator==(const Shaft&) const = default;
+};
+
+struct Bank {
+  Given<std::string> block{};  // id in the catalogue
+  Given<Chemistry> chemistry{};
+  Given<double> block_V{};
+  Given<double> capacity_Ah{};
+  Given<double> rated_hours_h{};
+  Given<double> peukert_exponent{};
+  Given<double> resistance_ohm{};
+  Given<double> block_mass_kg{};
+  Given<double> continuous_A{};
+  Given<int> series_count{};
+  Given<int> parallel_count{};
+  Given<double> depth_of_discharge_frac{};
+  Given<double> age_factor{};
+  Given<double> margin_factor{};
+  Given<double> temperature_C{};
+  bool operator==(const Bank&) const = default;
+};
+
+struct Feeder {
+  Given<double> run_m{};           // one way, bank to the stud at the bow
+  Given<double> tail_m{};          // one way, stud to plug
+  Given<double> jumper_m{};        // each, between blocks
+  Given<std::string> conductor{};  // id of a cable in the catalogue
+  Given<std::string> tail_conductor{};
+  Given<std::string> device{};  // id in the catalogue
+  Given<double> allowed_drop_frac{};
+  Given<double> ambient_C{};
+  Given<bool> engine_space{};
+  Given<int> bundled_count{};
+  Given<double> device_distance_m{};
+  Given<bool> sheathed{};
+  Given<bool> floating{};
+  Given<double> lug_ohm{};
+  Given<double> plug_ohm{};
+  bool operator==(const Feeder&) const = default;
+};
+
+struct Charge {
+  Given<std::string> charger{};  // id in the catalogue
+  Given<double> output_A{};
+  Given<double> efficiency_frac{};
+  Given<double> power_factor{};
+  Given<double> shore_V{};
+  Given<double> shore_limit_A{};
+  Given<double> available_h{};
+  Given<double> locker_volume_m3{};
+  Given<double> vent_area_cm2{};  // each of the low and the high opening
+  bool operator==(const Charge&) const = default;
+};
+
+struct Mount {
+  Given<double> plate_length_mm{};
+  Given<double> plate_width_mm{};
+  Given<std::string> plate{};   // id of a plate stock in the catalogue
+  Given<double> overhang_mm{};  // front bolt row to the stowed motor's centre of mass
+  Given<int> bolt_rows{};
+  Given<double> bolt_pitch_mm{};  // fore and aft
+  Given<double> bolt_gauge_mm{};  // athwart
+  Given<std::string> bolt{};      // id in the catalogue
+  Given<Head> head{};
+  Given<double> deck_thickness_mm{};  // outer skin, or the whole of a single skin
+  Given<double> core_thickness_mm{};
+  Given<double> backing_side_mm{};  // square backing under each bolt
+  Given<double> backing_thickness_mm{};
+  Given<bool> chocked{};
+  Given<double> run_wave_m{};  // significant height of the sea it is run in, stowed
+  bool operator==(const Mount&) const = default;
+};
+
+struct Trim {
+  Given<double> bank_x_m{};  // forward of the transom
+  Given<double> bank_y_m{};  // to starboard of the centreline
+  Given<double> motor_x_m{};
+  Given<double> motor_y_m{};
+  Given<double> waterplane_ratio{};
+  Given<double> gm_m{};
+  Given<double> initial_trim_deg{};  // bow down positive, before the work
+  bool operator==(const Trim&) const = default;
+};
+
+struct Job {
+  Given<std::string> title{};
+  Boat boat{};
+  Water water{};
+  Hold hold{};
+  Shaft shaft{};
+  Bank bank{};
+  Feeder feeder{};
+  Charge charge{};
+  Mount mount{};
+  Trim trim{};
+  bool operator==(const Job&) const = default;
+};
+
+}  // namespace thole

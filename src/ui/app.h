@@ -1,0 +1,58 @@
+#pragma once
+
+// The wizard, whole: give it a viewport and it draws a frame; tell it what was done and it acts.
+// The caller owns the Dear ImGui context, has loaded the fonts, and brackets frame() with
+// ImGui::NewFrame() and ImGui::Render().
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/issue.h"
+#include "ui/document.h"
+#include "ui/semantics.h"
+#include "ui/sheet.h"
+#include "ui/widgets.h"
+
+namespace thole::ui {
+
+class App {
+ public:
+  App(Catalogue catalogue, Fonts fonts);
+
+  void frame(const Viewport& view);
+
+  // What somebody did to the element with this id: "click", "set" (text), "hover" and "press" (text
+  // "1" or "0"). For the whole wizard the id is "app": "page" (text is its key), "undo", "redo".
+  void act(std::string_view id, std::string_view verb, std::string_view text);
+
+  // Opens a link (an address, or what follows its '#') or the text of a job file. When it cannot be
+  // read the present job stays; the issues say why, and the status line too.
+  Issues open(std::string_view text);
+
+  const SemTree& tree() const { return tree_; }
+  float content_height() const { return content_height_; }
+  int frames_wanted() const { return frames_wanted_; }
+  // True once after the page changed: the shell scrolls to its top.
+  bool take_page_turn();
+
+  const Document& document() const { return document_; }
+  const UiState& state() const { return state_; }
+  std::string link() const;      // "job=..."
+  std::string job_text() const;  // the job file
+
+ private:
+  Document document_;
+  UiState state_{};
+  Fonts fonts_;
+  SemTree tree_{};
+  std::vector<Event> events_{};
+  std::string hovered_{};
+  std::string pressed_{};
+  float content_height_ = 0.0f;
+  int frames_wanted_ = 2;
+  bool page_turned_ = false;
+};
+
+}  // namespace thole::ui

@@ -1,0 +1,75 @@
+#include "ui/document.h"
+
+#include <utility>
+
+namespace thole::ui {
+namespace {
+
+constexpr std::size_t kUndoDepth = 200;
+
+}  // namespace
+
+Document::Document(Catalogue catalogue)
+    : catalogue_(std::move(catalogue)), design_(evaluate(given_, catalogue_)) {}
+
+void Document::set(const Field& field, double value) {
+  apply({.field = field.path(), .value = value});
+}
+
+void Document::set_text(const Field& field, std::string_view text) {
+  apply({.field = field.path(), .text = std::string(text)});
+}
+
+void Document::forget(const Field& field) { apply({.field = field.path(), .clear = true}); }
+
+void Document::apply(const Change& change) {
+  edits_.push_back({.kind = Edit::change, .what = change});
+}
+
+void Document::nudge(const Field& field, double value) {
+  edits_.push_back({.kind = Edit::nudge, .what = {.field = field.path(), .value = value}});
+}
+
+void Document::replace(const Job& job) { edits_.push_back({.kind = Edit::replace, .job = job}); }
+
+void Document::remember() {
+  future_.clear();
+  past_.push_back(given_);
+  if (past_.size() > kUndoDepth) past_.erase(past_.begin());
+}
+
+void Document::carry_out(const Edit& edit) {
+  const bool same_nudge = edit.kind == Edit::nudge && nudged_ == edit.what.field;
+  nudged_ = edit.kind == Edit::nudge ? edit.what.field : "";
+  switch (edit.kind) {
+    case Edit::nudge:
+    case Edit::change:
+      if (!same_nudge) remember();
+      thole::apply(edit.what, given_);
+      break;
+    case Edit::replace:
+      remember();
+      given_ = edit.job;
+      break;
+    case Edit::undo:
+      if (past_.empty()) return;
+      future_.push_back(std::exchange(given_, past_.back()));
+      past_.pop_back();
+      break;
+    case Edit::redo:
+      if (future_.empty()) return;
+      past_.push_back(std::exchange(given_, future_.back()));
+      future_.pop_back();
+      break;
+  }
+}
+
+bool Document::settle() {
+  if (edits_.empty()) return false;
+  for (const Edit& edit : std::exchange(edits_, {})) carry_out(edit);
+  design_ = evaluate(given_, catalogue_);
+  ++version_;
+  return true;
+}
+
+}  // namespace thole::ui

@@ -1,0 +1,62 @@
+#pragma once
+
+// The job on the table: the given values, the design computed from them, and the way back.
+// Edits are taken down while a page is drawn and carried out by settle() afterwards, so that
+// everything within one frame shows the same design.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "calc/design.h"
+#include "job/fields.h"
+
+namespace thole::ui {
+
+class Document {
+ public:
+  explicit Document(Catalogue catalogue);
+
+  const Job& given() const { return given_; }
+  const Design& design() const { return design_; }
+  const Catalogue& catalogue() const { return catalogue_; }
+
+  void set(const Field& field, double value);
+  void set_text(const Field& field, std::string_view text);
+  void forget(const Field& field);  // back to the estimate, or to Thole's choice
+  void apply(const Change& change);
+  void replace(const Job& job);  // another job; undo brings this one back
+  // Small steps on one field (a stepper held, a slider dragged) become one step of undo.
+  void nudge(const Field& field, double value);
+  void undo() { edits_.push_back({.kind = Edit::undo}); }
+  void redo() { edits_.push_back({.kind = Edit::redo}); }
+
+  bool can_undo() const { return !past_.empty(); }
+  bool can_redo() const { return !future_.empty(); }
+
+  // Carries out what was taken down. True when the job changed.
+  bool settle();
+
+  // Grows with every change.
+  int version() const { return version_; }
+
+ private:
+  struct Edit {
+    enum Kind { change, nudge, replace, undo, redo } kind = change;
+    Change what{};
+    Job job{};
+  };
+  void carry_out(const Edit& edit);
+  void remember();
+
+  Catalogue catalogue_;
+  Job given_{};
+  Design design_{};
+  std::vector<Edit> edits_{};
+  std::vector<Job> past_{};
+  std::vector<Job> future_{};
+  std::string nudged_{};
+  int version_ = 0;
+};
+
+}  // namespace thole::ui

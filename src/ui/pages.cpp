@@ -1,0 +1,439 @@
+#include "ui/pages.h"
+
+#include <algorithm>
+#include <array>
+
+#include "base/number.h"
+#include "calc/outputs.h"
+#include "io/presets.h"
+
+namespace thole::ui {
+namespace {
+
+using Paths = std::span<const std::string_view>;
+
+// clang-format off
+constexpr std::array<std::string_view, 8> kBoatMain{"boat.type", "boat.length_m", "boat.displacement_kg", "boat.bow_height_m", "boat.layout", "boat.beam_m", "boat.cruise_speed_mps", "boat.deck"};
+constexpr std::array<std::string_view, 8> kBoatUnderwater{"boat.waterline_length_m", "boat.waterline_beam_m", "boat.draft_m", "boat.deadrise_deg", "boat.underwater_area_m2", "boat.underwater_centroid_m", "boat.bow_angle_deg", "trim.waterplane_ratio"};
+constexpr std::array<std::string_view, 3> kBoatWindage{"boat.frontal_area_m2", "boat.lateral_area_m2", "boat.lateral_centroid_m"};
+constexpr std::array<std::string_view, 5> kBoatAboard{"boat.crew_count", "boat.outboard_count", "boat.leg", "boat.leg_propeller_m", "boat.petrol"};
+constexpr std::array kBoatGroups{Group{"", kBoatMain}, Group{"Above water", kBoatWindage}, Group{"Under water", kBoatUnderwater}, Group{"Aboard", kBoatAboard}};
+
+constexpr std::array<std::string_view, 3> kWaterMain{"water.place", "water.exposure", "water.wind_mps"};
+constexpr std::array<std::string_view, 2> kWaterCurrent{"water.current_mps", "water.current_angle_deg"};
+constexpr std::array<std::string_view, 4> kWaterWaves{"water.fetch_m", "water.depth_m", "water.wave_height_m", "water.wave_period_s"};
+constexpr std::array<std::string_view, 3> kWaterAir{"water.wind_height", "water.salinity", "water.air_C"};
+constexpr std::array kWaterGroups{Group{"", kWaterMain}, Group{"Current", kWaterCurrent}, Group{"Waves", kWaterWaves}, Group{"Air and water", kWaterAir}};
+
+constexpr std::array<std::string_view, 3> kHoldMain{"hold.motor", "hold.firmness", "hold.holding_h"};
+constexpr std::array<std::string_view, 8> kHoldMotor{"hold.thrust_N", "hold.nominal_V", "hold.minimum_V", "hold.maximum_V", "hold.power_full_W", "hold.power_idle_W", "hold.propeller_diameter_m", "hold.motor_mass_kg"};
+constexpr std::array<std::string_view, 2> kHoldTransit{"hold.transit_h", "hold.transit_thrust_frac"};
+constexpr std::array kHoldGroups{Group{"", kHoldMain}, Group{"Creeping between spots", kHoldTransit}, Group{"The motor's own figures", kHoldMotor}};
+
+constexpr std::array<std::string_view, 3> kShaftMain{"boat.bow_height_m", "shaft.length_m", "shaft.immersion_ratio"};
+constexpr std::array<std::string_view, 3> kShaftPlace{"shaft.collar_m", "shaft.thruster_forward_m", "shaft.trim_allowance_m"};
+constexpr std::array<std::string_view, 4> kShaftTube{"shaft.tube_outer_mm", "shaft.tube_wall_mm", "shaft.tube_yield_MPa", "shaft.tube_modulus_GPa"};
+constexpr std::array kShaftGroups{Group{"", kShaftMain}, Group{"Where it stands", kShaftPlace}, Group{"The tube", kShaftTube}};
+
+constexpr std::array<std::string_view, 5> kBankMain{"bank.chemistry", "bank.block", "bank.series_count", "bank.parallel_count", "bank.temperature_C"};
+constexpr std::array<std::string_view, 3> kBankAllow{"bank.depth_of_discharge_frac", "bank.age_factor", "bank.margin_factor"};
+constexpr std::array<std::string_view, 7> kBankBlock{"bank.block_V", "bank.capacity_Ah", "bank.rated_hours_h", "bank.peukert_exponent", "bank.resistance_ohm", "bank.block_mass_kg", "bank.continuous_A"};
+constexpr std::array kBankGroups{Group{"", kBankMain}, Group{"How hard it may be used", kBankAllow}, Group{"The block's own figures", kBankBlock}};
+
+constexpr std::array<std::string_view, 5> kFeederMain{"feeder.run_m", "feeder.tail_m", "feeder.conductor", "feeder.tail_conductor", "feeder.device"};
+constexpr std::array<std::string_view, 3> kFeederDevice{"feeder.device_distance_m", "feeder.sheathed", "feeder.floating"};
+constexpr std::array<std::string_view, 4> kFeederHeat{"feeder.allowed_drop_frac", "feeder.ambient_C", "feeder.engine_space", "feeder.bundled_count"};
+constexpr std::array<std::string_view, 3> kFeederJoints{"feeder.jumper_m", "feeder.lug_ohm", "feeder.plug_ohm"};
+constexpr std::array kFeederGroups{Group{"", kFeederMain}, Group{"Protection", kFeederDevice}, Group{"Heat and drop", kFeederHeat}, Group{"Jumpers and joints", kFeederJoints}};
+
+constexpr std::array<std::string_view, 3> kChargeMain{"charge.charger", "charge.available_h", "charge.shore_limit_A"};
+constexpr std::array<std::string_view, 4> kChargeOwn{"charge.output_A", "charge.shore_V", "charge.efficiency_frac", "charge.power_factor"};
+constexpr std::array<std::string_view, 2> kChargeVent{"charge.locker_volume_m3", "charge.vent_area_cm2"};
+constexpr std::array kChargeGroups{Group{"", kChargeMain}, Group{"Venting", kChargeVent}, Group{"The charger's own figures", kChargeOwn}};
+
+constexpr std::array<std::string_view, 4> kMountMain{"mount.plate", "mount.overhang_mm", "mount.chocked", "mount.run_wave_m"};
+constexpr std::array<std::string_view, 2> kMountPlate{"mount.plate_length_mm", "mount.plate_width_mm"};
+constexpr std::array<std::string_view, 5> kMountBolts{"mount.bolt", "mount.head", "mount.bolt_rows", "mount.bolt_pitch_mm", "mount.bolt_gauge_mm"};
+constexpr std::array<std::string_view, 4> kMountDeck{"mount.deck_thickness_mm", "mount.core_thickness_mm", "mount.backing_side_mm", "mount.backing_thickness_mm"};
+constexpr std::array kMountGroups{Group{"", kMountMain}, Group{"Plate", kMountPlate}, Group{"Bolts", kMountBolts}, Group{"Deck and backing", kMountDeck}};
+
+constexpr std::array<std::string_view, 4> kTrimMain{"trim.bank_x_m", "trim.bank_y_m", "trim.motor_x_m", "trim.motor_y_m"};
+constexpr std::array<std::string_view, 3> kTrimBoat{"trim.initial_trim_deg", "trim.gm_m", "trim.waterplane_ratio"};
+constexpr std::array kTrimGroups{Group{"", kTrimMain}, Group{"The boat afloat", kTrimBoat}};
+
+constexpr std::array<std::string_view, 1> kPackMain{"title"};
+constexpr std::array kPackGroups{Group{"", kPackMain}};
+
+constexpr std::array<std::string_view, 3> kThreeNumbers{"boat.length_m", "boat.displacement_kg", "boat.bow_height_m"};
+
+constexpr std::array<std::string_view, 2> kBoatResults{"boat.frontal_area_m2", "boat.lateral_area_m2"};
+constexpr std::array<std::string_view, 2> kWaterResults{"hold.wave_height_m", "hold.wave_period_s"};
+constexpr std::array<std::string_view, 11> kHoldResults{"hold.wind_N", "hold.current_N", "hold.wave_N", "hold.thrust_mean_N", "hold.margin_factor", "hold.motor", "hold.thrust_effective_N", "hold.margin_actual_factor", "hold.heading_deg", "hold.limiting_wind_mps", "hold.power_mean_W"};
+constexpr std::array<std::string_view, 6> kShaftResults{"shaft.length_m", "shaft.propeller_depth_m", "shaft.relative_motion_m", "shaft.immersion_factor", "shaft.tube_stress_MPa", "shaft.speed_limit_deployed_mps"};
+constexpr std::array<std::string_view, 10> kBankResults{"bank.block", "bank.block_count", "bank.nominal_V", "bank.capacity_required_Ah", "bank.capacity_Ah", "bank.usable_Wh", "bank.endurance_h", "bank.endurance_full_h", "bank.peak_A", "bank.mass_kg"};
+constexpr std::array<std::string_view, 9> kFeederResults{"feeder.conductor", "feeder.tail_conductor", "feeder.device", "feeder.current_A", "feeder.drop_V", "feeder.motor_V", "feeder.loss_W", "feeder.fault_near_A", "feeder.fault_far_A"};
+constexpr std::array<std::string_view, 7> kChargeResults{"charge.charger", "charge.output_A", "charge.shore_A", "charge.ventilation_m3_per_h", "charge.vent_area_cm2", "charge.spark_clearance_mm", "charge.minutes_to_limit_min"};
+constexpr std::array<std::string_view, 9> kMountResults{"mount.plate", "mount.bolt", "mount.bolt_count", "mount.slam_N", "mount.plate_stress_MPa", "mount.sag_mm", "mount.frequency_Hz", "mount.bolt_tension_N", "mount.bolt_torque_Nm"};
+constexpr std::array<std::string_view, 5> kTrimResults{"trim.added_kg", "trim.stern_sinkage_m", "trim.trim_deg", "trim.heel_deg", "trim.bow_freeboard_m"};
+constexpr std::array<std::string_view, 4> kPackResults{"parts.parts_price", "parts.labour_h", "parts.mass_kg", "parts.lead_days"};
+// clang-format on
+
+Shown shown_output(const Output& output, const Design& design, System system) {
+  if (output.text != nullptr) return {output.text(design), ""};
+  const std::string_view unit = unit_of(output.key);
+  return show(output.number(design),
+              unit.empty() && output.key.ends_with("_frac") ? std::string_view("frac") : unit,
+              system);
+}
+
+void draw_fields(Context& ui, Paths paths) {
+  for (const std::string_view path : paths) {
+    if (const Field* field = find_field(path)) field_control(ui, *field);
+  }
+}
+
+void draw_results(Context& ui, Paths paths) {
+  const Design& design = ui.document.design();
+  for (const std::string_view path : paths) {
+    const Output* output = find_output(path);
+    if (output == nullptr) continue;
+    result_row(ui, path, output->label, shown_output(*output, design, ui.state.system),
+               output->step);
+  }
+}
+
+void draw_headline(Context& ui, std::string_view path) {
+  const Output* output = find_output(path);
+  if (output == nullptr) return;
+  Sheet& sheet = ui.sheet;
+  const Shown shown = shown_output(*output, ui.document.design(), ui.state.system);
+  const float top = sheet.y;
+  const float line = sheet.scaled(kHeadline.line);
+  const std::string figure = sheet.fitted(kHeadline, shown.number, sheet.width - 60.0f);
+  sheet.text_at(sheet.x, sheet.y, kHeadline, sheet.palette().ink, figure);
+  sheet.text_at(sheet.x + sheet.text_width(kHeadline, figure) + 6.0f,
+                sheet.y + line - sheet.scaled(kSection.line) - 4.0f, kSection,
+                sheet.palette().muted, shown.unit);
+  sheet.y += line;
+  sheet.y +=
+      sheet.paragraph(sheet.x, sheet.y, sheet.width, kNote, sheet.palette().muted, output->label);
+  sheet.record({.id = "headline",
+                .role = Role::status,
+                .name = std::string(output->label) + ": " + shown.text()},
+               {sheet.x, top, sheet.width, sheet.y - top});
+  sheet.y += kUnit;
+}
+
+void draw_trace(Context& ui, const Trace& trace) {
+  for (const Caution& item : trace.cautions) caution(ui, item);
+  if (!trace.checks.empty() && disclosure(ui, "checks." + ui.state.page, "Checks on this page")) {
+    std::vector<const Check*> checks;
+    for (const Check& check : trace.checks) checks.push_back(&check);
+    std::stable_sort(checks.begin(), checks.end(),
+                     [](const Check* a, const Check* b) { return more_serious(*a, *b); });
+    for (const Check* check : checks) check_row(ui, *check);
+  }
+  if (!trace.steps.empty() && disclosure(ui, "steps." + ui.state.page, "Every step")) {
+    for (const Step& step : trace.steps) step_note(ui, step);
+  }
+  if (!trace.assumptions.empty() &&
+      disclosure(ui, "assumptions." + ui.state.page, "What is assumed")) {
+    for (const Assumption& assumption : trace.assumptions) body(ui, assumption.text);
+  }
+}
+
+void draw_estimates(Context& ui, std::string_view section) {
+  const Trace& trace = ui.document.design().estimates;
+  const std::string prefix = "estimate." + std::string(section) + ".";
+  const bool any = std::any_of(trace.steps.begin(), trace.steps.end(),
+                               [&](const Step& step) { return step.id.starts_with(prefix); });
+  if (!any || !disclosure(ui, "estimates." + ui.state.page, "How the estimates were made")) return;
+  for (const Step& step : trace.steps) {
+    if (step.id.starts_with(prefix)) step_note(ui, step);
+  }
+  for (const Assumption& assumption : trace.assumptions) {
+    if (assumption.field.starts_with(std::string(section) + ".")) body(ui, assumption.text);
+  }
+}
+
+void draw_groups(Context& ui, std::span<const Group> groups) {
+  for (const Group& group : groups) {
+    if (!group.title.empty() &&
+        !disclosure(ui, ui.state.page + "." + std::string(group.title), group.title)) {
+      continue;
+    }
+    draw_fields(ui, group.fields);
+  }
+}
+
+// The three strongest reasons, and what would make it fit.
+void draw_answer(Context& ui) {
+  const Design& design = ui.document.design();
+  Sheet& sheet = ui.sheet;
+  const float mark = sheet.scaled(34.0f);
+  const float top = sheet.y;
+  fit_mark(sheet, sheet.x, sheet.y + 3.0f, mark, design.outcome.fit);
+  const std::string_view fit = fit_word(design.outcome.fit);
+  sheet.y +=
+      std::max(sheet.paragraph(sheet.x + mark + 12.0f, sheet.y, sheet.width - mark - 12.0f,
+                               kHeadline, fit_colour(sheet.palette(), design.outcome.fit), fit),
+               mark);
+  sheet.record({.id = "answer", .role = Role::status, .name = std::string(fit)},
+               {sheet.x, top, sheet.width, sheet.y - top});
+  sheet.y += kUnit;
+  const std::vector<const Check*> checks = design.checks_by_seriousness();
+  heading(ui, 2, "The three strongest reasons");
+  for (std::size_t i = 0; i < std::min<std::size_t>(3, checks.size()); ++i) {
+    check_row(ui, *checks[i]);
+  }
+  if (!design.outcome.changes.empty()) {
+    heading(ui, 2, "What would make it fit");
+    note(ui, "Tried by Thole: with these changes every check passes. Each can be undone.");
+    for (std::size_t i = 0; i < design.outcome.changes.size(); ++i) {
+      const Change& change = design.outcome.changes[i];
+      if (button(ui, "fit." + std::to_string(i), change.label)) ui.document.apply(change);
+    }
+  }
+}
+
+void draw_quick(Context& ui) {
+  draw_fields(ui, std::array<std::string_view, 1>{"boat.type"});
+  draw_fields(ui, kThreeNumbers);
+  draw_fields(ui, std::array<std::string_view, 1>{"water.exposure"});
+  wind_slider(ui, *find_field("water.wind_mps"));
+}
+
+void draw_ready_jobs(Context& ui) {
+  if (!disclosure(ui, "ready", "Start from a ready-made job")) return;
+  note(ui, "Invented boats and waters, to look round with. Undo brings yours back.");
+  for (const ReadyJob& ready : ready_jobs()) {
+    if (button(ui, "ready." + ready.id, ready.label)) {
+      ui.document.replace(ready.job);
+      ui.state.rejected.clear();
+      ui.state.message = "Opened: " + ready.label;
+    }
+  }
+}
+
+void draw_parts(Context& ui) {
+  const PartsResult& parts = ui.document.design().parts;
+  const std::string& currency = ui.document.catalogue().shop.currency;
+  heading(ui, 2, "Parts");
+  note(ui, "Generic classes at invented prices until a shop's own catalogue is loaded.");
+  for (const PartLine& line : parts.lines) {
+    std::string label = significant(line.quantity, 3);
+    if (!line.unit.empty()) label += " " + unit_text(line.unit);
+    label += " × " + line.label;
+    result_row(ui, "part." + line.id, label, {fixed(line.price, 0), currency}, "");
+  }
+  heading(ui, 2, "Work");
+  for (const TaskLine& task : parts.tasks) {
+    result_row(ui, "task." + task.id, task.label, {fixed(task.labour_h, 1), "h"}, "");
+  }
+}
+
+const Trace* no_trace(const Design&) { return nullptr; }
+
+constexpr std::array kPages{
+    Page{.key = "quick",
+         .title = "Quick check",
+         .lead = "Three numbers, where you hold, and the wind: will it fit?",
+         .picture = boat_picture,
+         .trace = no_trace,
+         .extra = draw_quick},
+    Page{.key = "boat",
+         .title = "Boat",
+         .lead = "What the wind and the water take hold of.",
+         .results = kBoatResults,
+         .groups = kBoatGroups,
+         .picture = boat_picture,
+         .trace = no_trace},
+    Page{.key = "water",
+         .title = "Water",
+         .lead = "The worst in which it should still hold.",
+         .results = kWaterResults,
+         .groups = kWaterGroups,
+         .picture = water_picture,
+         .trace = no_trace},
+    Page{.key = "hold",
+         .title = "Hold",
+         .lead = "The thrust that keeps the bow over the spot.",
+         .headline = "hold.thrust_required_N",
+         .results = kHoldResults,
+         .groups = kHoldGroups,
+         .picture = hold_picture,
+         .trace = [](const Design& d) { return &d.hold.trace; }},
+    Page{.key = "shaft",
+         .title = "Shaft",
+         .lead = "From the deck to water that stays solid.",
+         .headline = "shaft.length_required_m",
+         .results = kShaftResults,
+         .groups = kShaftGroups,
+         .picture = shaft_picture,
+         .trace = [](const Design& d) { return &d.shaft.trace; }},
+    Page{.key = "bank",
+         .title = "Bank",
+         .lead = "Batteries that last the day, old and cold.",
+         .headline = "bank.endurance_h",
+         .results = kBankResults,
+         .groups = kBankGroups,
+         .picture = bank_picture,
+         .trace = [](const Design& d) { return &d.bank.trace; }},
+    Page{.key = "feeder",
+         .title = "Feeder",
+         .lead = "Cable and protection from bank to motor.",
+         .headline = "feeder.drop_frac",
+         .results = kFeederResults,
+         .groups = kFeederGroups,
+         .picture = feeder_picture,
+         .trace = [](const Design& d) { return &d.feeder.trace; }},
+    Page{.key = "charge",
+         .title = "Charging",
+         .lead = "Full again by morning, and vented.",
+         .headline = "charge.time_h",
+         .results = kChargeResults,
+         .groups = kChargeGroups,
+         .picture = charge_picture,
+         .trace = [](const Design& d) { return &d.charge.trace; }},
+    Page{.key = "mount",
+         .title = "Mount",
+         .lead = "A plate that does not flex, bolts that stay.",
+         .headline = "mount.plate_thickness_mm",
+         .results = kMountResults,
+         .groups = kMountGroups,
+         .picture = mount_picture,
+         .trace = [](const Design& d) { return &d.mount.trace; }},
+    Page{.key = "trim",
+         .title = "Trim",
+         .lead = "What the weight does to how she floats.",
+         .headline = "trim.bow_sinkage_m",
+         .results = kTrimResults,
+         .groups = kTrimGroups,
+         .picture = trim_picture,
+         .trace = [](const Design& d) { return &d.trim.trace; }},
+    Page{.key = "pack",
+         .title = "Job pack",
+         .lead = "Parts, work and the papers.",
+         .headline = "parts.total_price",
+         .results = kPackResults,
+         .groups = kPackGroups,
+         .picture = nullptr,
+         .trace = [](const Design& d) { return &d.parts.trace; },
+         .extra = draw_parts},
+};
+
+// Undo, units, link: what belongs to the job and not to a page.
+void draw_job_tools(Context& ui) {
+  Sheet& sheet = ui.sheet;
+  sheet.space(kGroupGap - kUnit);
+  heading(ui, 2, "This job");
+  const float half = 0.5f * (sheet.width - kUnit);
+  const float left = sheet.x;
+  const float top = sheet.y;
+  if (button(ui, "undo", "Undo", Weight::plain, half, {}, ui.document.can_undo())) {
+    ui.document.undo();
+  }
+  const float below = sheet.y;
+  sheet.x = left + half + kUnit;
+  sheet.y = top;
+  if (button(ui, "redo", "Redo", Weight::plain, half, {}, ui.document.can_redo())) {
+    ui.document.redo();
+  }
+  sheet.x = left;
+  sheet.y = below;
+  button(ui, "copy-link", "Copy link", Weight::primary, 0.0f, "copy-link");
+  note(ui, "The link is the whole job. Nothing is sent to a server.");
+  const int system = segments(ui, "units", "Units", {{"metric", "Metric"}, {"us", "US"}},
+                              ui.state.system == System::metric ? 0 : 1);
+  if (system >= 0) ui.state.system = system == 0 ? System::metric : System::us;
+  sheet.space(kGroupGap);
+}
+
+void use(Sheet& sheet, const Rect& column) {
+  sheet.x = column.x;
+  sheet.width = column.width;
+}
+
+}  // namespace
+
+std::span<const Page> all_pages() { return kPages; }
+
+int page_index(std::string_view key) {
+  for (std::size_t i = 0; i < kPages.size(); ++i) {
+    if (kPages[i].key == key) return static_cast<int>(i);
+  }
+  return 0;
+}
+
+const Page& find_page(std::string_view key) {
+  return kPages[static_cast<std::size_t>(page_index(key))];
+}
+
+void draw_page(Context& ui, const Page& page, const Columns& columns) {
+  Sheet& sheet = ui.sheet;
+  const Design& design = ui.document.design();
+  const float top = sheet.y;
+  const bool quick = page.key == "quick";
+
+  use(sheet, columns.picture);
+  if (page.picture != nullptr) {
+    const float height = columns.wide ? std::clamp(0.5f * columns.picture.width, 240.0f, 480.0f)
+                                      : 0.62f * columns.picture.width;
+    picture(ui, "picture", page.picture(design, ui.state.system), height);
+    sheet.space(kUnit);
+  }
+  heading(ui, 1, page.title);
+  body(ui, page.lead);
+  sheet.space(kUnit);
+  if (quick && columns.wide) draw_answer(ui);
+  draw_headline(ui, page.headline);
+  draw_results(ui, page.results);
+  if (columns.wide) {
+    sheet.space(kFieldGap);
+    if (const Trace* trace = page.trace(design)) draw_trace(ui, *trace);
+    draw_estimates(ui, page.key);
+  }
+  const float picture_bottom = sheet.y;
+
+  use(sheet, columns.form);
+  sheet.y = columns.wide ? top : sheet.y + kFieldGap;
+  if (page.extra != nullptr) page.extra(ui);
+  draw_groups(ui, page.groups);
+  if (!columns.wide) {
+    if (quick) {
+      draw_answer(ui);
+      sheet.space(kFieldGap);
+    }
+    if (const Trace* trace = page.trace(design)) draw_trace(ui, *trace);
+    draw_estimates(ui, page.key);
+  }
+  if (quick) draw_ready_jobs(ui);
+  draw_job_tools(ui);
+  sheet.y = std::max(sheet.y, picture_bottom);
+}
+
+std::string page_value(const Context& ui, const Page& page) {
+  const Output* output = find_output(page.headline);
+  if (output == nullptr) return {};
+  return shown_output(*output, ui.document.design(), ui.state.system).text();
+}
+
+void draw_checks(Context& ui) {
+  heading(ui, 1, "All checks, worst first");
+  note(ui, "Each bar shows how much of its limit is used; the mark is the limit.");
+  for (const Check* check : ui.document.design().checks_by_seriousness()) check_row(ui, *check);
+}
+
+void draw_contents(Context& ui) {
+  heading(ui, 1, "Pages");
+  for (const Page& page : kPages) {
+    const std::string value = page_value(ui, page);
+    std::string label(page.title);
+    if (!value.empty()) label += "   " + value;
+    if (button(ui, "goto." + std::string(page.key), label, Weight::plain)) {
+      ui.state.page = std::string(page.key);
+    }
+  }
+}
+
+}  // namespace thole::ui

@@ -1,0 +1,87 @@
+#pragma once
+
+// The controls of the wizard. Each paints itself, records itself in the semantic tree, and acts on
+// what was done to it. Nothing else in src/ui touches events or colours of controls.
+
+#include <map>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "draw/drawing.h"
+#include "io/measure.h"
+#include "ui/document.h"
+#include "ui/sheet.h"
+
+namespace thole::ui {
+
+// What was typed and not understood: kept until it is mended, so that nothing entered is lost.
+struct Rejected {
+  std::string text{};
+  std::string message{};
+};
+
+// How the person looks at the job; never saved with it.
+struct UiState {
+  std::string page = "quick";
+  std::string returning = "quick";  // where Back leads from checks and contents
+  System system = System::metric;
+  std::set<std::string> opened{};              // groups and reasons that are open
+  std::map<std::string, Rejected> rejected{};  // by field path
+  std::string message{};                       // said once, in the status line
+};
+
+struct Context {
+  Sheet& sheet;
+  Document& document;
+  UiState& state;
+};
+
+enum class Weight { plain, primary, quiet };
+
+void heading(Context& ui, int level, std::string_view text);
+void body(Context& ui, std::string_view text);
+void note(Context& ui, std::string_view text);
+void caution(Context& ui, const Caution& caution);
+
+// True when it was pressed. Full width of the column unless `columns` is given.
+bool button(Context& ui, std::string_view id, std::string_view label, Weight weight = Weight::plain,
+            float columns = 0.0f, std::string_view action = {}, bool enabled = true);
+
+// A disclosure: true while open.
+bool disclosure(Context& ui, std::string_view id, std::string_view label);
+
+// The control that suits the field, with label, origin, help and error.
+void field_control(Context& ui, const Field& field);
+
+// One of a few, side by side; returns the index pressed or -1.
+int segments(Context& ui, std::string_view id, std::string_view name,
+             const std::vector<SemOption>& options, int taken);
+
+// The wind on a slider with Beaufort's words.
+void wind_slider(Context& ui, const Field& field);
+
+// Name and value on one line; pressed, it opens the step behind it.
+void result_row(Context& ui, std::string_view id, std::string_view label, const Shown& value,
+                std::string_view step_id);
+void step_note(Context& ui, const Step& step);
+
+void check_row(Context& ui, const Check& check);
+
+void picture(Context& ui, std::string_view id, const Drawing& drawing, float height);
+
+// Shape and word of a verdict; `size` is the side of the shape.
+void verdict_mark(Sheet& sheet, float x, float y, float size, Verdict verdict);
+void fit_mark(Sheet& sheet, float x, float y, float size, Fit fit);
+std::uint32_t verdict_colour(const Palette& palette, Verdict verdict);
+std::uint32_t fit_colour(const Palette& palette, Fit fit);
+std::string_view fit_word(Fit fit);  // "Fits with changes"
+
+// "3.1 % of 3 %", in the person's units; one digit more when the two would read the same.
+std::string check_figures(const Check& check, System system);
+
+// Bar of utilisation, the limit at two thirds; past 1.5 it is cut with a zigzag.
+void utilisation_bar(Sheet& sheet, const Rect& rect, const Check& check);
+
+}  // namespace thole::ui
