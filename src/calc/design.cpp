@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "base/units.h"
 #include "job/complete.h"
@@ -19,6 +20,9 @@ constexpr double kBoltMass_kg = 0.08;  // with nut and washers, M8 to M10: commo
 template <class T>
 void choose(Given<T>& target, T value) {
   if (!target.known()) target = {std::move(value), Origin::chosen};
+}
+void choose(Given<std::string>& target, const std::string& id) {
+  if (!target.known() && !id.empty()) target = {id, Origin::chosen};
 }
 
 // What was named, or everything that the shop sells.
@@ -120,7 +124,7 @@ std::vector<ChargerModel> chargers_for(const Job& job, const Catalogue& catalogu
   return chargers;
 }
 
-HoldInput hold_input(const Job& job, const Catalogue& catalogue) {
+HoldInput hold_input(const Job& job, std::vector<MotorClass> motors) {
   const Boat& boat = job.boat;
   const Water& water = job.water;
   return {
@@ -157,8 +161,18 @@ HoldInput hold_input(const Job& job, const Catalogue& catalogue) {
       .transit_thrust_frac = job.hold.transit_thrust_frac.value,
       .immersion_factor = kImmersionAllowance_factor,
       .sag_factor = kSagAllowance_factor,
-      .motors = motors_for(job, catalogue),
+      .motors = std::move(motors),
   };
+}
+
+// A motor that holds the boat but whose shaft ends short of solid water is no answer when another
+// one reaches.
+std::vector<MotorClass> motors_that_reach(std::vector<MotorClass> motors,
+                                          const ShaftResult& shaft) {
+  std::erase_if(motors, [&](const MotorClass& motor) {
+    return next_length_up_m(motor.shaft_lengths_m, shaft.length_required_m) <= 0.0;
+  });
+  return motors;
 }
 
 void record_motor(const MotorClass& motor, Job& job) {
@@ -440,9 +454,15 @@ Design run_stages(const Job& given, const Catalogue& catalogue) {
                 .estimates = std::move(completed.trace),
                 .issues = std::move(completed.issues)};
   Job& job = design.job;
-  design.hold = hold(hold_input(job, catalogue));
-  record_motor(design.hold.motor, job);
+  const std::vector<MotorClass> motors = motors_for(job, catalogue);
+  design.hold = hold(hold_input(job, motors));
   design.shaft = shaft(shaft_input(job, design.hold));
+  const std::vector<MotorClass> reaching = motors_that_reach(motors, design.shaft);
+  if (!design.shaft.length_found && !reaching.empty()) {
+    design.hold = hold(hold_input(job, reaching));
+    design.shaft = shaft(shaft_input(job, design.hold));
+  }
+  record_motor(design.hold.motor, job);
   choose(job.shaft.length_m, design.shaft.length_m);
   design.bank = bank(bank_input(job, catalogue, design.hold));
   record_bank(design.bank, job);

@@ -55,15 +55,19 @@ constexpr ChemistryFacts kLithium{.label = "lithium iron phosphate",
                                   .peukert_source = kPeukertRanges,
                                   .cycles_source = kLithiumCycles};
 
-// Resistance of the sealed module over its 1.769 mohm when charged: kRestAgm. The flooded block takes
-// the same course, for want of a better one.
-constexpr std::array kRestAgmRows{
-    RestRow{0.0, 11.406, 4.570 / 1.769}, RestRow{0.1, 11.730, 2.686 / 1.769},
-    RestRow{0.2, 11.904, 2.226 / 1.769}, RestRow{0.3, 12.096, 1.970 / 1.769},
-    RestRow{0.4, 12.216, 1.843 / 1.769}, RestRow{0.5, 12.384, 1.747 / 1.769},
-    RestRow{0.6, 12.492, 1.711 / 1.769}, RestRow{0.7, 12.636, 1.685 / 1.769},
-    RestRow{0.8, 12.750, 1.697 / 1.769}, RestRow{0.9, 12.918, 1.756 / 1.769},
-    RestRow{1.0, 12.990, 1.0}};
+// Resistance of the sealed module over its 1.769 mohm when charged: kRestAgm. The flooded block
+// takes the same course, for want of a better one.
+constexpr std::array kRestAgmRows{RestRow{0.0, 11.406, 4.570 / 1.769},
+                                  RestRow{0.1, 11.730, 2.686 / 1.769},
+                                  RestRow{0.2, 11.904, 2.226 / 1.769},
+                                  RestRow{0.3, 12.096, 1.970 / 1.769},
+                                  RestRow{0.4, 12.216, 1.843 / 1.769},
+                                  RestRow{0.5, 12.384, 1.747 / 1.769},
+                                  RestRow{0.6, 12.492, 1.711 / 1.769},
+                                  RestRow{0.7, 12.636, 1.685 / 1.769},
+                                  RestRow{0.8, 12.750, 1.697 / 1.769},
+                                  RestRow{0.9, 12.918, 1.756 / 1.769},
+                                  RestRow{1.0, 12.990, 1.0}};
 constexpr std::array kRestFloodedRows{
     RestRow{0.00, 11.76, 4.570 / 1.769}, RestRow{0.25, 12.00, 2.098 / 1.769},
     RestRow{0.50, 12.18, 1.747 / 1.769}, RestRow{0.75, 12.39, 1.691 / 1.769},
@@ -117,10 +121,14 @@ Between<Row> neighbours(std::span<const Row> rows, double Row::*column, double a
 
 const ChemistryFacts& facts_of(Chemistry chemistry) {
   switch (chemistry) {
-    case Chemistry::flooded: return kFlooded;
-    case Chemistry::agm: return kAgm;
-    case Chemistry::gel: return kGel;
-    case Chemistry::lifepo4: return kLithium;
+    case Chemistry::flooded:
+      return kFlooded;
+    case Chemistry::agm:
+      return kAgm;
+    case Chemistry::gel:
+      return kGel;
+    case Chemistry::lifepo4:
+      return kLithium;
   }
   return kAgm;
 }
@@ -171,8 +179,9 @@ double named_V(Chemistry chemistry, double nominal_V) {
 double rest_cell_V(double specific_gravity_ratio) { return specific_gravity_ratio + 0.84; }
 
 double freezing_C(double specific_gravity_ratio) {
-  const double gravity_ratio = std::clamp(specific_gravity_ratio, kFreezingRows.front().gravity_ratio,
-                                          kFreezingRows.back().gravity_ratio);
+  const double gravity_ratio =
+      std::clamp(specific_gravity_ratio, kFreezingRows.front().gravity_ratio,
+                 kFreezingRows.back().gravity_ratio);
   const auto [low, high] = neighbours(std::span<const FreezingRow>(kFreezingRows),
                                       &FreezingRow::gravity_ratio, gravity_ratio);
   const double share_frac =

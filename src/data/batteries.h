@@ -15,8 +15,8 @@ namespace thole {
 // Volts at rest and resistance against the charge that is left, rising.
 struct RestRow {
   double charge_frac = 0.0;
-  double open_circuit_V = 0.0;   // of a 12 V block, 25 C
-  double resistance_ratio = 1.0; // to the charged block's
+  double open_circuit_V = 0.0;    // of a 12 V block, 25 C
+  double resistance_ratio = 1.0;  // to the charged block's
 };
 
 // The factor by which a cold bank must be larger, against temperature, rising.
@@ -34,20 +34,20 @@ struct Between {
 };
 
 struct ChemistryFacts {
-  std::string_view label{};            // "lead-acid, AGM"
-  double named_cell_V = 2.0;       // by which banks are named: 6 lead cells, 4 lithium are "12 V"
+  std::string_view label{};   // "lead-acid, AGM"
+  double named_cell_V = 2.0;  // by which banks are named: 6 lead cells, 4 lithium are "12 V"
   double peukert_exponent = 1.12;
-  double resistance_ohm_Ah = 0.4;      // of a charged 12 V block, times its amp-hours
-  double absorption_cell_V = 2.45;     // upper end of the absorption window, 25 C
-  double absorption_slope_V_per_K = 0.0;   // of that, each cell
-  double bulk_max_frac = 0.4;          // of capacity, per hour
-  double tail_frac = 0.02;             // of capacity, per hour: the current that ends absorption
+  double resistance_ohm_Ah = 0.4;         // of a charged 12 V block, times its amp-hours
+  double absorption_cell_V = 2.45;        // upper end of the absorption window, 25 C
+  double absorption_slope_V_per_K = 0.0;  // of that, each cell
+  double bulk_max_frac = 0.4;             // of capacity, per hour
+  double tail_frac = 0.02;                // of capacity, per hour: the current that ends absorption
   double bulk_efficiency_frac = 0.95;
   double absorption_efficiency_frac = 0.75;
   double absorption_min_h = 0.0;
-  double cycles_at_full_count = 112.5; // to 80 % of capacity, when emptied each time
-  double cycles_exponent = 1.912;      // N = cycles_at_full / depth ^ this
-  double depth_design_frac = 0.5;      // what a day may use
+  double cycles_at_full_count = 112.5;  // to 80 % of capacity, when emptied each time
+  double cycles_exponent = 1.912;       // N = cycles_at_full / depth ^ this
+  double depth_design_frac = 0.5;       // what a day may use
   Source peukert_source{};
   Source cycles_source{};
 };

@@ -13,7 +13,7 @@ constexpr double mm_from_in(double length_in) { return 1000.0 * m_from_in(length
 
 constexpr BoltSize metric(std::string_view name, double diameter_mm, double thread_pitch_mm,
                           double hole_mm, double countersunk_head_mm) {
-  return {name,    ThreadSeries::metric, diameter_mm, thread_pitch_mm,
+  return {name,    ThreadSeries::metric, diameter_mm,      thread_pitch_mm,
           hole_mm, countersunk_head_mm,  3.0 * diameter_mm};
 }
 
@@ -30,14 +30,10 @@ constexpr BoltSize inch(std::string_view name, double diameter_in, double thread
 
 // Holes: kHoleSizes. Heads: kHeadSizes. Washers, three diameters across: kWasherSizes.
 constexpr std::array kSizes{
-    metric("M6", 6.0, 1.0, 6.6, 3.3),
-    metric("M8", 8.0, 1.25, 9.0, 4.4),
-    metric("M10", 10.0, 1.5, 11.0, 5.5),
-    metric("M12", 12.0, 1.75, 13.5, 6.5),
-    inch("1/4-20", 0.25, 20.0, 0.281, 0.161),
-    inch("5/16-18", 0.3125, 18.0, 0.344, 0.198),
-    inch("3/8-16", 0.375, 16.0, 0.406, 0.234),
-    inch("1/2-13", 0.5, 13.0, 0.562, 0.251),
+    metric("M6", 6.0, 1.0, 6.6, 3.3),          metric("M8", 8.0, 1.25, 9.0, 4.4),
+    metric("M10", 10.0, 1.5, 11.0, 5.5),       metric("M12", 12.0, 1.75, 13.5, 6.5),
+    inch("1/4-20", 0.25, 20.0, 0.281, 0.161),  inch("5/16-18", 0.3125, 18.0, 0.344, 0.198),
+    inch("3/8-16", 0.375, 16.0, 0.406, 0.234), inch("1/2-13", 0.5, 13.0, 0.562, 0.251),
 };
 
 constexpr double MPa_from_ksi(double stress_ksi) { return stress_ksi * 6.894757293168; }
@@ -53,7 +49,8 @@ constexpr std::array kGrades{
     BoltGrade{"F593G", MPa_from_ksi(100), MPa_from_ksi(65), kAstmF593},
 };
 
-// EN 1993-1-8 Table 3.4 and EN 1993-1-4 (recalled): thread in the shear plane, hexagon, countersunk.
+// EN 1993-1-8 Table 3.4 and EN 1993-1-4 (recalled): thread in the shear plane, hexagon,
+// countersunk.
 constexpr double kShearThread_factor = 0.5;
 constexpr double kTensionHexagon_factor = 0.9;
 constexpr double kTensionCountersunk_factor = 0.63;

@@ -1,8 +1,8 @@
 #pragma once
 
-// What a foredeck is made of: glass laminate and core by the formulas of ISO 12215-5:2008, Annexes C
-// and D, and the least thickness by its Table 15. Mean default values; the standard multiplies them
-// by 0.8 when nothing was tested, which the factors of the deck stage more than cover.
+// What a foredeck is made of: glass laminate and core by the formulas of ISO 12215-5:2008, Annexes
+// C and D, and the least thickness by its Table 15. Mean default values; the standard multiplies
+// them by 0.8 when nothing was tested, which the factors of the deck stage more than cover.
 
 namespace thole {
 

@@ -7,16 +7,18 @@
 
 namespace thole {
 
-inline constexpr Source kPeukert{.id = "peukert-1897-rated-hours",
-                                 .title = "Peukert's law in its rated-hour form, general references",
-                                 .locator = "steady current, about C/50 to 1 C"};
+inline constexpr Source kPeukert{
+    .id = "peukert-1897-rated-hours",
+    .title = "Peukert's law in its rated-hour form, general references",
+    .locator = "steady current, about C/50 to 1 C"};
 inline constexpr Source kPeukertRanges{
     .id = "peukert-exponent-ranges",
     .title = "Published ranges of the Peukert exponent by kind of battery",
     .locator = "flooded 1.2-1.6, gel 1.10-1.25, AGM 1.05-1.15, lithium about 1.05"};
-inline constexpr Source kReserveCapacity{.id = "sae-j537-reserve-capacity",
-                                         .title = "SAE J537, storage batteries",
-                                         .locator = "reserve capacity: minutes at 25 A to 1.75 V a cell"};
+inline constexpr Source kReserveCapacity{
+    .id = "sae-j537-reserve-capacity",
+    .title = "SAE J537, storage batteries",
+    .locator = "reserve capacity: minutes at 25 A to 1.75 V a cell"};
 inline constexpr Source kIeee485Temperature{.id = "ieee-485-table-1",
                                             .title = "IEEE 485, sizing lead-acid batteries",
                                             .locator = "Table 1, temperature, 4.4 to 48.9 C"};
@@ -29,15 +31,17 @@ inline constexpr Source kIeee485Sizing{.id = "ieee-485-allowances",
                                        .title = "IEEE 485, sizing lead-acid batteries",
                                        .locator = "ageing factor 1.25, design margin 1.10 to 1.15",
                                        .confirmed = false};
-inline constexpr Source kTemperatureFit{.id = "ieee-485-published-fit",
-                                        .title = "Published cubic fit to the IEEE 485 temperature table",
-                                        .locator = "-3.9 to 51.7 C"};
+inline constexpr Source kTemperatureFit{
+    .id = "ieee-485-published-fit",
+    .title = "Published cubic fit to the IEEE 485 temperature table",
+    .locator = "-3.9 to 51.7 C"};
 inline constexpr Source kLithiumCold{.id = "nrel-sam-lithium-temperature",
                                      .title = "NREL SAM, open battery model data",
                                      .locator = "lithium test set, capacity against temperature"};
-inline constexpr Source kLeadCycles{.id = "nrel-sam-agm-cycles",
-                                    .title = "NREL SAM, open battery model data",
-                                    .locator = "AGM lead-acid, cycles against depth; power law through it"};
+inline constexpr Source kLeadCycles{
+    .id = "nrel-sam-agm-cycles",
+    .title = "NREL SAM, open battery model data",
+    .locator = "AGM lead-acid, cycles against depth; power law through it"};
 inline constexpr Source kLithiumCycles{
     .id = "nrel-sam-lithium-cycles",
     .title = "NREL SAM, open battery model data",
@@ -45,9 +49,10 @@ inline constexpr Source kLithiumCycles{
 inline constexpr Source kKinetic{.id = "manwell-mcgowan-1993",
                                  .title = "Manwell and McGowan, lead acid battery storage model",
                                  .locator = "Solar Energy 50 (5), 1993, pp. 399-405"};
-inline constexpr Source kKineticData{.id = "nrel-sam-agm-capacity",
-                                     .title = "NREL SAM, open battery model data",
-                                     .locator = "AGM lead-acid, 100 / 93.2 / 58.12 Ah over 20, 10, 1 h"};
+inline constexpr Source kKineticData{
+    .id = "nrel-sam-agm-capacity",
+    .title = "NREL SAM, open battery model data",
+    .locator = "AGM lead-acid, 100 / 93.2 / 58.12 Ah over 20, 10, 1 h"};
 inline constexpr Source kRestAgm{.id = "nrel-advisor-12v-91ah",
                                  .title = "NREL ADVISOR, sealed lead-acid module of 12 V, 91 Ah",
                                  .locator = "volts at rest and discharge resistance"};
@@ -55,23 +60,27 @@ inline constexpr Source kRestFlooded{
     .id = "specific-gravity-1265",
     .title = "Published specific gravity against charge, cells of 1.265 when full",
     .locator = "with volts = gravity + 0.84"};
-inline constexpr Source kRestLithium{.id = "lfp-rest-volts-composite",
-                                     .title = "Lithium iron phosphate, volts at rest, composite curve",
-                                     .locator = "within 0.03 V a cell of two open tables",
-                                     .confirmed = false};
-inline constexpr Source kRestRule{.id = "specific-gravity-rule",
-                                  .title = "Lead-acid cell at rest: volts = specific gravity + 0.84",
-                                  .locator = "rule of thumb; agrees with a published list of pairs",
-                                  .confirmed = false};
-inline constexpr Source kFreezing{.id = "us-army-electrolyte-freezing",
-                                  .title = "US Army training texts, electrolyte of lead-acid batteries",
-                                  .locator = "freezing point against specific gravity"};
+inline constexpr Source kRestLithium{
+    .id = "lfp-rest-volts-composite",
+    .title = "Lithium iron phosphate, volts at rest, composite curve",
+    .locator = "within 0.03 V a cell of two open tables",
+    .confirmed = false};
+inline constexpr Source kRestRule{
+    .id = "specific-gravity-rule",
+    .title = "Lead-acid cell at rest: volts = specific gravity + 0.84",
+    .locator = "rule of thumb; agrees with a published list of pairs",
+    .confirmed = false};
+inline constexpr Source kFreezing{
+    .id = "us-army-electrolyte-freezing",
+    .title = "US Army training texts, electrolyte of lead-acid batteries",
+    .locator = "freezing point against specific gravity"};
 inline constexpr Source kRestraintUs{.id = "33-cfr-183-420-a",
                                      .title = "33 CFR 183.420, batteries",
                                      .locator = "(a), the lesser of 90 lbf and twice the weight"};
-inline constexpr Source kRestraintIso{.id = "iso-10133-2012-5-battery",
-                                      .title = "ISO 10133:2012, small craft, direct current systems",
-                                      .locator = "clause 5, twice the weight"};
+inline constexpr Source kRestraintIso{
+    .id = "iso-10133-2012-5-battery",
+    .title = "ISO 10133:2012, small craft, direct current systems",
+    .locator = "clause 5, twice the weight"};
 inline constexpr Source kHydrogenOut{.id = "33-cfr-183-420-e",
                                      .title = "33 CFR 183.420, batteries",
                                      .locator = "(e), hydrogen must leave the boat"};
@@ -109,9 +118,10 @@ inline constexpr Source kShoreLoad{.id = "continuous-load-80",
                                    .title = "A continuous load uses 80 % of its outlet",
                                    .locator = "12 A of 15 A",
                                    .confirmed = false};
-inline constexpr Source kCompensation{.id = "absorption-compensation",
-                                      .title = "Temperature compensation of lead-acid charging",
-                                      .locator = "-3 to -5 mV/C a cell, two sources disagree; -4 taken",
-                                      .confirmed = false};
+inline constexpr Source kCompensation{
+    .id = "absorption-compensation",
+    .title = "Temperature compensation of lead-acid charging",
+    .locator = "-3 to -5 mV/C a cell, two sources disagree; -4 taken",
+    .confirmed = false};
 
 }  // namespace thole

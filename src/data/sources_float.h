@@ -34,9 +34,6 @@ inline constexpr Source kTubeBending{
 inline constexpr Source kDerrett{.id = "derrett-ship-stability",
                                  .title = "Derrett, Ship Stability for Masters and Mates",
                                  .locator = "form coefficients (ch. 9), trim"};
-inline constexpr Source kInclining{.id = "inclining-experiment",
-                                   .title = "Inclining experiment: w d / (D tan phi)",
-                                   .locator = "any text on ship stability"};
 inline constexpr Source kRollTest{.id = "imo-a749-annex-3",
                                   .title = "IMO Resolution A.749(18), Code on Intact Stability",
                                   .locator = "Annex 3, rolling period test"};

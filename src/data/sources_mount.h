@@ -6,14 +6,16 @@
 
 namespace thole {
 
-// --- accelerations --------------------------------------------------------------------------------
+// --- accelerations
+// --------------------------------------------------------------------------------
 inline constexpr Source kIso12215Acceleration{
     .id = "iso-12215-5-2008-acceleration",
     .title = "ISO 12215-5:2008, small craft, design pressures and scantlings",
     .locator = "7.3, equations (1) and (2): dynamic load factor"};
 inline constexpr Source kSavitskyBrown1976{
     .id = "savitsky-brown-1976",
-    .title = "Savitsky and Brown, hydrodynamic evaluation of planing hulls in smooth and rough water",
+    .title =
+        "Savitsky and Brown, hydrodynamic evaluation of planing hulls in smooth and rough water",
     .locator = "Marine Technology 13(4), 1976, pp. 381-400"};
 inline constexpr Source kDnvHslcMinimum{
     .id = "dnv-hslc-2011-201",
@@ -22,7 +24,8 @@ inline constexpr Source kDnvHslcMinimum{
 inline constexpr Source kDnvHslcSpeed{
     .id = "dnv-hslc-2011-204",
     .title = "DNV rules for high speed, light craft, January 2011, Pt.3 Ch.1 Sec.2",
-    .locator = "B204: speed and wave height; constant 1650 recalled, agrees with Savitsky and Brown",
+    .locator =
+        "B204: speed and wave height; constant 1650 recalled, agrees with Savitsky and Brown",
     .confirmed = false};
 inline constexpr Source kHalfSineShock{
     .id = "half-sine-shock-spectrum",
@@ -32,12 +35,9 @@ inline constexpr Source kPulseLength{.id = "slam-pulse-length",
                                      .title = "Length of a slam pulse on a small planing boat",
                                      .locator = "0.1 to 0.25 s, recalled",
                                      .confirmed = false};
-inline constexpr Source kFridsmaPeaks{
-    .id = "fridsma-1971",
-    .title = "Fridsma, systematic study of the rough-water performance of planing boats",
-    .locator = "peaks are close to exponentially distributed"};
 
-// --- plate ----------------------------------------------------------------------------------------
+// --- plate
+// ----------------------------------------------------------------------------------------
 inline constexpr Source kBeamTheory{.id = "beam-theory",
                                     .title = "Elementary beam and plate theory",
                                     .locator = "cantilever; fixed and propped beam; oscillator"};
@@ -48,15 +48,15 @@ inline constexpr Source kLloydsAluminium{
     .id = "lr-ssc-table-2-1-2",
     .title = "Lloyd's Register, rules for special service craft, aluminium alloys",
     .locator = "Table 2.1.2, rolled products and their welded strength"};
-inline constexpr Source kIso12215Alloys{.id = "iso-12215-5-2008-annex-f",
-                                        .title = "ISO 12215-5:2008, metals",
-                                        .locator = "Annex F"};
+inline constexpr Source kIso12215Alloys{
+    .id = "iso-12215-5-2008-annex-f", .title = "ISO 12215-5:2008, metals", .locator = "Annex F"};
 inline constexpr Source kStainlessPlate{.id = "astm-a240-en-10088-2",
                                         .title = "ASTM A240 and EN 10088-2, stainless plate",
                                         .locator = "annealed minimum values, recalled",
                                         .confirmed = false};
 
-// --- laminate and core ----------------------------------------------------------------------------
+// --- laminate and core
+// ----------------------------------------------------------------------------
 inline constexpr Source kIso12215Laminate{.id = "iso-12215-5-2008-annex-c",
                                           .title = "ISO 12215-5:2008, glass laminates",
                                           .locator = "Annex C, E-glass in polyester"};
@@ -67,7 +67,8 @@ inline constexpr Source kIso12215DeckMinimum{.id = "iso-12215-5-2008-table-15",
                                              .title = "ISO 12215-5:2008, minimum deck thickness",
                                              .locator = "Table 15"};
 
-// --- bolts ----------------------------------------------------------------------------------------
+// --- bolts
+// ----------------------------------------------------------------------------------------
 inline constexpr Source kIso898StressArea{.id = "iso-898-1",
                                           .title = "ISO 898-1, stress area of metric threads",
                                           .locator = "A_s = pi/4 (d - 0.9382 P)^2"};
@@ -118,7 +119,8 @@ inline constexpr Source kNutFactor{.id = "nut-factor",
                                    .locator = "K 0.15 with wet bedding compound, recalled",
                                    .confirmed = false};
 
-// --- deck -----------------------------------------------------------------------------------------
+// --- deck
+// -----------------------------------------------------------------------------------------
 inline constexpr Source kBackingTests{
     .id = "backing-plate-tests-2016",
     .title = "Published pull tests of backing plates (Practical Sailor, 2016)",

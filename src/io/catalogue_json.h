@@ -1,8 +1,9 @@
 #pragma once
 
-// The catalogue as JSON: {"schema": 1, "shop": {...}, "motors": [{"id": ...}], ...}. Columns, units and
-// ranges are those of job/catalogue_fields.h. A row that is not sound is left out with an issue that
-// names it ("motors[2].price"); the others are kept. Boat types and waters are files of their own.
+// The catalogue as JSON: {"schema": 1, "shop": {...}, "motors": [{"id": ...}], ...}. Columns, units
+// and ranges are those of job/catalogue_fields.h. A row that is not sound is left out with an issue
+// that names it ("motors[2].price"); the others are kept. Boat types and waters are files of their
+// own.
 
 #include <string>
 #include <string_view>

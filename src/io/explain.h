@@ -1,7 +1,7 @@
 #pragma once
 
-// Steps and checks as plain text, the way an engineer writes a calculation: formula, numbers put in,
-// result, source.
+// Steps and checks as plain text, the way an engineer writes a calculation: formula, numbers put
+// in, result, source.
 
 #include <string>
 #include <string_view>

@@ -3,9 +3,9 @@
 // The job document and the presets (boat types, waters) as JSON: {"schema": 1, "boat": {"length_m":
 // 7.6}}. Keys, units and ranges are those of job/fields.h.
 //
-// A reader takes anything and never fails: what is wrong is in the issues, each with the path of the
-// value and what would be right; what could be read is kept, up to the place where a file breaks off.
-// An error without a field means that the document as a whole is not sound.
+// A reader takes anything and never fails: what is wrong is in the issues, each with the path of
+// the value and what would be right; what could be read is kept, up to the place where a file
+// breaks off. An error without a field means that the document as a whole is not sound.
 
 #include <string>
 #include <string_view>

@@ -2,14 +2,15 @@
 
 // A job in the part of an address after '#': "job=" and base64url (RFC 4648, no padding) of
 //
-//   schema, engine edition, map of field number to value     CBOR, RFC 8949, section 4.2.1 throughout
-//   CRC-32 of all that, most significant byte first          4 bytes
+//   schema, engine edition, map of field number to value     CBOR, RFC 8949, section 4.2.1
+//   throughout CRC-32 of all that, most significant byte first          4 bytes
 //
-// A number is stored as a count of its field's quantum, a choice as its position, text as text. Only
-// given values travel. One job gives one link: what is read and written again has the same bytes.
+// A number is stored as a count of its field's quantum, a choice as its position, text as text.
+// Only given values travel. One job gives one link: what is read and written again has the same
+// bytes.
 //
-// A link is hostile input. It may come with its address in front, with line breaks inside and with a
-// full stop behind; a link that is cut off or altered is told as such.
+// A link is hostile input. It may come with its address in front, with line breaks inside and with
+// a full stop behind; a link that is cut off or altered is told as such.
 
 #include <string>
 #include <string_view>

@@ -69,6 +69,10 @@ Completed complete(const Job& given, const Catalogue& catalogue) {
   drop_unknown(catalogue.chargers, job.charge.charger, "charge.charger", done.issues);
   drop_unknown(catalogue.plates, job.mount.plate, "mount.plate", done.issues);
   drop_unknown(catalogue.bolts, job.mount.bolt, "mount.bolt", done.issues);
+  if (const BatteryBlock* block = find_item(catalogue.blocks, job.bank.block.value);
+      block != nullptr && job.bank.block.known() && !job.bank.chemistry.known()) {
+    job.bank.chemistry = {block->chemistry, Origin::chosen};  // the block decides it
+  }
 
   estimate_boat(job, done.trace);
   estimate_water(job, done.trace);

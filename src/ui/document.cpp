@@ -23,14 +23,14 @@ void Document::set_text(const Field& field, std::string_view text) {
 void Document::forget(const Field& field) { apply({.field = field.path(), .clear = true}); }
 
 void Document::apply(const Change& change) {
-  edits_.push_back({.kind = Edit::change, .what = change});
+  edits_.push_back({.kind = Edit::Kind::alter, .what = change});
 }
 
 void Document::nudge(const Field& field, double value) {
-  edits_.push_back({.kind = Edit::nudge, .what = {.field = field.path(), .value = value}});
+  edits_.push_back({.kind = Edit::Kind::adjust, .what = {.field = field.path(), .value = value}});
 }
 
-void Document::replace(const Job& job) { edits_.push_back({.kind = Edit::replace, .job = job}); }
+void Document::replace(const Job& job) { edits_.push_back({.kind = Edit::Kind::open, .job = job}); }
 
 void Document::remember() {
   future_.clear();
@@ -39,24 +39,24 @@ void Document::remember() {
 }
 
 void Document::carry_out(const Edit& edit) {
-  const bool same_nudge = edit.kind == Edit::nudge && nudged_ == edit.what.field;
-  nudged_ = edit.kind == Edit::nudge ? edit.what.field : "";
+  const bool same_nudge = edit.kind == Edit::Kind::adjust && nudged_ == edit.what.field;
+  nudged_ = edit.kind == Edit::Kind::adjust ? edit.what.field : "";
   switch (edit.kind) {
-    case Edit::nudge:
-    case Edit::change:
+    case Edit::Kind::adjust:
+    case Edit::Kind::alter:
       if (!same_nudge) remember();
       thole::apply(edit.what, given_);
       break;
-    case Edit::replace:
+    case Edit::Kind::open:
       remember();
       given_ = edit.job;
       break;
-    case Edit::undo:
+    case Edit::Kind::back:
       if (past_.empty()) return;
       future_.push_back(std::exchange(given_, past_.back()));
       past_.pop_back();
       break;
-    case Edit::redo:
+    case Edit::Kind::forth:
       if (future_.empty()) return;
       past_.push_back(std::exchange(given_, future_.back()));
       future_.pop_back();

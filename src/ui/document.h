@@ -28,8 +28,8 @@ class Document {
   void replace(const Job& job);  // another job; undo brings this one back
   // Small steps on one field (a stepper held, a slider dragged) become one step of undo.
   void nudge(const Field& field, double value);
-  void undo() { edits_.push_back({.kind = Edit::undo}); }
-  void redo() { edits_.push_back({.kind = Edit::redo}); }
+  void undo() { edits_.push_back({.kind = Edit::Kind::back}); }
+  void redo() { edits_.push_back({.kind = Edit::Kind::forth}); }
 
   bool can_undo() const { return !past_.empty(); }
   bool can_redo() const { return !future_.empty(); }
@@ -42,7 +42,7 @@ class Document {
 
  private:
   struct Edit {
-    enum Kind { change, nudge, replace, undo, redo } kind = change;
+    enum class Kind { alter, adjust, open, back, forth } kind = Kind::alter;
     Change what{};
     Job job{};
   };

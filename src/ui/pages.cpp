@@ -67,7 +67,7 @@ constexpr std::array kPackGroups{Group{"", kPackMain}};
 constexpr std::array<std::string_view, 3> kThreeNumbers{"boat.length_m", "boat.displacement_kg", "boat.bow_height_m"};
 
 constexpr std::array<std::string_view, 2> kBoatResults{"boat.frontal_area_m2", "boat.lateral_area_m2"};
-constexpr std::array<std::string_view, 2> kWaterResults{"hold.wave_height_m", "hold.wave_period_s"};
+constexpr std::array<std::string_view, 2> kWaterResults{"water.wave_height_m", "water.wave_period_s"};
 constexpr std::array<std::string_view, 11> kHoldResults{"hold.wind_N", "hold.current_N", "hold.wave_N", "hold.thrust_mean_N", "hold.margin_factor", "hold.motor", "hold.thrust_effective_N", "hold.margin_actual_factor", "hold.heading_deg", "hold.limiting_wind_mps", "hold.power_mean_W"};
 constexpr std::array<std::string_view, 6> kShaftResults{"shaft.length_m", "shaft.propeller_depth_m", "shaft.relative_motion_m", "shaft.immersion_factor", "shaft.tube_stress_MPa", "shaft.speed_limit_deployed_mps"};
 constexpr std::array<std::string_view, 10> kBankResults{"bank.block", "bank.block_count", "bank.nominal_V", "bank.capacity_required_Ah", "bank.capacity_Ah", "bank.usable_Wh", "bank.endurance_h", "bank.endurance_full_h", "bank.peak_A", "bank.mass_kg"};

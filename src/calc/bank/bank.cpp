@@ -18,24 +18,25 @@
 namespace thole {
 namespace {
 
-constexpr int kMostStrings_count = 4;       // kProjectDecision: more are hard to keep alike
-constexpr int kMostSeries_count = 8;        // as in job/fields.cpp
-constexpr double kLeastPower_W = 1.0;       // a receiver that listens; keeps hours finite
-constexpr double kLongest_h = 10000.0;      // "for ever"
-constexpr double kBurst_h = 1.0 / 6.0;      // kProjectDecision: time to get clear of danger
+constexpr int kMostStrings_count = 4;         // kProjectDecision: more are hard to keep alike
+constexpr int kMostSeries_count = 8;          // as in job/fields.cpp
+constexpr double kLeastPower_W = 1.0;         // a receiver that listens; keeps hours finite
+constexpr double kLongest_h = 10000.0;        // "for ever"
+constexpr double kBurst_h = 1.0 / 6.0;        // kProjectDecision: time to get clear of danger
 constexpr double kElectronicsUse_frac = 0.8;  // kCommonPractice: of the limit of a lithium block
-constexpr double kLeadRate_frac = 1.0;      // kPeukert: no capacity is known beyond 1 C
+constexpr double kLeadRate_frac = 1.0;        // kPeukert: no capacity is known beyond 1 C
 constexpr double kNameTolerance_frac = 0.1;   // kCommonPractice: "12 V" covers 12 to 12.8
-constexpr double kLeadDouble_K = 43.0;      // kCommonPractice: half the resistance at 25 C as at -18 C
-constexpr double kLithiumDouble_K = 25.0;   // kCommonPractice: twice the resistance at 0 C
-constexpr double kLithiumCold_C = -20.0;    // kCommonPractice: electronics stop discharge there
-constexpr double kAgedResistance_factor = 2.0;  // kProjectDecision: grows twice as the capacity falls
-constexpr double kFlatGravity_ratio = 1.120;    // kRestFlooded
+constexpr double kLeadDouble_K = 43.0;  // kCommonPractice: half the resistance at 25 C as at -18 C
+constexpr double kLithiumDouble_K = 25.0;  // kCommonPractice: twice the resistance at 0 C
+constexpr double kLithiumCold_C = -20.0;   // kCommonPractice: electronics stop discharge there
+constexpr double kAgedResistance_factor =
+    2.0;                                      // kProjectDecision: grows twice as the capacity falls
+constexpr double kFlatGravity_ratio = 1.120;  // kRestFlooded
 constexpr double kFullGravity_ratio = 1.265;
-constexpr double kLeastDepth_frac = 0.02;   // below it no cycle life is known
-constexpr double kRestraintCap_N = 400.0;   // kRestraintUs
-constexpr double kRestraint_g_factor = 2.0;   // kRestraintUs, kRestraintIso
-constexpr double kSlam_g_factor = 4.0;      // kCommonPractice: planing boat, forward of its middle
+constexpr double kLeastDepth_frac = 0.02;    // below it no cycle life is known
+constexpr double kRestraintCap_N = 400.0;    // kRestraintUs
+constexpr double kRestraint_g_factor = 2.0;  // kRestraintUs, kRestraintIso
+constexpr double kSlam_g_factor = 4.0;       // kCommonPractice: planing boat, forward of its middle
 
 // A part of the day at a steady current.
 struct Leg {
@@ -56,8 +57,8 @@ struct Figures {
   Rating label{};              // of the bank
   double exponent = 1.0;
   double cold_factor = 1.0;
-  double middle_frac = 0.0;    // charge left at half of the allowed depth
-  double end_frac = 0.0;       // at the whole of it
+  double middle_frac = 0.0;  // charge left at half of the allowed depth
+  double end_frac = 0.0;     // at the whole of it
   double open_full_V = 0.0;
   double open_middle_V = 0.0;
   double open_end_V = 0.0;
@@ -65,7 +66,7 @@ struct Figures {
   double full_ohm = 0.0;
   double middle_ohm = 0.0;
   double end_ohm = 0.0;
-  double mean_W = 0.0;         // at the bank's posts, as are the next two
+  double mean_W = 0.0;  // at the bank's posts, as are the next two
   double full_W = 0.0;
   double day_Wh = 0.0;
   PowerPoint mean{};
@@ -78,8 +79,8 @@ struct Figures {
   double load_full_Ah = 0.0;
   double usable_Ah = 0.0;
   double depth_used_frac = 0.0;
-  std::array<Leg, 3> legs{};   // out, hold, home
-  KineticModel model{};        // aged and cold
+  std::array<Leg, 3> legs{};  // out, hold, home
+  KineticModel model{};       // aged and cold
   KineticState evening{};
   double burst_A = 0.0;
   double cell_charge_V = 0.0;
@@ -89,12 +90,13 @@ struct Figures {
 
 template <class Row>
 double between(const Between<Row>& rows, double Row::*x, double Row::*y, double at) {
-  return rows.low.*y + (rows.high.*y - rows.low.*y) * (at - rows.low.*x) / (rows.high.*x - rows.low.*x);
+  return rows.low.*y +
+         (rows.high.*y - rows.low.*y) * (at - rows.low.*x) / (rows.high.*x - rows.low.*x);
 }
 
 double rest_V(Chemistry chemistry, double charge_frac) {
-  return between(rest_between(chemistry, charge_frac), &RestRow::charge_frac, &RestRow::open_circuit_V,
-                 charge_frac);
+  return between(rest_between(chemistry, charge_frac), &RestRow::charge_frac,
+                 &RestRow::open_circuit_V, charge_frac);
 }
 
 double rest_ratio(Chemistry chemistry, double charge_frac) {
@@ -102,7 +104,9 @@ double rest_ratio(Chemistry chemistry, double charge_frac) {
                  &RestRow::resistance_ratio, charge_frac);
 }
 
-double double_K(Chemistry chemistry) { return is_lead(chemistry) ? kLeadDouble_K : kLithiumDouble_K; }
+double double_K(Chemistry chemistry) {
+  return is_lead(chemistry) ? kLeadDouble_K : kLithiumDouble_K;
+}
 
 // What a resistance grows by in the cold and with age.
 double resistance_growth(const BankInput& in, Chemistry chemistry) {
@@ -120,9 +124,9 @@ bool reserve_tells_exponent(const BatteryBlock& block) {
 double exponent_of(const BankInput& in, const BatteryBlock& block) {
   if (in.peukert_exponent >= 1.0) return in.peukert_exponent;
   if (!reserve_tells_exponent(block)) return facts_of(block.chemistry).peukert_exponent;
-  const double exponent = peukert_exponent(
-      {block.capacity_Ah / block.rated_hours_h, block.rated_hours_h},
-      reserve_discharge(block.reserve_capacity_min));
+  const double exponent =
+      peukert_exponent({block.capacity_Ah / block.rated_hours_h, block.rated_hours_h},
+                       reserve_discharge(block.reserve_capacity_min));
   return std::clamp(exponent, 1.0, 1.6);
 }
 
@@ -180,8 +184,9 @@ Figures figures_of(const BankInput& in, const BatteryBlock& block, int series_co
   f.depth_used_frac = std::min(1.0, f.used_Ah / f.label.capacity_Ah);
 
   f.legs = legs_of(in, f);
-  f.model = kinetic_model(kind, f.label, parallel * block.reserve_capacity_min);
-  f.model.capacity_Ah /= allowance_factor;
+  f.model =
+      kinetic_model(kind, {block.capacity_Ah, block.rated_hours_h}, block.reserve_capacity_min);
+  f.model.capacity_Ah *= parallel / allowance_factor;
   f.evening = full_state(f.model);
   for (const Leg& leg : f.legs) f.evening = after(f.model, f.evening, leg.current_A, leg.time_h);
   f.burst_A = std::max(0.0, held_current_A(f.model, f.evening, kBurst_h));
@@ -190,26 +195,37 @@ Figures figures_of(const BankInput& in, const BatteryBlock& block, int series_co
       facts.absorption_cell_V + facts.absorption_slope_V_per_K * (in.temperature_C - 25.0);
   f.charge_V = f.cell_charge_V * series * cell_count(kind, block.nominal_V);
   f.cold_limit_C =
-      is_lead(kind) ? freezing_C(kFlatGravity_ratio +
-                                 (kFullGravity_ratio - kFlatGravity_ratio) * f.end_frac)
-                    : kLithiumCold_C;
+      is_lead(kind)
+          ? freezing_C(kFlatGravity_ratio + (kFullGravity_ratio - kFlatGravity_ratio) * f.end_frac)
+          : kLithiumCold_C;
   return f;
 }
 
 // The checks, in the order in which they are shown.
-enum Demand { kEnergy, kLastBurst, kPeak, kSag, kVoltage, kChargeVoltage, kSeries, kTemperature, kDemands };
+enum Demand {
+  kEnergy,
+  kLastBurst,
+  kPeak,
+  kSag,
+  kVoltage,
+  kChargeVoltage,
+  kSeries,
+  kTemperature,
+  kDemands
+};
 
 double peak_limit_A(const Figures& f) {
   const BatteryBlock& block = *f.block;
-  const double electronics_A =
-      block.continuous_A > 0.0 ? kElectronicsUse_frac * block.continuous_A * f.parallel_count
-                               : std::numeric_limits<double>::quiet_NaN();
+  const double electronics_A = block.continuous_A > 0.0
+                                   ? kElectronicsUse_frac * block.continuous_A * f.parallel_count
+                                   : std::numeric_limits<double>::quiet_NaN();
   if (!is_lead(block.chemistry)) return electronics_A;
   const double rate_A = kLeadRate_frac * f.label.capacity_Ah;
   return block.continuous_A > 0.0 ? std::min(rate_A, electronics_A) : rate_A;
 }
 
-// Blocks in one string. Lead-acid has no electronics that the string's voltage could break.
+// Blocks that one string may have. Lead-acid has no electronics that the string's voltage could
+// break; a lithium block whose maker allows no string is used alone.
 double series_limit_count(const Figures& f) {
   if (f.block->series_max > 0) return f.block->series_max;
   return is_lead(f.block->chemistry) ? kMostSeries_count : 1.0;
@@ -230,16 +246,17 @@ std::array<Check, kDemands> demands_of(const BankInput& in, const Figures& f) {
   at_least(kLastBurst, f.burst_A, f.peak.current_A);
   at_most(kPeak, f.peak.current_A, peak_limit_A(f));
   at_least(kSag, f.peak.terminal_V, in.motor_minimum_V / (1.0 - in.feeder_drop_frac));
-  at_most(kVoltage, std::abs(f.named_V - in.motor_nominal_V), kNameTolerance_frac * in.motor_nominal_V);
+  at_most(kVoltage, std::abs(f.named_V - in.motor_nominal_V),
+          kNameTolerance_frac * in.motor_nominal_V);
   at_most(kChargeVoltage, f.charge_V, in.motor_maximum_V);
-  at_most(kSeries, f.series_count, series_limit_count(f));
+  at_most(kSeries, std::max(0.0, f.series_count - series_limit_count(f)), 0.0);
   at_most(kTemperature, std::max(0.0, f.cold_limit_C - in.temperature_C), 0.0);
   return demands;
 }
 
 // By how much the demands pass their limits, in all; 0 when every check passes.
 double shortfall(const std::array<Check, kDemands>& demands) {
-  constexpr double kUnknown = 1.0;   // a check that cannot be evaluated weighs as one missed by half
+  constexpr double kUnknown = 1.0;  // a check that cannot be evaluated weighs as one missed by half
   constexpr double kHopeless = 10.0;
   double sum = 0.0;
   for (const Check& check : demands) {
@@ -315,22 +332,24 @@ Step rest_step(std::string id, std::string label, const Figures& f, double charg
 Step resistance_step(std::string id, std::string label, const BankInput& in, const Figures& f,
                      double charge_frac, double value_ohm) {
   const Chemistry kind = f.block->chemistry;
-  return {.id = std::move(id),
-          .label = std::move(label),
-          .symbol = "R",
-          .formula = "R_new * r * (1 + max(0, 25 - T) / T_2) * (1 + a * (f_age - 1))",
-          .terms = {{"R_new", f.full_ohm, "ohm", "bank new, warm and charged"},
-                    {"r", rest_ratio(kind, charge_frac), "", "at this charge, over the charged bank's"},
-                    {"T", in.temperature_C, "C", "temperature of the bank"},
-                    {"T_2", double_K(kind), "K", "degrees below 25 that double the resistance"},
-                    {"f_age", in.age_factor, "", "ageing allowance"},
-                    {"a", kAgedResistance_factor, "", "resistance grows so many times as capacity falls"}},
-          .value = value_ohm,
-          .unit = "ohm",
-          .source = kCommonPractice,
-          .assumptions = {"The course over charge is that of an open data set for a sealed lead-acid "
-                          "module, or flat for lithium.",
-                          "The growth with age is our own judgement."}};
+  return {
+      .id = std::move(id),
+      .label = std::move(label),
+      .symbol = "R",
+      .formula = "R_new * r * (1 + max(0, 25 - T) / T_2) * (1 + a * (f_age - 1))",
+      .terms = {{"R_new", f.full_ohm, "ohm", "bank new, warm and charged"},
+                {"r", rest_ratio(kind, charge_frac), "", "at this charge, over the charged bank's"},
+                {"T", in.temperature_C, "C", "temperature of the bank"},
+                {"T_2", double_K(kind), "K", "degrees below 25 that double the resistance"},
+                {"f_age", in.age_factor, "", "ageing allowance"},
+                {"a", kAgedResistance_factor, "",
+                 "resistance grows so many times as capacity falls"}},
+      .value = value_ohm,
+      .unit = "ohm",
+      .source = kCommonPractice,
+      .assumptions = {"The course over charge is that of an open data set for a sealed lead-acid "
+                      "module, or flat for lithium.",
+                      "The growth with age is our own judgement."}};
 }
 
 Step power_step(std::string id, std::string label, std::string_view symbol, double power_W,
@@ -348,17 +367,18 @@ Step power_step(std::string id, std::string label, std::string_view symbol, doub
 
 Step current_step(std::string id, std::string label, double open_V, double resistance_ohm,
                   double power_W, const PowerPoint& point) {
-  Step step{.id = std::move(id),
-            .label = std::move(label),
-            .symbol = "I",
-            .formula = kPowerFormula,
-            .terms = {{"V0", open_V, "V", "volts at rest"},
-                      {"R", resistance_ohm, "ohm", "resistance of the bank"},
-                      {"P", power_W, "W", "power at the bank's posts"}},
-            .value = point.current_A,
-            .unit = "A",
-            .source = kDefinition,
-            .assumptions = {"The motor's controller draws constant power: more amps as the volts sag."}};
+  Step step{
+      .id = std::move(id),
+      .label = std::move(label),
+      .symbol = "I",
+      .formula = kPowerFormula,
+      .terms = {{"V0", open_V, "V", "volts at rest"},
+                {"R", resistance_ohm, "ohm", "resistance of the bank"},
+                {"P", power_W, "W", "power at the bank's posts"}},
+      .value = point.current_A,
+      .unit = "A",
+      .source = kDefinition,
+      .assumptions = {"The motor's controller draws constant power: more amps as the volts sag."}};
   if (!point.possible) {
     step.assumptions.push_back(
         "The bank cannot give this power at all; the current is the one at the most it can give.");
@@ -380,7 +400,8 @@ Step terminal_step(std::string id, std::string label, double open_V, double resi
           .source = kDefinition};
 }
 
-Step load_step(std::string id, std::string label, const Figures& f, double current_A, double value_Ah) {
+Step load_step(std::string id, std::string label, const Figures& f, double current_A,
+               double value_Ah) {
   return {.id = std::move(id),
           .label = std::move(label),
           .symbol = "Q",
@@ -416,8 +437,9 @@ Step exponent_step(const BankInput& in, const Figures& f) {
     step.source = kReserveCapacity;
     step.assumptions = {"From the two ratings on the label."};
   } else {
-    step.assumptions = {"Of the chemistry, within its published range; two ratings on the label would "
-                        "be better."};
+    step.assumptions = {
+        "Of the chemistry, within its published range; two ratings on the label would "
+        "be better."};
   }
   return step;
 }
@@ -444,11 +466,14 @@ Step cold_step(const BankInput& in, const Figures& f) {
 void write_volts(const BankInput& in, const Figures& f, Trace& trace) {
   const double series = f.series_count;
   const double parallel = f.parallel_count;
-  trace.steps.push_back(rest_step("bank.open_circuit_full", "Volts at rest, full", f, 1.0, f.open_full_V));
-  trace.steps.push_back(rest_step("bank.open_circuit_middle", "Volts at rest, half of a day's depth", f,
-                                  f.middle_frac, f.open_middle_V));
-  trace.steps.push_back(rest_step("bank.open_circuit_end", "Volts at rest, end of the allowed discharge",
-                                  f, f.end_frac, f.open_end_V));
+  trace.steps.push_back(
+      rest_step("bank.open_circuit_full", "Volts at rest, full", f, 1.0, f.open_full_V));
+  trace.steps.push_back(rest_step("bank.open_circuit_middle",
+                                  "Volts at rest, half of a day's depth", f, f.middle_frac,
+                                  f.open_middle_V));
+  trace.steps.push_back(rest_step("bank.open_circuit_end",
+                                  "Volts at rest, end of the allowed discharge", f, f.end_frac,
+                                  f.open_end_V));
   Step full{.id = "bank.resistance_full",
             .label = "Resistance of the bank, new and charged",
             .symbol = "R_new",
@@ -465,24 +490,29 @@ void write_volts(const BankInput& in, const Figures& f, Trace& trace) {
     full.assumptions.push_back("The block's own resistance is typical of its kind and capacity.");
   }
   trace.steps.push_back(std::move(full));
-  trace.steps.push_back(resistance_step("bank.resistance_middle", "Resistance, half of a day's depth", in, f,
-                                        f.middle_frac, f.middle_ohm));
-  trace.steps.push_back(resistance_step("bank.resistance_end", "Resistance, end of the allowed discharge", in,
-                                        f, f.end_frac, f.end_ohm));
+  trace.steps.push_back(resistance_step("bank.resistance_middle",
+                                        "Resistance, half of a day's depth", in, f, f.middle_frac,
+                                        f.middle_ohm));
+  trace.steps.push_back(resistance_step("bank.resistance_end",
+                                        "Resistance, end of the allowed discharge", in, f,
+                                        f.end_frac, f.end_ohm));
   trace.steps.push_back(
       {.id = "bank.charge_voltage",
        .label = "Highest volts on charge",
        .symbol = "V_ch",
        .formula = "n * (V_25 + c * (T - 25))",
-       .terms = {{"n", series * cell_count(f.block->chemistry, f.block->nominal_V), "", "cells in series"},
-                 {"V_25", facts_of(f.block->chemistry).absorption_cell_V, "V", "absorption, each cell, 25 °C"},
+       .terms = {{"n", series * cell_count(f.block->chemistry, f.block->nominal_V), "",
+                  "cells in series"},
+                 {"V_25", facts_of(f.block->chemistry).absorption_cell_V, "V",
+                  "absorption, each cell, 25 °C"},
                  {"c", facts_of(f.block->chemistry).absorption_slope_V_per_K, "V/K",
                   "compensation for temperature, each cell"},
                  {"T", in.temperature_C, "C", "temperature of the bank"}},
        .value = f.charge_V,
        .unit = "V",
        .source = is_lead(f.block->chemistry) ? kCompensation : kCommonPractice,
-       .assumptions = {"The upper end of the chemistry's usual window; the maker's label overrides it."}});
+       .assumptions = {
+           "The upper end of the chemistry's usual window; the maker's label overrides it."}});
 }
 
 void write_energy(const BankInput& in, const Figures& f, Trace& trace) {
@@ -490,54 +520,56 @@ void write_energy(const BankInput& in, const Figures& f, Trace& trace) {
   trace.steps.push_back(cold_step(in, f));
   trace.steps.push_back(power_step("bank.power_mean", "Mean power at the bank", "P",
                                    std::max(in.mean_power_W, kLeastPower_W), in, f.mean_W));
-  trace.steps.push_back(current_step("bank.mean_current", "Mean current", f.open_middle_V, f.middle_ohm,
-                                     f.mean_W, f.mean));
-  trace.steps.push_back(terminal_step("bank.mean_voltage", "Volts under the mean load", f.open_middle_V,
-                                      f.middle_ohm, f.mean));
-  trace.steps.push_back(
-      {.id = "bank.used",
-       .label = "Charge that the day takes",
-       .symbol = "Q_day",
-       .formula = "E / (1 - d) / V",
-       .terms = {{"E", in.energy_Wh, "Wh", "energy of the day at the motor"},
-                 {"d", in.feeder_drop_frac, "", "share that the feeder may lose"},
-                 {"V", f.mean.terminal_V, "V", "volts under the mean load"}},
-       .value = f.used_Ah,
-       .unit = "Ah",
-       .source = kDefinition});
-  trace.steps.push_back({.id = "bank.needed",
-                         .label = "Charge needed, allowances included",
-                         .symbol = "Q_need",
-                         .formula = "Q_day * f_T * f_age * f_margin / DoD",
-                         .terms = {{"Q_day", f.used_Ah, "Ah", "charge that the day takes"},
-                                   {"f_T", f.cold_factor, "", "larger because of the cold"},
-                                   {"f_age", in.age_factor, "", "ageing allowance"},
-                                   {"f_margin", in.margin_factor, "", "design margin"},
-                                   {"DoD", in.depth_of_discharge_frac, "", "share that a day may use"}},
-                         .value = f.needed_Ah,
-                         .unit = "Ah",
-                         .source = kIeee485Sizing,
-                         .assumptions = {"At the mean current, not yet by the label."}});
-  trace.steps.push_back({.id = "bank.capacity_required",
-                         .label = "Capacity needed, by the label",
-                         .symbol = "C_need",
-                         .formula = "max(Q_need, (Q_need * (I * H)^(k - 1))^(1 / k))",
-                         .terms = {{"Q_need", f.needed_Ah, "Ah", "charge needed at the mean current"},
-                                   {"I", f.mean.current_A, "A", "mean current"},
-                                   {"H", f.label.rated_hours_h, "h", "hours that the label rates it over"},
-                                   {"k", f.exponent, "", "Peukert exponent"}},
-                         .value = f.required_Ah,
-                         .unit = "Ah",
-                         .source = kPeukert});
-  trace.steps.push_back({.id = "bank.capacity",
-                         .label = "Capacity installed, by the label",
-                         .symbol = "C",
-                         .formula = "p * C_b",
-                         .terms = {{"p", static_cast<double>(f.parallel_count), "", "strings in parallel"},
-                                   {"C_b", f.block->capacity_Ah, "Ah", "capacity of a block"}},
-                         .value = f.label.capacity_Ah,
+  trace.steps.push_back(current_step("bank.mean_current", "Mean current", f.open_middle_V,
+                                     f.middle_ohm, f.mean_W, f.mean));
+  trace.steps.push_back(terminal_step("bank.mean_voltage", "Volts under the mean load",
+                                      f.open_middle_V, f.middle_ohm, f.mean));
+  trace.steps.push_back({.id = "bank.used",
+                         .label = "Charge that the day takes",
+                         .symbol = "Q_day",
+                         .formula = "E / (1 - d) / V",
+                         .terms = {{"E", in.energy_Wh, "Wh", "energy of the day at the motor"},
+                                   {"d", in.feeder_drop_frac, "", "share that the feeder may lose"},
+                                   {"V", f.mean.terminal_V, "V", "volts under the mean load"}},
+                         .value = f.used_Ah,
                          .unit = "Ah",
                          .source = kDefinition});
+  trace.steps.push_back(
+      {.id = "bank.needed",
+       .label = "Charge needed, allowances included",
+       .symbol = "Q_need",
+       .formula = "Q_day * f_T * f_age * f_margin / DoD",
+       .terms = {{"Q_day", f.used_Ah, "Ah", "charge that the day takes"},
+                 {"f_T", f.cold_factor, "", "larger because of the cold"},
+                 {"f_age", in.age_factor, "", "ageing allowance"},
+                 {"f_margin", in.margin_factor, "", "design margin"},
+                 {"DoD", in.depth_of_discharge_frac, "", "share that a day may use"}},
+       .value = f.needed_Ah,
+       .unit = "Ah",
+       .source = kIeee485Sizing,
+       .assumptions = {"At the mean current, not yet by the label."}});
+  trace.steps.push_back(
+      {.id = "bank.capacity_required",
+       .label = "Capacity needed, by the label",
+       .symbol = "C_need",
+       .formula = "max(Q_need, (Q_need * (I * H)^(k - 1))^(1 / k))",
+       .terms = {{"Q_need", f.needed_Ah, "Ah", "charge needed at the mean current"},
+                 {"I", f.mean.current_A, "A", "mean current"},
+                 {"H", f.label.rated_hours_h, "h", "hours that the label rates it over"},
+                 {"k", f.exponent, "", "Peukert exponent"}},
+       .value = f.required_Ah,
+       .unit = "Ah",
+       .source = kPeukert});
+  trace.steps.push_back(
+      {.id = "bank.capacity",
+       .label = "Capacity installed, by the label",
+       .symbol = "C",
+       .formula = "p * C_b",
+       .terms = {{"p", static_cast<double>(f.parallel_count), "", "strings in parallel"},
+                 {"C_b", f.block->capacity_Ah, "Ah", "capacity of a block"}},
+       .value = f.label.capacity_Ah,
+       .unit = "Ah",
+       .source = kDefinition});
   trace.steps.push_back({.id = "bank.energy",
                          .label = "Energy installed, by the label",
                          .symbol = "E_bank",
@@ -549,34 +581,38 @@ void write_energy(const BankInput& in, const Figures& f, Trace& trace) {
                          .source = kDefinition});
 }
 
-void write_endurance(const BankInput& in, const Figures& f, const BankResult& result, Trace& trace) {
+void write_endurance(const BankInput& in, const Figures& f, const BankResult& result,
+                     Trace& trace) {
   trace.steps.push_back(load_step("bank.load_capacity", "Capacity at the mean current", f,
                                   f.mean.current_A, f.load_Ah));
   const Term cold{"f_T", f.cold_factor, "", "larger because of the cold"};
   const Term age{"f_age", in.age_factor, "", "ageing allowance"};
   const Term depth{"DoD", in.depth_of_discharge_frac, "", "share that a day may use"};
   const Source allowances = kIeee485Sizing;
+  trace.steps.push_back({.id = "bank.usable",
+                         .label = "Usable energy at the mean load",
+                         .symbol = "E_use",
+                         .formula = "Q * DoD / (f_T * f_age) * V",
+                         .terms = {{"Q", f.load_Ah, "Ah", "capacity at the mean current"},
+                                   depth,
+                                   cold,
+                                   age,
+                                   {"V", f.mean.terminal_V, "V", "volts under the mean load"}},
+                         .value = result.usable_Wh,
+                         .unit = "Wh",
+                         .source = allowances});
   trace.steps.push_back(
-      {.id = "bank.usable",
-       .label = "Usable energy at the mean load",
-       .symbol = "E_use",
-       .formula = "Q * DoD / (f_T * f_age) * V",
-       .terms = {{"Q", f.load_Ah, "Ah", "capacity at the mean current"}, depth, cold, age,
-                 {"V", f.mean.terminal_V, "V", "volts under the mean load"}},
-       .value = result.usable_Wh,
-       .unit = "Wh",
-       .source = allowances});
-  trace.steps.push_back({.id = "bank.endurance",
-                         .label = "Hours at the mean load",
-                         .symbol = "t",
-                         .formula = "E_use / (V * I)",
-                         .terms = {{"E_use", result.usable_Wh, "Wh", "usable energy"},
-                                   {"V", f.mean.terminal_V, "V", "volts under the mean load"},
-                                   {"I", f.mean.current_A, "A", "mean current"}},
-                         .value = result.endurance_h,
-                         .unit = "h",
-                         .source = kDefinition,
-                         .assumptions = {"Cold, aged, to the allowed depth; the design margin is kept back."}});
+      {.id = "bank.endurance",
+       .label = "Hours at the mean load",
+       .symbol = "t",
+       .formula = "E_use / (V * I)",
+       .terms = {{"E_use", result.usable_Wh, "Wh", "usable energy"},
+                 {"V", f.mean.terminal_V, "V", "volts under the mean load"},
+                 {"I", f.mean.current_A, "A", "mean current"}},
+       .value = result.endurance_h,
+       .unit = "h",
+       .source = kDefinition,
+       .assumptions = {"Cold, aged, to the allowed depth; the design margin is kept back."}});
   const double flat_h = kinetic_hours_h(f.model, f.mean.current_A, kLongest_h);
   trace.steps.push_back(
       {.id = "bank.flat_current",
@@ -590,34 +626,36 @@ void write_endurance(const BankInput& in, const Figures& f, const BankResult& re
        .value = capacity_over_Ah(f.model, flat_h) / flat_h,
        .unit = "A",
        .source = kKinetic,
-       .assumptions = {"Hours to flat found by halving the interval until this is the mean current.",
-                       "Wells from open data for AGM, or from the label's reserve capacity; typical "
-                       "for lithium."}});
-  trace.steps.push_back(
-      power_step("bank.power_full", "Full power at the bank", "P_full",
-                 std::max(in.full_power_W, kLeastPower_W), in, f.full_W));
+       .assumptions = {
+           "Hours to flat found by halving the interval until this is the mean current.",
+           "Wells from open data for AGM, or from the label's reserve capacity; typical "
+           "for lithium."}});
+  trace.steps.push_back(power_step("bank.power_full", "Full power at the bank", "P_full",
+                                   std::max(in.full_power_W, kLeastPower_W), in, f.full_W));
   trace.steps.push_back(current_step("bank.full_current", "Current at full thrust", f.open_middle_V,
                                      f.middle_ohm, f.full_W, f.full));
-  trace.steps.push_back(load_step("bank.full_capacity", "Capacity at full thrust", f, f.full.current_A,
-                                  f.load_full_Ah));
+  trace.steps.push_back(load_step("bank.full_capacity", "Capacity at full thrust", f,
+                                  f.full.current_A, f.load_full_Ah));
   trace.steps.push_back({.id = "bank.endurance_full",
                          .label = "Hours at full thrust",
                          .symbol = "t_full",
                          .formula = "Q * DoD / (f_T * f_age) / I",
-                         .terms = {{"Q", f.load_full_Ah, "Ah", "capacity at full thrust"}, depth, cold, age,
+                         .terms = {{"Q", f.load_full_Ah, "Ah", "capacity at full thrust"},
+                                   depth,
+                                   cold,
+                                   age,
                                    {"I", f.full.current_A, "A", "current at full thrust"}},
                          .value = result.endurance_full_h,
                          .unit = "h",
                          .source = allowances});
-  trace.steps.push_back(
-      {.id = "bank.depth_used",
-       .label = "Depth that the day uses",
-       .symbol = "D",
-       .formula = "min(1, Q_day / C)",
-       .terms = {{"Q_day", f.used_Ah, "Ah", "charge that the day takes"},
-                 {"C", f.label.capacity_Ah, "Ah", "capacity installed"}},
-       .value = f.depth_used_frac,
-       .source = kDefinition});
+  trace.steps.push_back({.id = "bank.depth_used",
+                         .label = "Depth that the day uses",
+                         .symbol = "D",
+                         .formula = "min(1, Q_day / C)",
+                         .terms = {{"Q_day", f.used_Ah, "Ah", "charge that the day takes"},
+                                   {"C", f.label.capacity_Ah, "Ah", "capacity installed"}},
+                         .value = f.depth_used_frac,
+                         .source = kDefinition});
   const ChemistryFacts& facts = facts_of(f.block->chemistry);
   trace.steps.push_back(
       {.id = "bank.cycles",
@@ -630,12 +668,14 @@ void write_endurance(const BankInput& in, const Figures& f, const BankResult& re
                  {"m", facts.cycles_exponent, "", "how much shallow use prolongs life"}},
        .value = result.cycles_count,
        .source = facts.cycles_source,
-       .assumptions = {"The maker's own curve is better; years, heat and being left flat count too."}});
+       .assumptions = {
+           "The maker's own curve is better; years, heat and being left flat count too."}});
 }
 
 void write_peak(const Figures& f, Trace& trace) {
-  trace.steps.push_back(current_step("bank.peak_current", "Full thrust, end of the allowed discharge",
-                                     f.open_end_V, f.end_ohm, f.full_W, f.peak));
+  trace.steps.push_back(current_step("bank.peak_current",
+                                     "Full thrust, end of the allowed discharge", f.open_end_V,
+                                     f.end_ohm, f.full_W, f.peak));
   trace.steps.push_back(terminal_step("bank.terminal_end", "Volts at the posts then", f.open_end_V,
                                       f.end_ohm, f.peak));
   trace.steps.push_back(
@@ -652,25 +692,27 @@ void write_peak(const Figures& f, Trace& trace) {
        .value = f.burst_A,
        .unit = "A",
        .source = kKinetic,
-       .assumptions = {"The wells after creeping out, holding and creeping home, cold and aged.",
-                       "Wells from open data for AGM, or from the label's reserve capacity; typical "
-                       "for lithium."}});
+       .assumptions = {
+           "The wells after creeping out, holding and creeping home, cold and aged.",
+           "Wells from open data for AGM, or from the label's reserve capacity; typical "
+           "for lithium."}});
 }
 
 void write_mass(const Figures& f, const BankResult& result, Trace& trace) {
   const double mass_kg = f.block->mass_kg;
-  trace.steps.push_back({.id = "bank.mass",
-                         .label = "Weight of the bank",
-                         .symbol = "m_bank",
-                         .formula = "s * p * m",
-                         .terms = {{"s", static_cast<double>(f.series_count), "", "blocks in series"},
-                                   {"p", static_cast<double>(f.parallel_count), "", "strings in parallel"},
-                                   {"m", mass_kg, "kg", "weight of a block"}},
-                         .value = result.mass_kg,
-                         .unit = "kg",
-                         .source = kDefinition});
-  const auto restraint = [&](std::string id, std::string label, std::string_view formula, double factor,
-                             double value_N, const Source& source) {
+  trace.steps.push_back(
+      {.id = "bank.mass",
+       .label = "Weight of the bank",
+       .symbol = "m_bank",
+       .formula = "s * p * m",
+       .terms = {{"s", static_cast<double>(f.series_count), "", "blocks in series"},
+                 {"p", static_cast<double>(f.parallel_count), "", "strings in parallel"},
+                 {"m", mass_kg, "kg", "weight of a block"}},
+       .value = result.mass_kg,
+       .unit = "kg",
+       .source = kDefinition});
+  const auto restraint = [&](std::string id, std::string label, std::string_view formula,
+                             double factor, double value_N, const Source& source) {
     Step step{.id = std::move(id),
               .label = std::move(label),
               .symbol = "F",
@@ -685,15 +727,19 @@ void write_mass(const Figures& f, const BankResult& result, Trace& trace) {
   };
   const double weight_N = mass_kg * kGravity_mps2;
   Step us = restraint("bank.restraint_us", "Hold-down force, 33 CFR", "min(F_cap, n * m * g)",
-                      kRestraint_g_factor, std::min(kRestraintCap_N, kRestraint_g_factor * weight_N), kRestraintUs);
+                      kRestraint_g_factor,
+                      std::min(kRestraintCap_N, kRestraint_g_factor * weight_N), kRestraintUs);
   us.terms.push_back({"F_cap", kRestraintCap_N, "N", "90 lbf, as the rule rounds it"});
   trace.steps.push_back(std::move(us));
-  trace.steps.push_back(restraint("bank.restraint_iso", "Hold-down force, ISO", "n * m * g", kRestraint_g_factor,
-                                  kRestraint_g_factor * weight_N, kRestraintIso));
-  trace.steps.push_back(restraint("bank.restraint", "Hold-down force of a block, slamming", "n * m * g",
-                                  kSlam_g_factor, result.restraint_N, kCommonPractice));
+  trace.steps.push_back(restraint("bank.restraint_iso", "Hold-down force, ISO", "n * m * g",
+                                  kRestraint_g_factor, kRestraint_g_factor * weight_N,
+                                  kRestraintIso));
+  trace.steps.push_back(restraint("bank.restraint", "Hold-down force of a block, slamming",
+                                  "n * m * g", kSlam_g_factor, result.restraint_N,
+                                  kCommonPractice));
   trace.steps.back().assumptions = {
-      "The largest of the three counts. Upwards and downwards; 3 times the weight fore and aft, 2 to "
+      "The largest of the three counts. Upwards and downwards; 3 times the weight fore and aft, 2 "
+      "to "
       "the side. In a bow locker of a fast boat 6 times."};
 }
 
@@ -701,9 +747,12 @@ void write_mass(const Figures& f, const BankResult& result, Trace& trace) {
 
 struct Choices {
   Change block{.field = "bank.block", .clear = true, .label = "Let Thole choose the block"};
-  Change own_block{.field = "bank.capacity_Ah", .clear = true, .label = "Choose a block from stock"};
-  Change series{.field = "bank.series_count", .clear = true, .label = "Let Thole choose the series"};
-  Change parallel{.field = "bank.parallel_count", .clear = true, .label = "Let Thole choose the strings"};
+  Change own_block{
+      .field = "bank.capacity_Ah", .clear = true, .label = "Choose a block from stock"};
+  Change series{
+      .field = "bank.series_count", .clear = true, .label = "Let Thole choose the series"};
+  Change parallel{
+      .field = "bank.parallel_count", .clear = true, .label = "Let Thole choose the strings"};
   Change lithium{.field = "bank.chemistry",
                  .value = static_cast<double>(Chemistry::lifepo4),
                  .label = "Use lithium iron phosphate"};
@@ -743,10 +792,14 @@ void write_checks(const BankInput& in, const Figures& f, Trace& trace) {
   say(kEnergy, "bank.energy", "Capacity lasts the day", "Ah", kDefinition,
       "Fit larger blocks or another string, or plan fewer hours.", any);
   say(kLastBurst, "bank.last_burst", "Full thrust at day's end", "A", kProjectDecision,
-      "Fit more capacity, so that the bank can still drive ten minutes at full thrust when the day is done.", any);
+      "Fit more capacity, so that the bank can still drive ten minutes at full thrust when the day "
+      "is done.",
+      any);
   say(kPeak, "bank.peak", "Peak current of the blocks", "A", lead ? kPeukert : kCommonPractice,
-      lead ? "Fit larger blocks or another string: beyond one hour's rate no one knows what they give."
-           : "Fit blocks with a higher continuous limit, or another string; read the limit off the label "
+      lead ? "Fit larger blocks or another string: beyond one hour's rate no one knows what they "
+             "give."
+           : "Fit blocks with a higher continuous limit, or another string; read the limit off the "
+             "label "
              "when it is not known. A block that switches off takes all thrust with it.",
       ways_out(in, f, !lead));
   say(kSag, "bank.sag", "Volts under full thrust", "V", kDefinition,
@@ -754,17 +807,21 @@ void write_checks(const BankInput& in, const Figures& f, Trace& trace) {
   say(kVoltage, "bank.voltage", "Bank and motor volts differ", "V", kCommonPractice,
       "Put as many blocks in series as the motor's nominal volts ask for.", ways_out(in, f, false));
   say(kChargeVoltage, "bank.charge_voltage", "Volts on charge at the motor", "V", kDefinition,
-      "Switch the motor off at its protective device while charging, after asking its maker, or use a "
+      "Switch the motor off at its protective device while charging, after asking its maker, or "
+      "use a "
       "chemistry that charges at fewer volts.",
       any);
-  say(kSeries, "bank.series", "Blocks in one string", "", lead || f.block->series_max > 0 ? kDefinition : kCommonPractice,
-      "Use one block made for the motor's full voltage, or blocks whose maker allows this many in series "
+  say(kSeries, "bank.series", "Blocks beyond the string's limit", "",
+      f.block->series_max > 0 ? kDefinition : kCommonPractice,
+      "Use one block made for the motor's full voltage, or blocks whose maker allows this many in "
+      "series "
       "in writing.",
       any);
   say(kTemperature, "bank.temperature", "Degrees below its cold limit", "K",
       lead ? kFreezing : kCommonPractice,
       lead ? "Keep the bank charged or warm: a discharged block freezes and bursts."
-           : "Warm the locker, or keep the boat out of such cold: the electronics stop the discharge.",
+           : "Warm the locker, or keep the boat out of such cold: the electronics stop the "
+             "discharge.",
       lead ? std::vector<Change>{} : any);
   for (Check& check : checks) trace.checks.push_back(std::move(check));
 }
@@ -778,70 +835,83 @@ void write_cautions(const Figures& f, Trace& trace) {
   const bool lithium = !is_lead(f.block->chemistry);
   if (f.series_count > 1) {
     warn("bank.tap",
-         "Never tap part of the string for other loads: it unbalances the blocks and ruins them.", kCommonPractice);
+         "Never tap part of the string for other loads: it unbalances the blocks and ruins them.",
+         kCommonPractice);
   }
   if (f.series_count * f.parallel_count > 1) {
     warn("bank.mix",
-         "Use blocks of one maker, model and age, and never mix chemistries; replace the whole string when "
+         "Use blocks of one maker, model and age, and never mix chemistries; replace the whole "
+         "string when "
          "one block of it fails after a year.",
          kCommonPractice);
   }
   if (f.parallel_count > 1) {
     warn("bank.parallel",
-         "Fuse each string, and take plus from one end of the bank and minus from the other, so that the "
+         "Fuse each string, and take plus from one end of the bank and minus from the other, so "
+         "that the "
          "strings share.",
          kCommonPractice);
   }
   warn("bank.tools",
-       "Cover the posts and take off rings before working: a dropped spanner carries thousands of amps. Have "
+       "Cover the posts and take off rings before working: a dropped spanner carries thousands of "
+       "amps. Have "
        "the connections made by someone competent, to the local code.",
        kCommonPractice);
   if (is_lead(f.block->chemistry)) {
-    warn("bank.acid", "Wear eye protection and keep water at hand: lead-acid blocks hold sulphuric acid.",
+    warn("bank.acid",
+         "Wear eye protection and keep water at hand: lead-acid blocks hold sulphuric acid.",
          kCommonPractice);
   } else {
     warn("bank.cold_charge",
-         "Never charge lithium blocks below 0 °C: it ruins them unseen and they may burn later.", kCommonPractice);
+         "Never charge lithium blocks below 0 °C: it ruins them unseen and they may burn later.",
+         kCommonPractice);
     warn("bank.fire",
-         "Follow the maker's instructions to the letter, keep the space vented and away from berths: a failed "
+         "Follow the maker's instructions to the letter, keep the space vented and away from "
+         "berths: a failed "
          "lithium cell gives off gas that burns and poisons, and cannot be put out by smothering.",
          kIsoLithium);
     warn("bank.cut_off",
-         "Expect the electronics to switch off without warning and take all thrust away; keep another way "
+         "Expect the electronics to switch off without warning and take all thrust away; keep "
+         "another way "
          "to hold or drive the boat, and an alarm that sounds first.",
          kAbycLithium);
     if (f.nominal_V * f.label.capacity_Ah >= 500.0) {
       warn("bank.lithium_scope",
-           "Ask the builder or a surveyor whether ABYC E-13 or ISO 23625 binds this boat: the bank is larger "
+           "Ask the builder or a surveyor whether ABYC E-13 or ISO 23625 binds this boat: the bank "
+           "is larger "
            "than the 500 to 600 Wh at which they begin.",
            kIsoLithium);
     }
     warn("bank.gauge",
-         "Fit a counter of amp-hours: between 40 and 90 % the volts of lithium say nothing.", kCommonPractice);
+         "Fit a counter of amp-hours: between 40 and 90 % the volts of lithium say nothing.",
+         kCommonPractice);
   }
   if (f.nominal_V > 50.0 || f.charge_V > 50.0) {
     warn("bank.over_50",
          "Treat the bank as more than 50 V: it is " + fixed(f.nominal_V, 1) + " V by name and " +
-             fixed(f.charge_V, 1) +
-             " V on charge, " + (f.nominal_V > 50.0 ? "beyond" : "on charge beyond") +
+             fixed(f.charge_V, 1) + " V on charge, " +
+             (f.nominal_V > 50.0 ? "beyond" : "on charge beyond") +
              " the range that small-craft rules for direct current are written for.",
          kLowVoltageScope);
   }
   if (lithium && f.series_count > 1) {
     warn("bank.balance",
-         "Bring all blocks to the same voltage, within 20 mV, before linking them; nothing balances one "
+         "Bring all blocks to the same voltage, within 20 mV, before linking them; nothing "
+         "balances one "
          "block against another.",
          kCommonPractice);
   }
 }
 
 void write_assumptions(const Figures& f, Trace& trace) {
-  trace.assumptions.push_back({"",
-                               "A day's mean current counts for charge, full thrust for volts and "
-                               "amps: bursts are short against the hours in which the wells level out.",
-                               kKinetic});
+  trace.assumptions.push_back(
+      {"",
+       "A day's mean current counts for charge, full thrust for volts and "
+       "amps: bursts are short against the hours in which the wells level out.",
+       kKinetic});
   if (f.parallel_count > 1) {
-    trace.assumptions.push_back({"bank.parallel_count", "The strings share the current evenly.", kCommonPractice});
+    trace.assumptions.push_back(
+        {"bank.parallel_count", "The strings share the current evenly.", kCommonPractice});
   }
 }
 
@@ -864,17 +934,19 @@ std::vector<DayPoint> day_of(const Figures& f, double installed_Wh) {
 BankResult nothing_on_offer() {
   BankResult result{};
   const Choices choices;
-  result.trace.checks.push_back({.id = "bank.block",
-                                 .label = "Blocks on offer",
-                                 .actual = 0.0,
-                                 .limit = 1.0,
-                                 .comparison = Comparison::at_least,
-                                 .source = kDefinition,
-                                 .remedy = "Ask for another chemistry or block voltage, or add blocks to the "
-                                           "catalogue.",
-                                 .changes = {{.field = "bank.chemistry", .clear = true, .label = "Any chemistry"},
-                                             {.field = "bank.block_V", .clear = true, .label = "Any block voltage"},
-                                             choices.lithium, choices.lead}});
+  result.trace.checks.push_back(
+      {.id = "bank.block",
+       .label = "Blocks on offer",
+       .actual = 0.0,
+       .limit = 1.0,
+       .comparison = Comparison::at_least,
+       .source = kDefinition,
+       .remedy = "Ask for another chemistry or block voltage, or add blocks to the "
+                 "catalogue.",
+       .changes = {{.field = "bank.chemistry", .clear = true, .label = "Any chemistry"},
+                   {.field = "bank.block_V", .clear = true, .label = "Any block voltage"},
+                   choices.lithium,
+                   choices.lead}});
   return result;
 }
 

@@ -10,23 +10,23 @@
 namespace thole {
 
 struct BankInput {
-  double motor_nominal_V = 0.0;  // > 0
-  double motor_minimum_V = 0.0;  // at its plug, at full thrust
-  double motor_maximum_V = 0.0;  // highest charge voltage it accepts
-  double energy_Wh = 0.0;        // of the day, at the motor
-  double holding_h = 0.0;        // of the day
-  double hours_on_h = 0.0;       // the motor runs in the day, holding included
-  double mean_power_W = 0.0;     // over the hours that it runs
-  double full_power_W = 0.0;     // at full thrust
+  double motor_nominal_V = 0.0;        // > 0
+  double motor_minimum_V = 0.0;        // at its plug, at full thrust
+  double motor_maximum_V = 0.0;        // highest charge voltage it accepts
+  double energy_Wh = 0.0;              // of the day, at the motor
+  double holding_h = 0.0;              // of the day
+  double hours_on_h = 0.0;             // the motor runs in the day, holding included
+  double mean_power_W = 0.0;           // over the hours that it runs
+  double full_power_W = 0.0;           // at full thrust
   std::vector<BatteryBlock> blocks{};  // to choose from; one when it is given
   int series_count = 0;                // 0: choose
   int parallel_count = 0;              // 0: choose
   double peukert_exponent = 0.0;       // 0: from the label, else by chemistry
   double depth_of_discharge_frac = 0.5;
-  double age_factor = 1.25;            // >= 1
-  double margin_factor = 1.10;         // >= 1
+  double age_factor = 1.25;     // >= 1
+  double margin_factor = 1.10;  // >= 1
   double temperature_C = 10.0;
-  double feeder_drop_frac = 0.03;      // share of the bank's volts that the feeder may lose
+  double feeder_drop_frac = 0.03;  // share of the bank's volts that the feeder may lose
 };
 
 // What is left over the day.
@@ -36,7 +36,7 @@ struct DayPoint {
 };
 
 struct BankResult {
-  bool found = false;    // a block could be chosen; whether it serves is for the checks to say
+  bool found = false;  // a block could be chosen; whether it serves is for the checks to say
   BatteryBlock block{};
   int series_count = 0;
   int parallel_count = 0;
@@ -49,27 +49,29 @@ struct BankResult {
   double endurance_h = 0.0;           // at the mean load
   double endurance_full_h = 0.0;      // at full thrust
   double mean_A = 0.0;
-  double peak_A = 0.0;                // full thrust at the end of the allowed discharge
-  double used_Ah = 0.0;               // over the day
-  double depth_used_frac = 0.0;       // of the label's capacity
+  double peak_A = 0.0;           // full thrust at the end of the allowed discharge
+  double used_Ah = 0.0;          // over the day
+  double depth_used_frac = 0.0;  // of the label's capacity
   double open_circuit_full_V = 0.0;
-  double open_circuit_end_V = 0.0;    // at the allowed depth
-  double resistance_full_ohm = 0.0;   // new, warm, charged; jumpers not included
-  double resistance_end_ohm = 0.0;    // aged, cold, at the allowed depth
-  double terminal_end_V = 0.0;        // at peak_A
-  double charge_V = 0.0;              // highest, at the bank's temperature
+  double open_circuit_end_V = 0.0;   // at the allowed depth
+  double resistance_full_ohm = 0.0;  // new, warm, charged; jumpers not included
+  double resistance_end_ohm = 0.0;   // aged, cold, at the allowed depth
+  double terminal_end_V = 0.0;       // at peak_A
+  double charge_V = 0.0;             // highest, at the bank's temperature
   double mass_kg = 0.0;
-  double restraint_N = 0.0;           // what must hold down each block
-  double cycles_count = 0.0;          // days like this one until 80 % of the capacity is left
+  double restraint_N = 0.0;   // what must hold down each block
+  double cycles_count = 0.0;  // days like this one until 80 % of the capacity is left
   std::vector<DayPoint> day{};
   Trace trace{};
 };
 
 // Chooses the lightest bank that passes every check (equal mass: the cheaper), from blocks that are
-// offered, in series as the motor's volts ask and up to four strings; when none passes, the one that
-// comes closest, and its checks say where it falls short. With nothing on offer `found` is false.
+// offered, in series as the motor's volts ask and up to four strings; when none passes, the one
+// that comes closest, and its checks say where it falls short. With nothing on offer `found` is
+// false.
 //
-//   C_need = E_day / V * f_T * f_age * f_margin / DoD, brought to the label's hours by Peukert's law
+//   C_need = E_day / V * f_T * f_age * f_margin / DoD, brought to the label's hours by Peukert's
+//   law
 //
 // Sources: IEEE 485 (method, temperature factors, ageing), Peukert's law with rated hours, the
 // kinetic battery model for full thrust at the end of the day; open data for volts and resistance.

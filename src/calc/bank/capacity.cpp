@@ -27,8 +27,7 @@ double capacity_at_Ah(const Rating& rating, double exponent, double current_A) {
 
 double label_for_Ah(double needed_Ah, double rated_hours_h, double exponent, double current_A) {
   const double rated_Ah = current_A * rated_hours_h;
-  const double label_Ah =
-      std::pow(needed_Ah * std::pow(rated_Ah, exponent - 1.0), 1.0 / exponent);
+  const double label_Ah = std::pow(needed_Ah * std::pow(rated_Ah, exponent - 1.0), 1.0 / exponent);
   return std::max(needed_Ah, label_Ah);
 }
 

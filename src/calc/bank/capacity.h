@@ -38,9 +38,9 @@ double peukert_exponent(const Discharge& a, const Discharge& b);
 inline constexpr double kReserveCurrent_A = 25.0;
 Discharge reserve_discharge(double reserve_capacity_min);
 
-// By how much a bank must be larger than at 25 C. Lead-acid: IEEE 485 table 1, straight lines between
-// its rows; lithium iron phosphate: the reciprocal of published simulation defaults. Beyond a table's
-// ends its last line goes on, which is unsafe below about -15 C.
+// By how much a bank must be larger than at 25 C. Lead-acid: IEEE 485 table 1, straight lines
+// between its rows; lithium iron phosphate: the reciprocal of published simulation defaults. Beyond
+// a table's ends its last line goes on, which is unsafe below about -15 C.
 double temperature_factor(Chemistry chemistry, double temperature_C);
 
 // The cubic published as a fit to the IEEE 485 table, -3.9 .. 51.7 C; only for comparison.

@@ -35,9 +35,8 @@ KineticState after(const KineticModel& model, const KineticState& state, double 
   const double q0 = state.available_Ah + state.bound_Ah;
   const double e = std::exp(-k * time_h);
   const double g = k * time_h - 1.0 + e;
-  return {
-      state.available_Ah * e + (q0 * k * c - current_A) * (1.0 - e) / k - current_A * c * g / k,
-      state.bound_Ah * e + q0 * (1.0 - c) * (1.0 - e) - current_A * (1.0 - c) * g / k};
+  return {state.available_Ah * e + (q0 * k * c - current_A) * (1.0 - e) / k - current_A * c * g / k,
+          state.bound_Ah * e + q0 * (1.0 - c) * (1.0 - e) - current_A * (1.0 - c) * g / k};
 }
 
 double held_current_A(const KineticModel& model, const KineticState& state, double time_h) {

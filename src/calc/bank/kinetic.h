@@ -11,9 +11,9 @@
 namespace thole {
 
 struct KineticModel {
-  double capacity_Ah = 0.0;     // both wells, full: what an endlessly slow discharge gives
-  double available_frac = 1.0;  // the first well's share, 0 .. 1
-  double rate_frac_per_h = 1.0; // how fast the wells level out, > 0
+  double capacity_Ah = 0.0;      // both wells, full: what an endlessly slow discharge gives
+  double available_frac = 1.0;   // the first well's share, 0 .. 1
+  double rate_frac_per_h = 1.0;  // how fast the wells level out, > 0
 };
 
 struct KineticState {

@@ -11,27 +11,27 @@ namespace thole {
 
 struct ChargeInput {
   Chemistry chemistry = Chemistry::agm;
-  double block_capacity_Ah = 0.0;     // of one block
-  double block_nominal_V = 12.0;      // of one block
-  int series_count = 0;               // 0: there is no bank
+  double block_capacity_Ah = 0.0;  // of one block
+  double block_nominal_V = 12.0;   // of one block
+  int series_count = 0;            // 0: there is no bank
   int parallel_count = 0;
-  double depth_used_frac = 0.0;       // taken out over the day, of the label's capacity
+  double depth_used_frac = 0.0;          // taken out over the day, of the label's capacity
   std::vector<ChargerModel> chargers{};  // to choose from; one when it is given
-  double shore_V = 120.0;             // > 0
-  double shore_limit_A = 12.0;        // continuous
-  double available_h = 12.0;          // on shore power
-  double locker_volume_m3 = 0.15;     // free, with the blocks in
-  double vent_area_cm2 = -1.0;        // each opening; negative or NaN: made to the size required
+  double shore_V = 120.0;                // > 0
+  double shore_limit_A = 12.0;           // continuous
+  double available_h = 12.0;             // on shore power
+  double locker_volume_m3 = 0.15;        // free, with the blocks in
+  double vent_area_cm2 = -1.0;           // each opening; negative or NaN: made to the size required
   double temperature_C = 10.0;
-  bool petrol = true;                 // aboard
+  bool petrol = true;  // aboard
 };
 
 struct ChargeResult {
   bool found = false;
   ChargerModel charger{};
   int charger_count = 0;
-  double output_A = 0.0;              // into each block
-  double time_h = 0.0;                // to refill what the day used
+  double output_A = 0.0;  // into each block
+  double time_h = 0.0;    // to refill what the day used
   double shore_A = 0.0;
   double charge_V = 0.0;              // of a block, at its temperature
   double ventilation_m3_per_h = 0.0;  // 0: no hydrogen
@@ -41,9 +41,9 @@ struct ChargeResult {
   Trace trace{};
 };
 
-// Chooses the smallest charger (by total output; equal: the cheaper) with an isolated output for each
-// block that refills the day's use within the hours on shore, stays within the shore current and
-// the chemistry's bulk current; when none does, the one that comes closest.
+// Chooses the smallest charger (by total output; equal: the cheaper) with an isolated output for
+// each block that refills the day's use within the hours on shore, stays within the shore current
+// and the chemistry's bulk current; when none does, the one that comes closest.
 //
 // Sources: IEC/EN 62485-2 and -3 (ventilation), 46 CFR 111.15-3 (class), 33 CFR 183.410 (ignition
 // protection); charging figures are common practice. Left out: charging under way, solar.

@@ -10,11 +10,11 @@ TaperResult taper(const TaperInput& in) {
   TaperResult result{};
   result.bulk_h = std::max(0.0, in.switch_frac - start_frac) * in.capacity_Ah /
                   (in.bulk_efficiency_frac * in.bulk_A);
-  result.absorption_Ah = (1.0 - std::max(in.switch_frac, start_frac)) * in.capacity_Ah /
-                         in.absorption_efficiency_frac;
+  result.absorption_Ah =
+      (1.0 - std::max(in.switch_frac, start_frac)) * in.capacity_Ah / in.absorption_efficiency_frac;
   result.absorption_h =
-      std::max(in.absorption_min_h, result.absorption_Ah * std::log(in.bulk_A / in.tail_A) /
-                                        (in.bulk_A - in.tail_A));
+      std::max(in.absorption_min_h,
+               result.absorption_Ah * std::log(in.bulk_A / in.tail_A) / (in.bulk_A - in.tail_A));
   result.time_h = result.bulk_h + result.absorption_h;
   return result;
 }

@@ -15,7 +15,7 @@ struct TaperInput {
   double switch_frac = 0.8;            // charge at which the absorption voltage is reached
   double bulk_efficiency_frac = 0.95;  // amp-hours stored over amp-hours put in
   double absorption_efficiency_frac = 0.75;
-  double absorption_min_h = 0.0;       // absorption is kept up at least so long
+  double absorption_min_h = 0.0;  // absorption is kept up at least so long
 };
 
 struct TaperResult {
@@ -31,8 +31,8 @@ struct TaperResult {
 // An exponential taper that carries exactly Q_r. Source: derived; common practice for its figures.
 TaperResult taper(const TaperInput& in);
 
-// Charge at which a charger of this current, as a share of capacity per hour, reaches the absorption
-// voltage. Lead-acid 0.75 at C/5 and 0.80 at 0.15 C, lithium 0.95: common practice.
+// Charge at which a charger of this current, as a share of capacity per hour, reaches the
+// absorption voltage. Lead-acid 0.75 at C/5 and 0.80 at 0.15 C, lithium 0.95: common practice.
 double switch_charge_frac(Chemistry chemistry, double rate_frac);
 
 // Absorption volts of a cell at another temperature than 25 C.

@@ -11,7 +11,8 @@ Gassing gassing_of(Chemistry chemistry) {
     case Chemistry::agm:
     case Chemistry::gel:
       return {.float_A_per_Ah = 0.001, .boost_A_per_Ah = 0.008, .traction_A_per_Ah = 0.010};
-    case Chemistry::lifepo4: break;
+    case Chemistry::lifepo4:
+      break;
   }
   return {};
 }
@@ -45,9 +46,12 @@ ChargerClass charger_class(double power_W) {
 
 std::string_view word(ChargerClass charger) {
   switch (charger) {
-    case ChargerClass::small: return "small";
-    case ChargerClass::moderate: return "moderate";
-    case ChargerClass::large: return "large";
+    case ChargerClass::small:
+      return "small";
+    case ChargerClass::moderate:
+      return "moderate";
+    case ChargerClass::large:
+      return "large";
   }
   return "large";
 }

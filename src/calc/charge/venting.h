@@ -17,16 +17,16 @@ struct Gassing {
 };
 Gassing gassing_of(Chemistry chemistry);  // all zero for lithium
 
-// Air that keeps hydrogen under 4 % with a fivefold margin: Q = 0.05 n I_gas C, with I_gas in A per Ah
-// and C the ten-hour capacity. IEC/EN 62485-2; the factor is 24 x 0.42 L x 5 rounded. With the whole
-// charger current instead of I_gas C it is the flow for a charger that has failed high.
+// Air that keeps hydrogen under 4 % with a fivefold margin: Q = 0.05 n I_gas C, with I_gas in A per
+// Ah and C the ten-hour capacity. IEC/EN 62485-2; the factor is 24 x 0.42 L x 5 rounded. With the
+// whole charger current instead of I_gas C it is the flow for a charger that has failed high.
 double ventilation_m3_per_h(int cell_count, double gassing_A);
 
 // Each of a low inlet and a high outlet, by natural draught of 0.1 m/s: A = 28 Q.
 double vent_area_cm2(double flow_m3_per_h);
 
-// No spark, and no surface over 300 C, nearer to a vent than this: d = 28.8 (I_gas C)^(1/3), I_gas in
-// mA per Ah; of several cells with one outlet N^(1/3) of it (from memory).
+// No spark, and no surface over 300 C, nearer to a vent than this: d = 28.8 (I_gas C)^(1/3), I_gas
+// in mA per Ah; of several cells with one outlet N^(1/3) of it (from memory).
 double spark_clearance_mm(double gassing_A, int cells_per_outlet);
 
 // Hydrogen of one cell per Ah of overcharge, by Faraday's law; 0.418 L at 0 C.

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <cstddef>
 #include <numbers>
+#include <utility>
 
 #include "calc/hold/root.h"
 
@@ -12,6 +13,7 @@ namespace {
 using std::numbers::pi;
 
 constexpr double kStep_rad = 2.0 * pi / kHeadingCount;
+constexpr double kTolerance_rad = 1e-4;  // before a last straight line between the ends
 
 // The strength of the weather, apart from its directions.
 struct Pressures {
@@ -31,7 +33,7 @@ Pressures pressures(const HeldHull& hull, const Weather& weather) {
                                         weather.sea.period_s, hull.wave.waterline_beam_m))};
 }
 
-double about_thruster_m3(const DragAreas& areas, double thruster_forward_m) {
+double about_thruster_m3(const SideAreas& areas, double thruster_forward_m) {
   return areas.yaw_m3 - thruster_forward_m * areas.sway_m2;
 }
 
@@ -39,28 +41,28 @@ double about_thruster_m3(const DragAreas& areas, double thruster_forward_m) {
 double moment_Nm(const HeldHull& hull, const Pressures& p, double current_from_rad,
                  double heading_rad) {
   const double x_m = hull.thruster_forward_m;
-  return p.wind_Pa * about_thruster_m3(wind_areas(hull.wind, -heading_rad), x_m) +
-         p.wave_sway_Pa * about_thruster_m3(wave_areas(hull.wave, -heading_rad), x_m) +
+  return p.wind_Pa * about_thruster_m3(wind_side(hull.wind, -heading_rad), x_m) +
+         p.wave_sway_Pa * about_thruster_m3(wave_side(hull.wave, -heading_rad), x_m) +
          p.current_Pa *
-             about_thruster_m3(current_areas(hull.current, current_from_rad - heading_rad), x_m);
+             about_thruster_m3(current_side(hull.current, current_from_rad - heading_rad), x_m);
 }
 
 double heading_at(int index) { return -pi + (index + 0.5) * kStep_rad; }
 
-template <class Areas>
-Moments_m3 moments_around(const HeldHull& hull, Areas areas_at_heading) {
+template <class Side>
+Moments_m3 moments_around(const HeldHull& hull, Side side_at_heading) {
   Moments_m3 moments{};
   for (int i = 0; i < kHeadingCount; ++i) {
     moments[static_cast<std::size_t>(i)] =
-        about_thruster_m3(areas_at_heading(heading_at(i)), hull.thruster_forward_m);
+        about_thruster_m3(side_at_heading(heading_at(i)), hull.thruster_forward_m);
   }
   return moments;
 }
 
 Load times(const DragAreas& areas, double surge_Pa, double sway_Pa) {
   return {.surge_N = surge_Pa * areas.surge_m2,
-          .sway_N = sway_Pa * areas.sway_m2,
-          .yaw_Nm = sway_Pa * areas.yaw_m3};
+          .sway_N = sway_Pa * areas.side.sway_m2,
+          .yaw_Nm = sway_Pa * areas.side.yaw_m3};
 }
 
 LoadParts loads_under(const HeldHull& hull, const Pressures& p, double current_from_rad,
@@ -84,15 +86,15 @@ LoadParts loads_at(const HeldHull& hull, const Weather& weather, double heading_
 
 VaneTable vane_table(const HeldHull& hull, double current_from_rad) {
   VaneTable table{
-      .wind = moments_around(hull, [&](double psi) { return wind_areas(hull.wind, -psi); }),
-      .wave = moments_around(hull, [&](double psi) { return wave_areas(hull.wave, -psi); })};
+      .wind = moments_around(hull, [&](double psi) { return wind_side(hull.wind, -psi); }),
+      .wave = moments_around(hull, [&](double psi) { return wave_side(hull.wave, -psi); })};
   turn_current(table, hull, current_from_rad);
   return table;
 }
 
 void turn_current(VaneTable& table, const HeldHull& hull, double current_from_rad) {
   table.current = moments_around(
-      hull, [&](double psi) { return current_areas(hull.current, current_from_rad - psi); });
+      hull, [&](double psi) { return current_side(hull.current, current_from_rad - psi); });
 }
 
 std::vector<Equilibrium> stable_headings(const HeldHull& hull, const VaneTable& table,
@@ -101,19 +103,19 @@ std::vector<Equilibrium> stable_headings(const HeldHull& hull, const VaneTable& 
   std::array<double, kHeadingCount> around_Nm{};
   for (std::size_t i = 0; i < around_Nm.size(); ++i) {
     around_Nm[i] = p.wind_Pa * table.wind[i] + p.wave_sway_Pa * table.wave[i] +
-                p.current_Pa * table.current[i];
+                   p.current_Pa * table.current[i];
   }
   const auto moment = [&](double psi) { return moment_Nm(hull, p, weather.current_from_rad, psi); };
   std::vector<Equilibrium> found;
+  double here = around_Nm.back();
   for (int i = 0; i < kHeadingCount; ++i) {
-    const double here = around_Nm[static_cast<std::size_t>(i)];
-    const double next = around_Nm[static_cast<std::size_t>((i + 1) % kHeadingCount)];
-    if (!(here <= 0.0 && next > 0.0)) continue;
-    const Bracket b =
-        narrow(moment, Bracket<double>{heading_at(i), here, heading_at(i + 1), next}, 1e-9);
+    const double before = std::exchange(here, around_Nm[static_cast<std::size_t>(i)]);
+    if (!(before <= 0.0 && here > 0.0)) continue;
+    const Bracket b = narrow(
+        moment, Bracket<double>{heading_at(i - 1), before, heading_at(i), here}, kTolerance_rad);
     double psi = b.low + (b.high - b.low) * b.f_low / (b.f_low - b.f_high);
     const Load load = loads_under(hull, p, weather.current_from_rad, psi).total;
-    if (psi > pi) psi -= 2.0 * pi;
+    if (psi < -pi) psi += 2.0 * pi;
     found.push_back({.heading_rad = psi, .thrust_N = std::hypot(load.surge_N, load.sway_N)});
   }
   return found;

@@ -58,7 +58,7 @@ void turn_current(VaneTable& table, const HeldHull& hull, double current_from_ra
 
 // Every heading that the boat comes back to when pushed off it. With x forward and y to port the
 // moment about the thruster is M = M_Z - x_T F_Y; stable where it grows with a clockwise heading.
-// Found by a scan in steps of 2 degrees, refined to 1e-9 rad. Empty in still air and water.
+// Found by a scan in steps of 2 degrees, refined to about 1e-9 rad. Empty in still air and water.
 // Precondition: the table was made for this hull and this direction of the current.
 std::vector<Equilibrium> stable_headings(const HeldHull& hull, const VaneTable& table,
                                          const Weather& weather);

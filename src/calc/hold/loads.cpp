@@ -16,6 +16,10 @@ double folded(double from_rad) {
   return std::abs(from_rad - 2.0 * pi * std::floor(from_rad / (2.0 * pi) + 0.5));
 }
 
+SideAreas side(double sway_m2, double lever_m) {
+  return {.sway_m2 = sway_m2, .yaw_m3 = sway_m2 * lever_m};
+}
+
 }  // namespace
 
 double air_density_kg_per_m3(double air_C) { return 101325.0 / (287.05 * (air_C + 273.15)); }
@@ -42,23 +46,27 @@ double drift_frac(double drag_ratio) {
   return odds / (1.0 + odds);
 }
 
-DragAreas wind_areas(const WindShape& shape, double from_rad) {
-  const double sway_m2 = kWindSway_factor * shape.lateral_area_m2 * std::sin(from_rad);
+SideAreas wind_side(const WindShape& shape, double from_rad) {
   const double lever_m = shape.lateral_centroid_m +
                          0.3 * (1.0 - 2.0 * folded(from_rad) / pi) * shape.waterline_length_m;
-  return {.surge_m2 = -kWindSurge_factor * shape.frontal_area_m2 * std::cos(from_rad),
-          .sway_m2 = sway_m2,
-          .yaw_m3 = sway_m2 * lever_m};
+  return side(kWindSway_factor * shape.lateral_area_m2 * std::sin(from_rad), lever_m);
 }
 
-DragAreas current_areas(const CurrentShape& shape, double from_rad) {
-  const double sway_m2 = shape.sway_factor * shape.underwater_area_m2 * std::sin(from_rad);
+DragAreas wind_areas(const WindShape& shape, double from_rad) {
+  return {.surge_m2 = -kWindSurge_factor * shape.frontal_area_m2 * std::cos(from_rad),
+          .side = wind_side(shape, from_rad)};
+}
+
+SideAreas current_side(const CurrentShape& shape, double from_rad) {
   const double lever_m =
       shape.underwater_centroid_m +
       std::clamp(0.4 * (1.0 - 2.0 * folded(from_rad) / pi), -0.2, 0.25) * shape.waterline_length_m;
+  return side(shape.sway_factor * shape.underwater_area_m2 * std::sin(from_rad), lever_m);
+}
+
+DragAreas current_areas(const CurrentShape& shape, double from_rad) {
   return {.surge_m2 = -shape.surge_area_m2 * std::cos(from_rad),
-          .sway_m2 = sway_m2,
-          .yaw_m3 = sway_m2 * lever_m};
+          .side = current_side(shape, from_rad)};
 }
 
 double cross_flow_factor(double deep_water_factor, double draft_to_depth_ratio) {
@@ -115,19 +123,21 @@ CurrentParts current_parts(const CurrentPartsInput& in) {
           .area_m2 = area_m2};
 }
 
+SideAreas wave_side(const WaveShape& shape, double from_rad) {
+  const double lever_m =
+      shape.underwater_middle_m + (0.05 - 0.14 * folded(from_rad) / pi) * shape.underwater_length_m;
+  return side(shape.underwater_length_m * kWaveDrift_factor * std::sin(from_rad), lever_m);
+}
+
 DragAreas wave_areas(const WaveShape& shape, double from_rad) {
   const double dir_rad = folded(from_rad);
   const double fullness_ratio = std::clamp(shape.aft_waterplane_ratio, 0.85, 1.15);
   const double bow_factor = wave_bow_factor(shape.bow_angle_rad);
   const double stern_factor = 0.7 * fullness_ratio * fullness_ratio;
   const double end_factor = bow_factor + dir_rad / pi * (stern_factor - bow_factor);
-  const double sway_m2 = shape.underwater_length_m * kWaveDrift_factor * std::sin(from_rad);
-  const double lever_m =
-      shape.underwater_middle_m + (0.05 - 0.14 * dir_rad / pi) * shape.underwater_length_m;
   return {.surge_m2 = shape.waterline_beam_m * kWaveDrift_factor * end_factor *
                       wave_heading_factor(dir_rad),
-          .sway_m2 = sway_m2,
-          .yaw_m3 = sway_m2 * lever_m};
+          .side = wave_side(shape, from_rad)};
 }
 
 double wave_pressure_Pa(double density_kg_per_m3, double height_m) {

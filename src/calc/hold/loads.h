@@ -17,10 +17,15 @@ struct Load {
   double yaw_Nm = 0.0;
 };
 
-struct DragAreas {
-  double surge_m2 = 0.0;
+// What pushes sideways and turns: all that a search for the heading needs.
+struct SideAreas {
   double sway_m2 = 0.0;
   double yaw_m3 = 0.0;  // sway area times its lever
+};
+
+struct DragAreas {
+  double surge_m2 = 0.0;
+  SideAreas side{};
 };
 
 double air_density_kg_per_m3(double air_C);  // ideal gas, 101 325 Pa
@@ -55,6 +60,7 @@ struct WindShape {
   double waterline_length_m = 0.0;
 };
 DragAreas wind_areas(const WindShape& shape, double from_rad);
+SideAreas wind_side(const WindShape& shape, double from_rad);
 
 // --- current: DNV-ST-0111 level 1 [3.6]
 // -----------------------------------------------------------
@@ -70,6 +76,7 @@ struct CurrentShape {
   double sway_factor = kCurrentSway_factor;  // drag of the side area
 };
 DragAreas current_areas(const CurrentShape& shape, double from_rad);
+SideAreas current_side(const CurrentShape& shape, double from_rad);
 
 // Drag of the side area in water `draft_to_depth_ratio` shallow: C0 + (3.2 - C0) (T/d)^2.
 // Source: UFC 4-159-03, Eqs 11-13. Ratios above 1 count as 1.
@@ -151,6 +158,7 @@ struct WaveShape {
 };
 // For the pressure rho g Hs^2/2, before the factors for period.
 DragAreas wave_areas(const WaveShape& shape, double from_rad);
+SideAreas wave_side(const WaveShape& shape, double from_rad);
 
 double wave_pressure_Pa(double density_kg_per_m3, double height_m);
 double wave_bow_factor(double bow_angle_rad);    // h1 in head seas: 0.8 angle^0.45

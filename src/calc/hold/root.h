@@ -24,7 +24,7 @@ Bracket<Real> narrow(Function f, Bracket<Real> b, Real tolerance) {
   Real high_factor = 1;
   for (int step = 1; step <= 80 && b.high - b.low > tolerance; ++step) {
     const Real pull_low = low_factor * b.f_low;
-    const Real share = step % 4 == 0 ? Real(0.5) : pull_low / (pull_low - high_factor * b.f_high);
+    const Real share = step % 6 == 0 ? Real(0.5) : pull_low / (pull_low - high_factor * b.f_high);
     const Real shortest = tolerance / 2;
     const Real x =
         std::clamp(b.low + share * (b.high - b.low), b.low + shortest, b.high - shortest);

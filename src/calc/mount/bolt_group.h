@@ -1,7 +1,7 @@
 #pragma once
 
-// Forces on the bolts of a plate. Axes: x forward, y to port, z up; origin at the group's centroid on
-// the faying surface.
+// Forces on the bolts of a plate. Axes: x forward, y to port, z up; origin at the group's centroid
+// on the faying surface.
 
 #include <vector>
 
@@ -52,11 +52,12 @@ struct BoltForce {
 
 // Forces by the elastic method, bolts that push and pull alike (preloaded, no contact):
 //   Vx = Fx/n - Mz y/J,  Vy = Fy/n + Mz x/J,  N = Fz/n + Mx y/I_y - My x/I_x
-// Source: AISC Manual Part 7; Shigley ch. 8. On the safe side in the plane by 10 to 25 %. At least two
-// bolts apart in both directions; `bolts` about their centroid.
+// Source: AISC Manual Part 7; Shigley ch. 8. On the safe side in the plane by 10 to 25 %. At least
+// two bolts apart in both directions; `bolts` about their centroid.
 std::vector<BoltForce> elastic_forces(const std::vector<BoltPoint>& bolts, const GroupLoad& load);
 
-// Tensions when a rigid plate pivots on its toe ahead of the bolts: N = M (x_p - x) / sum (x_p - x)^2.
+// Tensions when a rigid plate pivots on its toe ahead of the bolts: N = M (x_p - x) / sum (x_p -
+// x)^2.
 std::vector<double> toe_tensions_N(const std::vector<BoltPoint>& bolts, double moment_Nm,
                                    double toe_x_mm);
 

@@ -1,7 +1,7 @@
 #include "calc/mount/deck.h"
 
 #include <algorithm>
-#include <cmath>
+#include <numbers>
 
 #include "data/alloys.h"
 #include "data/sources.h"
@@ -10,7 +10,7 @@
 namespace thole {
 namespace {
 
-constexpr double kGlass_frac = 0.35;              // mat and roving, project decision
+constexpr double kGlass_frac = 0.35;               // mat and roving, project decision
 constexpr double kBalsaDensity_kg_per_m3 = 150.0;  // common practice
 constexpr double kFoamDensity_kg_per_m3 = 80.0;    // common practice
 
@@ -33,9 +33,12 @@ struct StrongPointLine {
 // ISO 15084:2003, recalled.
 constexpr StrongPointLine strong_point_line(StrongPoint use) {
   switch (use) {
-    case StrongPoint::anchoring: return {4.3, 5.4};
-    case StrongPoint::bow_mooring: return {3.5, 4.3};
-    case StrongPoint::aft: return {3.0, 3.8};
+    case StrongPoint::anchoring:
+      return {4.3, 5.4};
+    case StrongPoint::bow_mooring:
+      return {3.5, 4.3};
+    case StrongPoint::aft:
+      return {3.0, 3.8};
   }
   return {4.3, 5.4};
 }
@@ -51,13 +54,14 @@ DeckStrength deck_strength(DeckKind kind) {
                         .crushing_source = kIso12215Laminate,
                         .punching_source = kIso12215Laminate};
   switch (kind) {
-    case DeckKind::single_skin: break;
+    case DeckKind::single_skin:
+      break;
     case DeckKind::cored_balsa:
     case DeckKind::cored_foam:
-      strength.crushing_MPa = (kind == DeckKind::cored_balsa
-                                   ? core(CoreKind::balsa, kBalsaDensity_kg_per_m3)
-                                   : core(CoreKind::cross_linked_pvc, kFoamDensity_kg_per_m3))
-                                  .compressive_MPa;
+      strength.crushing_MPa =
+          (kind == DeckKind::cored_balsa ? core(CoreKind::balsa, kBalsaDensity_kg_per_m3)
+                                         : core(CoreKind::cross_linked_pvc, kFoamDensity_kg_per_m3))
+              .compressive_MPa;
       strength.crushing_factor = kCoreCrushing_factor;
       strength.crushing_source = kIso12215Core;
       break;
@@ -80,7 +84,7 @@ double effective_backing_side_mm(const BackingInput& in) {
 }
 
 double backing_area_mm2(double effective_side_mm, double hole_mm) {
-  const double hole_area_mm2 = 0.25 * 3.14159265358979 * hole_mm * hole_mm;
+  const double hole_area_mm2 = std::numbers::pi / 4.0 * hole_mm * hole_mm;
   return std::max(effective_side_mm * effective_side_mm - hole_area_mm2, 0.0);
 }
 

@@ -1,7 +1,7 @@
 #pragma once
 
-// What a deck bears under the backing plate of a bolt. The factor of 4 on laminate, and on the core's
-// punching, stands for creep, moisture and unknown lay-up.
+// What a deck bears under the backing plate of a bolt. The factor of 4 on laminate, and on the
+// core's punching, stands for creep, moisture and unknown lay-up.
 
 #include "base/trace.h"
 #include "data/laminates.h"
@@ -9,10 +9,10 @@
 namespace thole {
 
 struct DeckStrength {
-  double crushing_MPa = 0.0;           // ultimate, through the thickness
-  double crushing_factor = 1.0;        // share that may be used
-  double punching_MPa = 0.0;           // ultimate shear of the skin
-  double punching_factor = 1.0;        // share that may be used
+  double crushing_MPa = 0.0;     // ultimate, through the thickness
+  double crushing_factor = 1.0;  // share that may be used
+  double punching_MPa = 0.0;     // ultimate shear of the skin
+  double punching_factor = 1.0;  // share that may be used
   Source crushing_source{};
   Source punching_source{};
 };
@@ -22,10 +22,10 @@ struct DeckStrength {
 DeckStrength deck_strength(DeckKind kind);
 
 struct BackingInput {
-  double side_mm = 0.0;       // square
+  double side_mm = 0.0;  // square
   double thickness_mm = 0.0;
-  double washer_mm = 0.0;     // outside diameter
-  double room_mm = 0.0;       // distance to the next bolt's backing, centre to centre
+  double washer_mm = 0.0;  // outside diameter
+  double room_mm = 0.0;    // distance to the next bolt's backing, centre to centre
 };
 
 // Side of the square that carries: two thicknesses beyond the washer all round, as common practice
@@ -38,8 +38,8 @@ double backing_area_mm2(double effective_side_mm, double hole_mm);
 // Force that punches a piece of this perimeter out of the skin: perimeter t tau. Ultimate.
 double punching_N(double perimeter_mm, double thickness_mm, double shear_MPa);
 
-// Horizontal load that a strong point for anchoring must take: f (4.3 L_C - 5.4) kN, L_C the mean of
-// hull and waterline length. For mooring at the bow 3.5 and 4.3, aft 3.0 and 3.8. Source: ISO
+// Horizontal load that a strong point for anchoring must take: f (4.3 L_C - 5.4) kN, L_C the mean
+// of hull and waterline length. For mooring at the bow 3.5 and 4.3, aft 3.0 and 3.8. Source: ISO
 // 15084:2003, coefficients recalled. Never below 0.
 enum class StrongPoint { anchoring, bow_mooring, aft };
 double strong_point_N(StrongPoint use, double mean_length_m, double category_factor);

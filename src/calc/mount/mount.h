@@ -11,26 +11,26 @@
 namespace thole {
 
 struct MountInput {
-  double thrust_N = 0.0;          // static, full
-  double thrust_lever_m = 0.0;    // propeller axis below the plate
+  double thrust_N = 0.0;        // static, full
+  double thrust_lever_m = 0.0;  // propeller axis below the plate
   double motor_mass_kg = 0.0;
-  double overhang_mm = 0.0;       // front bolt row to the stowed motor's centre of mass
-  bool chocked = false;           // outer end of the stowed motor rests on a chock
-  double plate_length_mm = 0.0;   // fore and aft
+  double overhang_mm = 0.0;      // front bolt row to the stowed motor's centre of mass
+  bool chocked = false;          // outer end of the stowed motor rests on a chock
+  double plate_length_mm = 0.0;  // fore and aft
   double plate_width_mm = 0.0;
   std::vector<PlateStock> plates{};  // to choose from; one when it was named
-  int bolt_rows = 0;              // of two bolts each; >= 2
-  double bolt_pitch_mm = 0.0;     // fore and aft, row to row
-  double bolt_gauge_mm = 0.0;     // athwart, across a row
+  int bolt_rows = 0;                 // of two bolts each; >= 2
+  double bolt_pitch_mm = 0.0;        // fore and aft, row to row
+  double bolt_gauge_mm = 0.0;        // athwart, across a row
   std::vector<BoltOffer> bolts{};    // to choose from; one when it was named
   bool countersunk = false;
   DeckKind deck = DeckKind::single_skin;
   double deck_thickness_mm = 0.0;  // outer skin, or the whole of a single skin
   double core_thickness_mm = 0.0;
-  double backing_side_mm = 0.0;    // square, one under each bolt
+  double backing_side_mm = 0.0;  // square, one under each bolt
   double backing_thickness_mm = 0.0;
-  double run_speed_mps = 0.0;      // fastest, motor stowed
-  double run_wave_m = 0.0;         // significant height of the sea it is run in
+  double run_speed_mps = 0.0;  // fastest, motor stowed
+  double run_wave_m = 0.0;     // significant height of the sea it is run in
   double displacement_kg = 0.0;
   double waterline_length_m = 0.0;
   double chine_beam_m = 0.0;
@@ -78,8 +78,8 @@ struct MountResult {
 // backing.
 // Left out: fatigue, stress raisers at holes, welds, snags of the deployed shaft, bearing of bolts
 // in the deck (seldom critical), upward rebound (a quarter of the slam).
-// Caller must ensure: all inputs within the ranges of job/fields.cpp. Empty `plates` and `bolts` are
-// legal.
+// Caller must ensure: all inputs within the ranges of job/fields.cpp. Empty `plates` and `bolts`
+// are legal.
 MountResult mount(const MountInput& in);
 
 }  // namespace thole

@@ -15,9 +15,9 @@ struct PlateStrip {
   bool propped = false;   // rests on a second support at twice the reach
 };
 
-// Width that bends as a beam: a load in the middle of a wide plate does not reach its sides. At most
-// 1.5 reaches; there the beam is 5 % too stiff against a finite plate, beyond it too soft, at one
-// reach 1 % too soft.
+// Width that bends as a beam: a load in the middle of a wide plate does not reach its sides. At
+// most 1.5 reaches; there the beam is 5 % too stiff against a finite plate, beyond it too soft, at
+// one reach 1 % too soft.
 double effective_width_mm(const PlateStrip& strip);
 
 double second_moment_mm4(const PlateStrip& strip);

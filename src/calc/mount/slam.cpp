@@ -16,13 +16,14 @@ struct ShockRow {
   double factor = 0.0;
 };
 constexpr std::array kShockSpectrum{
-    ShockRow{0.0, 0.0},   ShockRow{0.1, 0.369}, ShockRow{0.2, 0.718},  ShockRow{0.3, 1.026},
-    ShockRow{0.4, 1.279}, ShockRow{0.5, 1.463}, ShockRow{0.6, 1.574},  ShockRow{0.8, 1.651},
+    ShockRow{0.0, 0.0},   ShockRow{0.1, 0.369},  ShockRow{0.2, 0.718}, ShockRow{0.3, 1.026},
+    ShockRow{0.4, 1.279}, ShockRow{0.5, 1.463},  ShockRow{0.6, 1.574}, ShockRow{0.8, 1.651},
     ShockRow{1.0, 1.624}, ShockRow{1.25, 1.532}, ShockRow{1.5, 1.421}, ShockRow{2.0, 1.212},
-    ShockRow{2.5, 1.043}, ShockRow{3.0, 1.102}, ShockRow{4.0, 1.072},  ShockRow{5.0, 1.043},
+    ShockRow{2.5, 1.043}, ShockRow{3.0, 1.102},  ShockRow{4.0, 1.072}, ShockRow{5.0, 1.043},
 };
 
-// DNV HSLC 2011 B204; recalled, and within 0.1 % of Savitsky and Brown at 4 deg of trim times 1 + ln 100.
+// DNV HSLC 2011 B204; recalled, and within 0.1 % of Savitsky and Brown at 4 deg of trim times 1 +
+// ln 100.
 constexpr double kItem204_factor = 1650.0;
 
 // (H/B + 0.084) (50 - beta) B^2 / Delta: what multiplies V^2 in item 204. Delta in tonnes.
@@ -65,7 +66,8 @@ double bow_ratio(double length_m, double beam_m, double speed_kn) {
 
 Impact average_impact(const ImpactInput& in) {
   const double b = in.beam_m;
-  const double load_factor = in.weight_N / (in.water_density_kg_per_m3 * in.gravity_mps2 * b * b * b);
+  const double load_factor =
+      in.weight_N / (in.water_density_kg_per_m3 * in.gravity_mps2 * b * b * b);
   const double speed = speed_length_ratio(in.speed_kn, in.length_m);
   const double cg_g = 0.0104 * (in.wave_m / b + 0.084) * (in.trim_deg / 4.0) *
                       (5.0 / 3.0 - in.deadrise_deg / 30.0) * speed * speed * (in.length_m / b) /
@@ -85,11 +87,14 @@ double speed_in_sea_mps(const PlaningHull& hull, double wave_m, double accelerat
 }
 
 Amplification amplification(double frequency_Hz, double pulse_s) {
-  const double cycles_count = std::clamp(frequency_Hz * pulse_s, 0.0, kShockSpectrum.back().cycles_count);
-  const auto upper = std::find_if(kShockSpectrum.begin() + 1, kShockSpectrum.end() - 1,
-                                  [&](const ShockRow& row) { return row.cycles_count >= cycles_count; });
+  const double cycles_count =
+      std::clamp(frequency_Hz * pulse_s, 0.0, kShockSpectrum.back().cycles_count);
+  const auto upper =
+      std::find_if(kShockSpectrum.begin() + 1, kShockSpectrum.end() - 1,
+                   [&](const ShockRow& row) { return row.cycles_count >= cycles_count; });
   const auto lower = upper - 1;
-  const double share = (cycles_count - lower->cycles_count) / (upper->cycles_count - lower->cycles_count);
+  const double share =
+      (cycles_count - lower->cycles_count) / (upper->cycles_count - lower->cycles_count);
   return {.cycles_count = cycles_count,
           .lower_count = lower->cycles_count,
           .upper_count = upper->cycles_count,

@@ -1,7 +1,7 @@
 #pragma once
 
-// How hard the bow of a planing boat slams, and what a sprung mass on it makes of that. Accelerations
-// are in g, above gravity.
+// How hard the bow of a planing boat slams, and what a sprung mass on it makes of that.
+// Accelerations are in g, above gravity.
 
 namespace thole {
 
@@ -32,8 +32,9 @@ struct CgAcceleration {
 // Source: ISO 12215-5:2008, 7.3, equations (1) and (2). Range: V by design_speed_kn().
 CgAcceleration cg_acceleration(const PlaningHull& hull);
 
-// How much more the bow gets than the centre of gravity: 1 + 3.8 (L/b - 2.25) / (V_kn / sqrt(L_ft)).
-// Source: Savitsky and Brown 1976. Small fast boats lie outside its range; the caller bounds it.
+// How much more the bow gets than the centre of gravity: 1 + 3.8 (L/b - 2.25) / (V_kn /
+// sqrt(L_ft)). Source: Savitsky and Brown 1976. Small fast boats lie outside its range; the caller
+// bounds it.
 double bow_ratio(double length_m, double beam_m, double speed_kn);
 
 struct ImpactInput {
@@ -59,12 +60,14 @@ struct Impact {
 // Source: Savitsky and Brown 1976. C_Delta = weight / (rho g b^3).
 Impact average_impact(const ImpactInput& in);
 
-// Average of the 1/N highest of exponentially distributed peaks over the average: 1 + ln N.
+// Average of the 1/N highest of exponentially distributed peaks over the average: 1 + ln N. Peaks
+// of planing boats are close to that (Fridsma 1971).
 double highest_one_in_factor(double one_in_count);
 
 // 1/100 highest acceleration at the centre of gravity in a sea of this significant height.
 //
-//   a = (1/1650) (H/B + 0.084) (50 - beta) (V/sqrt(L))^2 L B^2 / Delta,   V in knots, Delta in tonnes
+//   a = (1/1650) (H/B + 0.084) (50 - beta) (V/sqrt(L))^2 L B^2 / Delta,   V in knots, Delta in
+//   tonnes
 //
 // Source: DNV HSLC 2011, Pt.3 Ch.1 Sec.2 B204 (constant recalled). Meant for V/sqrt(L) >= 3.
 double acceleration_in_sea_g(const PlaningHull& hull, double wave_m);

@@ -203,7 +203,7 @@ void float_anew(const TrimInput& in, const Moments& sum, TrimResult& r) {
                    .unit = "m",
                    .source = kDerrett});
   steps.push_back(
-      {.id = "trim.trim",
+      {.id = "trim.attitude",
        .label = "Trim after the work, bow down",
        .symbol = "a",
        .formula = "a0 + atan(t / L) * 180 / pi",
@@ -382,9 +382,11 @@ void warn(Trace& trace) {
        .text = "Check every scupper, drain and well at the bow against the new waterline: one that "
                "goes under fills the boat.",
        .source = kCommonPractice});
-  trace.assumptions.push_back({"trim.gm_m",
-                               "Stability of the boat is not judged here, only its list at rest.",
-                               kProjectDecision});
+  trace.assumptions.push_back(
+      {"trim.gm_m",
+       "Only the list at rest is judged, not the boat's stability. Time a full roll from side to "
+       "side and back to measure the metacentric height.",
+       kRollTest});
 }
 
 }  // namespace

@@ -1,0 +1,109 @@
+#pragma once
+
+// The feeder: which cable, tail and protective device carry the motor's current from bank to bow,
+// and what volts arrive.
+
+#include <string>
+#include <vector>
+
+#include "base/trace.h"
+#include "data/parts.h"
+
+namespace thole {
+
+struct FeederInput {
+  double nominal_V = 0.0;            // of the bank; 0: there is no bank
+  double open_circuit_full_V = 0.0;  // charged
+  double open_circuit_end_V = 0.0;   // end of the allowed discharge
+  double resistance_full_ohm = 0.0;  // bank without jumpers: new, warm, charged
+  double resistance_end_ohm = 0.0;   // aged, cold, end of the allowed discharge
+  double charge_V = 0.0;             // highest
+  int series_count = 1;
+  int parallel_count = 1;
+  double power_full_W = 0.0;         // at the motor, full thrust
+  double motor_minimum_V = 0.0;      // at its plug
+  double assumed_sag_factor = 0.95;  // share of thrust that the hold stage counted on
+  double run_m = 0.0;                // one way, bank to the stud at the bow; > 0
+  double tail_m = 0.0;               // one way, stud to plug; 0: the run ends in the plug
+  double jumper_m = 0.0;             // each, between blocks
+  double allowed_drop_frac = 0.03;   // of nominal volts
+  double ambient_C = 30.0;
+  bool engine_space = false;
+  int bundled_count = 2;           // loaded conductors together, the motor's pair included
+  double device_distance_m = 0.0;  // along the conductor, battery post to device
+  bool sheathed = true;            // up to the device
+  bool floating = true;            // negative not tied to the boat
+  bool petrol = true;
+  double lug_ohm = 1e-4;             // each lug with its stud
+  double plug_ohm = 5e-4;            // each pole of the plug
+  std::vector<CableOffer> cables{};  // to choose from; one when it is given
+  std::vector<CableOffer> tail_cables{};
+  std::vector<ProtectiveDevice> devices{};
+};
+
+// A place to put a meter's probe; volts against the bank's negative post, full thrust, end of
+// discharge.
+struct FeederNode {
+  std::string id{};  // "bank_positive", "device_positive", "bow_positive", "motor_positive" ...
+  std::string label{};
+  double voltage_V = 0.0;
+  double distance_m = 0.0;  // from the bank along the cable
+  bool positive = true;
+};
+
+// What lies between two neighbouring nodes (the motor excepted), joints included.
+struct FeederSegment {
+  std::string id{};  // "protection_positive", "run_positive", "tail_positive", "tail_negative" ...
+  std::string label{};
+  std::string conductor{};
+  double length_m = 0.0;
+  double resistance_ohm = 0.0;  // at temperature_C
+  double drop_V = 0.0;
+  double loss_W = 0.0;
+  double temperature_C = 0.0;
+};
+
+struct FeederResult {
+  bool found =
+      false;  // cable, tail and device could be chosen; whether they serve is for the checks
+  CableOffer cable{};
+  CableOffer tail_cable{};  // empty id: no tail
+  std::string conductor{};  // "4 AWG"
+  std::string tail_conductor{};
+  ProtectiveDevice device{};
+  int device_count = 0;
+  double current_A = 0.0;          // full thrust, end of discharge
+  double current_nominal_A = 0.0;  // full thrust, nominal volts at the motor
+  double drop_V = 0.0;             // cable, joints and device, out and back, without the bank
+  double drop_frac = 0.0;          // of nominal volts
+  double motor_V = 0.0;            // full thrust, end of discharge
+  double motor_full_V = 0.0;       // full thrust, charged
+  double loss_W = 0.0;
+  double conductor_C = 0.0;   // of the run
+  double fault_near_A = 0.0;  // at the bank's posts, charged
+  double fault_far_A = 0.0;   // at the plug, end of discharge, warm
+  double device_min_A = 0.0;
+  double device_max_A = 0.0;
+  double cable_m = 0.0;                   // of single conductor: out, back and jumpers
+  double tail_cable_m = 0.0;              // of single conductor: out and back
+  int lug_count = 0;                      // jumpers included
+  std::vector<FeederNode> nodes{};        // along the current, positive post to negative post
+  std::vector<FeederSegment> segments{};  // likewise
+  Trace trace{};
+};
+
+// Chooses the run and tail of least copper, and the smallest device, that serve together: ampacity
+// with its factors, allowed drop, a rating between the motor's current and the conductors', a
+// conductor that outlives a short circuit at the plug. When nothing serves, what comes closest; the
+// checks say where it falls short. Jumpers are of the run's cable.
+//
+// bank (E, R_b, jumpers) - lug - device - lug - run - stud - tail - plug - motor, and back alike; a
+// bank that floats has a device in the negative too. Tinned copper at the temperature of its own
+// load; a motor of constant power, at full thrust at the end of the allowed discharge.
+//
+// Sources: 33 CFR 183.425-455, ABYC E-11 and ISO 10133 as published, IEC 60949, circuit laws. Left
+// out: battery switches, inductance, the electronics' own cut-off inside lithium blocks.
+// Precondition: values in the ranges of job/fields.cpp.
+FeederResult feeder(const FeederInput& in);
+
+}  // namespace thole

@@ -1,0 +1,140 @@
+#include "calc/parts/parts.h"
+
+#include <algorithm>
+#include <string_view>
+
+#include "support.h"
+#include "trace_support.h"
+
+using namespace thole;
+
+namespace {
+
+// A small quote that can be added up by hand.
+PartsInput quote() {
+  const CableOffer cable{
+      .id = "cable-25", .conductor = "25 mm2", .mass_kg_per_m = 0.30, .price_per_m = 8.0};
+  return {
+      .motor = {.id = "motor-24",
+                .label = "Bow motor, 24 V",
+                .mass_kg = 22.0,
+                .shaft_lengths_m = {1.2, 1.5, 1.8},
+                .price = 1500.0,
+                .price_per_shaft_step = 60.0,
+                .lead_days = 10},
+      .shaft_length_m = 1.8,
+      .block = {.id = "block-100",
+                .label = "Block",
+                .nominal_V = 12.0,
+                .capacity_Ah = 100.0,
+                .mass_kg = 30.0,
+                .price = 250.0,
+                .lead_days = 3},
+      .block_count = 2,
+      .cables = {{cable, 9.0}, {cable, 1.2}, {cable, 0.3}},
+      .devices = {{{.id = "breaker-60", .label = "Breaker 60 A", .price = 45.0}, 1}},
+      .chargers = {{{.id = "charger-2", .label = "Charger", .mass_kg = 4.0, .price = 320.0}, 1}},
+      .plate = {.id = "plate-10",
+                .label = "Plate 10 mm",
+                .alloy = "5083-H116",
+                .thickness_mm = 10.0,
+                .price_per_m2 = 200.0},
+      .plate_area_m2 = 0.1,
+      .plate_mass_kg = 2.66,
+      .bolt = {.id = "bolt-m8", .size = "M8", .grade = "A4-70", .price_each = 3.0},
+      .bolt_count = 6,
+      .bolt_mass_kg = 0.1,
+      .feeder_m = 4.5,
+      .joint_count = 8,
+      .sundries =
+          {{.id = "lug",
+            .label = "Lug",
+            .per = Per::joint,
+            .count = 1.0,
+            .mass_kg = 0.02,
+            .price = 2.0},
+           {.id = "sleeve", .label = "Sleeve", .per = Per::metre, .count = 1.0, .price = 1.0},
+           {.id = "box",
+            .label = "Battery box",
+            .per = Per::block,
+            .count = 1.0,
+            .mass_kg = 1.0,
+            .price = 20.0}},
+      .tasks = {{.id = "mount", .label = "Fit the plate", .per = Per::job, .labour_h = 3.0},
+                {.id = "bolts", .label = "Drill and seal", .per = Per::bolt, .labour_h = 0.25},
+                {.id = "run", .label = "Run the cable", .per = Per::metre, .labour_h = 0.4}},
+      .shop = {.labour_per_h = 80.0, .scrap_frac = 0.10}};
+}
+
+const PartLine& line_of(const PartsResult& result, std::string_view id) {
+  const auto found = std::find_if(result.lines.begin(), result.lines.end(),
+                                  [&](const PartLine& line) { return line.id == id; });
+  REQUIRE(found != result.lines.end());
+  return *found;
+}
+
+}  // namespace
+
+TEST_SUITE("derived") {
+  TEST_CASE("a quote added up by hand") {
+    const PartsResult result = parts(quote());
+    // 1620 + 500 + 12 x 8 + 45 + 320 + 0.11 x 200 + 18 + 8 x 2 + 5 x 1 + 2 x 20
+    CHECK(result.parts_price == rel(2682.0, 1e-12));
+    CHECK(result.labour_h == rel(6.3, 1e-12));  // 3 + 6 x 0.25 + 4.5 x 0.4
+    CHECK(result.labour_price == rel(504.0, 1e-12));
+    CHECK(result.total_price == rel(3186.0, 1e-12));
+    // 22 + 60 + 10.5 x 0.3 + 4 + 2.66 + 0.6 + 0.16 + 2
+    CHECK(result.mass_kg == rel(94.57, 1e-12));
+    CHECK(result.lead_days == 10);
+    CHECK(result.complete);
+    thole::test::check_formulas(result.trace);
+  }
+
+  TEST_CASE("cable of one kind is bought together, in whole metres after scrap") {
+    const PartsResult result = parts(quote());
+    const PartLine& cable = line_of(result, "cable-25");
+    CHECK(cable.quantity == 12.0);  // 10.5 m and a tenth: 11.55 m
+    CHECK(cable.mass_kg == rel(3.15, 1e-12));
+    CHECK(cable.unit == "m");
+    PartsInput in = quote();
+    in.shop.scrap_frac = 0.0;
+    in.cables = {{in.cables[0].cable, 12.0}};
+    CHECK(line_of(parts(in), "cable-25").quantity == 12.0);
+    in.cables[0].length_m = 12.01;
+    CHECK(line_of(parts(in), "cable-25").quantity == 13.0);
+  }
+
+  TEST_CASE("the shaft's price steps up with each length above the shortest") {
+    PartsInput in = quote();
+    const double prices[] = {1500.0, 1560.0, 1620.0};
+    for (int i = 0; i < 3; ++i) {
+      in.shaft_length_m = in.motor.shaft_lengths_m[static_cast<std::size_t>(i)];
+      CHECK(line_of(parts(in), "motor-24").price == prices[i]);
+    }
+  }
+
+  TEST_CASE("what was not found is named and left out; an empty job costs nothing") {
+    const PartsResult nothing = parts({});
+    CHECK(nothing.lines.empty());
+    CHECK(nothing.total_price == 0.0);
+    CHECK_FALSE(nothing.complete);
+    CHECK(nothing.trace.assumptions.size() == 7);
+    thole::test::check_formulas(nothing.trace);
+    PartsInput in = quote();
+    in.motor = {};
+    const PartsResult without = parts(in);
+    CHECK_FALSE(without.complete);
+    CHECK(without.parts_price == rel(1062.0, 1e-12));
+  }
+
+  TEST_CASE("each price is quantity times price, and the lines add up") {
+    const PartsResult result = parts(quote());
+    double sum = 0.0;
+    for (const PartLine& line : result.lines) {
+      CAPTURE(line.id);
+      CHECK(line.price == rel(line.quantity * line.unit_price, 1e-12));
+      sum += line.price;
+    }
+    CHECK(sum == rel(result.parts_price, 1e-12));
+  }
+}

@@ -1,0 +1,267 @@
+// What must hold of whole designs.
+
+#include <cmath>
+#include <limits>
+#include <random>
+#include <set>
+
+#include "calc/outputs.h"
+#include "io/presets.h"
+#include "job/fields.h"
+#include "support.h"
+#include "trace_support.h"
+
+namespace {
+
+using namespace thole;
+
+Design design_of(const Job& job) { return evaluate(job, default_catalogue()); }
+
+void give(Job& job, std::string_view path, double value) {
+  const Field* field = find_field(path);
+  REQUIRE(field != nullptr);
+  field->access.set(job, value);
+  field->access.set_origin(job, Origin::given);
+}
+
+void give_text(Job& job, std::string_view path, std::string_view text) {
+  const Field* field = find_field(path);
+  REQUIRE(field != nullptr);
+  field->access.set_text(job, text);
+  field->access.set_origin(job, Origin::given);
+}
+
+// A design is sound: finite results, explained steps, named checks with remedies.
+void check_sound(const Design& design) {
+  for (const Output& output : all_outputs()) {
+    CAPTURE(output.path());
+    if (output.number != nullptr) CHECK(std::isfinite(output.number(design)));
+  }
+  std::set<std::string> ids;
+  for (const Trace* trace : design.traces()) {
+    test::check_formulas(*trace);
+    for (const Step& step : trace->steps) {
+      CAPTURE(step.id);
+      CHECK(std::isfinite(step.value));
+      CHECK(ids.insert("step " + step.id).second);
+      CHECK_FALSE(step.source.title.empty());
+    }
+    for (const Check& check : trace->checks) {
+      CAPTURE(check.id);
+      CHECK(ids.insert("check " + check.id).second);
+      CHECK_FALSE(check.label.empty());
+      CHECK_FALSE(check.remedy.empty());
+      CHECK_FALSE(check.source.id.empty());
+      for (const Change& change : check.changes) {
+        CAPTURE(change.field);
+        CHECK(find_field(change.field) != nullptr);
+        CHECK_FALSE(change.label.empty());
+      }
+    }
+  }
+  CHECK_FALSE(design.outcome.governing.empty());
+  if (design.outcome.fit == Fit::fits) {
+    for (const Check* check : design.checks_by_seriousness()) {
+      CAPTURE(check->id);
+      CHECK(check->verdict() != Verdict::fail);
+      CHECK(check->verdict() != Verdict::not_evaluated);
+    }
+  }
+}
+
+}  // namespace
+
+TEST_SUITE("property") {
+  TEST_CASE("nothing given at all still gives a whole answer, marked as estimated") {
+    const Design design = design_of({});
+    check_sound(design);
+    for (const Field& field : all_fields()) {
+      if (field.kind == Kind::text || field.list == "boats" || field.list == "waters") continue;
+      CAPTURE(field.path());
+      const bool optional = field.path() == "bank.peukert_exponent";  // the block's label says it
+      if (!optional) CHECK(field.access.origin(design.job) != Origin::absent);
+      CHECK(field.access.origin(design.job) != Origin::given);
+    }
+  }
+
+  TEST_CASE("ready-made jobs are sound") {
+    for (const ReadyJob& ready : ready_jobs()) {
+      CAPTURE(ready.id);
+      const Design design = design_of(ready.job);
+      CHECK(design.issues.empty());
+      check_sound(design);
+    }
+  }
+
+  TEST_CASE("each field at both ends of its range, alone") {
+    for (const Field& field : all_fields()) {
+      if (field.access.set == nullptr) continue;
+      for (const double value : {field.min, field.max}) {
+        CAPTURE(field.path());
+        CAPTURE(value);
+        Job job;
+        give(job, field.path(), value);
+        const Design design = design_of(job);
+        CHECK(design.issues.empty());
+        check_sound(design);
+      }
+    }
+  }
+
+  TEST_CASE("just outside its range a field is named and estimated instead") {
+    for (const Field& field : all_fields()) {
+      if (field.kind != Kind::number) continue;
+      for (const double value : {field.min - 1e-6 - std::abs(field.min) * 1e-6,
+                                 field.max * (1.0 + 1e-6) + 1e-6,
+                                 std::numeric_limits<double>::quiet_NaN(),
+                                 std::numeric_limits<double>::infinity()}) {
+        CAPTURE(field.path());
+        CAPTURE(value);
+        Job job;
+        give(job, field.path(), value);
+        const Design design = design_of(job);
+        REQUIRE(design.issues.size() == 1);
+        CHECK(design.issues[0].field == field.path());
+        CHECK(field.access.origin(design.job) != Origin::given);
+      }
+    }
+  }
+
+  TEST_CASE("random jobs are sound") {
+    std::mt19937 random(20240601);
+    std::uniform_real_distribution<double> share(0.0, 1.0);
+    for (int i = 0; i < 150; ++i) {
+      Job job;
+      for (const Field& field : all_fields()) {
+        if (field.access.set == nullptr || share(random) < 0.6) continue;
+        double value = field.min + (field.max - field.min) * share(random);
+        if (field.kind != Kind::number) value = std::round(value);
+        give(job, field.path(), value);
+      }
+      CAPTURE(i);
+      check_sound(design_of(job));
+    }
+  }
+
+  TEST_CASE("the same job gives the same design") {
+    for (const ReadyJob& ready : ready_jobs()) {
+      const Design a = design_of(ready.job);
+      const Design b = design_of(ready.job);
+      for (const Output& output : all_outputs()) {
+        if (output.number != nullptr) CHECK(output.number(a) == output.number(b));
+      }
+    }
+  }
+
+  TEST_CASE("more wind never needs less thrust, and lasts no longer") {
+    for (const ReadyJob& ready : ready_jobs()) {
+      CAPTURE(ready.id);
+      double thrust_N = 0.0;
+      for (double wind_mps = 1.0; wind_mps <= 15.0; wind_mps += 1.0) {
+        Job job = ready.job;
+        give(job, "water.wind_mps", wind_mps);
+        give(job, "water.current_mps", 0.0);
+        const Design design = design_of(job);
+        CHECK(design.hold.thrust_required_N >= thrust_N);
+        thrust_N = design.hold.thrust_required_N;
+      }
+    }
+  }
+
+  TEST_CASE("a longer run of the same cable never drops less") {
+    for (const ReadyJob& ready : ready_jobs()) {
+      Job job = ready.job;
+      const Design first = design_of(job);
+      give_text(job, "feeder.conductor", first.feeder.cable.id);
+      give_text(job, "bank.block", first.bank.block.id);
+      give_text(job, "feeder.device", first.feeder.device.id);
+      double drop_V = 0.0;
+      for (double run_m = 1.0; run_m <= 12.0; run_m += 1.0) {
+        give(job, "feeder.run_m", run_m);
+        CAPTURE(ready.id);
+        CAPTURE(run_m);
+        const Design design = design_of(job);
+        CHECK(design.feeder.drop_V >= drop_V);
+        drop_V = design.feeder.drop_V;
+      }
+    }
+  }
+
+  TEST_CASE("a stricter limit never turns a fail into a pass") {
+    for (const ReadyJob& ready : ready_jobs()) {
+      Job job = ready.job;
+      const Design first = design_of(job);
+      give_text(job, "feeder.conductor", first.feeder.cable.id);
+      bool failed = false;
+      for (double allowed_frac = 0.15; allowed_frac >= 0.005; allowed_frac -= 0.005) {
+        give(job, "feeder.allowed_drop_frac", allowed_frac);
+        const Design design = design_of(job);
+        const Check* drop = design.find_check("feeder.drop");
+        REQUIRE(drop != nullptr);
+        const bool fails = drop->verdict() == Verdict::fail;
+        CHECK_FALSE((failed && !fails));
+        failed = fails;
+      }
+    }
+  }
+
+  TEST_CASE("a higher bow never needs a shorter shaft") {
+    double length_m = 0.0;
+    for (double bow_m = 0.4; bow_m <= 2.4; bow_m += 0.1) {
+      Job job;
+      give(job, "boat.bow_height_m", bow_m);
+      const Design design = design_of(job);
+      CHECK(design.shaft.length_required_m > length_m);
+      length_m = design.shaft.length_required_m;
+    }
+  }
+
+  TEST_CASE("the same weight to port as to starboard heels as far the other way") {
+    Job port;
+    Job starboard;
+    give(port, "trim.bank_y_m", -0.4);
+    give(starboard, "trim.bank_y_m", 0.4);
+    give(port, "trim.motor_y_m", 0.0);
+    give(starboard, "trim.motor_y_m", 0.0);
+    CHECK(design_of(port).trim.heel_deg == rel(-design_of(starboard).trim.heel_deg, 1e-9));
+  }
+
+  TEST_CASE("what makes it fit does make it fit, and nothing in it is idle") {
+    int tried = 0;
+    for (const ReadyJob& ready : ready_jobs()) {
+      const Design design = design_of(ready.job);
+      if (design.outcome.fit != Fit::fits_with_changes) continue;
+      ++tried;
+      CAPTURE(ready.id);
+      Job changed = ready.job;
+      for (const Change& change : design.outcome.changes) apply(change, changed);
+      CHECK(design_of(changed).outcome.fit == Fit::fits);
+      for (std::size_t skip = 0; skip < design.outcome.changes.size(); ++skip) {
+        Job fewer = ready.job;
+        for (std::size_t i = 0; i < design.outcome.changes.size(); ++i) {
+          if (i != skip) apply(design.outcome.changes[i], fewer);
+        }
+        CHECK(design_of(fewer).outcome.fit != Fit::fits);
+      }
+    }
+    CHECK(tried >= 1);
+  }
+
+  TEST_CASE("nothing on sale is an answer, not a crash") {
+    Catalogue empty;
+    const Design design = evaluate({}, empty);
+    check_sound(design);
+    CHECK(design.outcome.fit != Fit::fits);
+    CHECK(design.outcome.fit != Fit::fits_with_changes);
+  }
+
+  TEST_CASE("an id that the catalogue does not know is named, and Thole chooses") {
+    Job job;
+    give_text(job, "hold.motor", "no-such-motor");
+    const Design design = design_of(job);
+    REQUIRE(design.issues.size() == 1);
+    CHECK(design.issues[0].field == "hold.motor");
+    CHECK(design.issues[0].severity == Severity::warning);
+    CHECK(design.hold.motor_found);
+  }
+}
