@@ -8,7 +8,7 @@ import pathlib
 import re
 import sys
 
-UNITS = set("""m mm m2 mm2 cm2 m3 mm3 mm4 cm kg N Nm MPa GPa Pa A Ah V W Wh ohm mohm s h min C K deg
+UNITS = set("""m mm m2 mm2 cm2 m3 mm3 mm4 cm kg kgm N Nm MPa GPa Pa A Ah V W Wh ohm mohm s h min C K deg
     rad mps mps2 Hz frac factor ratio exponent count g lbf kn""".split())
 FIELD = re.compile(r"^\s*(?:Given<double>|std::optional<double>|(?:inline )?(?:constexpr )?double)"
                    r"\s+(\w+)\s*(?:=|;|\{)", re.M)
@@ -18,6 +18,8 @@ CARRIERS = {
     "base/units.h": {"kMetrePerFoot", "kMetrePerInch", "kMetrePerNauticalMile", "kKilogramPerPound",
                      "kNewtonPerPoundForce", "kRadPerDeg"},
     "data/parts.h": {"labour_per_h"},  # money
+    "calc/parts/parts.h": {"quantity"},
+    "io/json_scan.h": {"number"},
     "base/trace.h": {"value", "limit", "actual"},
     "job/fields.h": {"min", "max", "quantum", "step"},
     "job/catalogue_fields.h": {"min", "max"},

@@ -105,14 +105,15 @@ const insets = document.body.appendChild(document.createElement("div"));
 insets.id = "insets";
 
 function resize(entry) {
-  const box = entry?.devicePixelContentBoxSize?.[0];
   const { width, height } = canvas.getBoundingClientRect();
   if (!width || !height) return;
   // More than three pixels to one brings nothing that an eye can see.
   const ratio = Math.min(devicePixelRatio, 3);
-  const exact = box && devicePixelRatio <= 3;
-  const pixelWidth = exact ? box.inlineSize : Math.round(width * ratio);
-  const pixelHeight = exact ? box.blockSize : Math.round(height * ratio);
+  // The browser knows how a fraction is rounded; an emulated screen reports other pixels altogether.
+  const box = entry?.devicePixelContentBoxSize?.[0];
+  const pixels = (css, exact) => (Math.abs(exact - css * ratio) <= 1 ? exact : Math.round(css * ratio));
+  const pixelWidth = pixels(width, box?.inlineSize);
+  const pixelHeight = pixels(height, box?.blockSize);
   if (canvas.width !== pixelWidth) canvas.width = pixelWidth;
   if (canvas.height !== pixelHeight) canvas.height = pixelHeight;
   const inset = getComputedStyle(insets);

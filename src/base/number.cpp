@@ -33,6 +33,13 @@ std::string significant(double value, int digits) {
   return text;
 }
 
+std::string trimmed(std::string number) {
+  if (number.find('.') == number.npos) return number;
+  number.erase(number.find_last_not_of('0') + 1);
+  if (number.back() == '.') number.pop_back();
+  return number;
+}
+
 std::optional<double> plain_number(std::string_view text) {
   const std::size_t first = text.find_first_not_of(" \t");
   if (first == std::string_view::npos) return std::nullopt;

@@ -185,7 +185,7 @@ std::string range_text(const Field& field) {
     case Kind::number:
     case Kind::count: {
       const std::string unit = unit_text(field.unit());
-      return significant(field.min, 4) + " to " + significant(field.max, 4) +
+      return trimmed(significant(field.min, 4)) + " to " + trimmed(significant(field.max, 4)) +
              (unit.empty() ? "" : " " + unit);
     }
     case Kind::toggle:

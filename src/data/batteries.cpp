@@ -68,10 +68,12 @@ constexpr std::array kRestAgmRows{RestRow{0.0, 11.406, 4.570 / 1.769},
                                   RestRow{0.8, 12.750, 1.697 / 1.769},
                                   RestRow{0.9, 12.918, 1.756 / 1.769},
                                   RestRow{1.0, 12.990, 1.0}};
+// Gravities of a cell that has 1.265 when full: kRestFlooded.
+constexpr double flooded_V(double gravity_ratio) { return 6.0 * rest_cell_V(gravity_ratio); }
 constexpr std::array kRestFloodedRows{
-    RestRow{0.00, 11.76, 4.570 / 1.769}, RestRow{0.25, 12.00, 2.098 / 1.769},
-    RestRow{0.50, 12.18, 1.747 / 1.769}, RestRow{0.75, 12.39, 1.691 / 1.769},
-    RestRow{1.00, 12.63, 1.0}};
+    RestRow{0.00, flooded_V(1.120), 4.570 / 1.769}, RestRow{0.25, flooded_V(1.160), 2.098 / 1.769},
+    RestRow{0.50, flooded_V(1.190), 1.747 / 1.769}, RestRow{0.75, flooded_V(1.225), 1.691 / 1.769},
+    RestRow{1.00, flooded_V(1.265), 1.0}};
 // The rise of resistance towards empty is common practice.
 constexpr std::array kRestLithiumRows{
     RestRow{0.00, 10.40, 2.0}, RestRow{0.05, 12.20, 1.5}, RestRow{0.10, 12.60, 1.0},
@@ -175,8 +177,6 @@ int cell_count(Chemistry chemistry, double nominal_V) {
 double named_V(Chemistry chemistry, double nominal_V) {
   return facts_of(chemistry).named_cell_V * cell_count(chemistry, nominal_V);
 }
-
-double rest_cell_V(double specific_gravity_ratio) { return specific_gravity_ratio + 0.84; }
 
 double freezing_C(double specific_gravity_ratio) {
   const double gravity_ratio =

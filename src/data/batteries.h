@@ -69,7 +69,9 @@ double named_V(Chemistry chemistry, double nominal_V);
 
 // Specific gravity of a lead-acid cell's electrolyte against its volts at rest, 25 C:
 // V = SG + 0.84. Source: rule of thumb, from memory; agrees with a published list of pairs.
-double rest_cell_V(double specific_gravity_ratio);
+constexpr double rest_cell_V(double specific_gravity_ratio) {
+  return specific_gravity_ratio + 0.84;
+}
 
 // Temperature at which the electrolyte freezes, 1.100 .. 1.280. US Army training texts.
 double freezing_C(double specific_gravity_ratio);

@@ -65,11 +65,6 @@ inline constexpr Source kRestLithium{
     .title = "Lithium iron phosphate, volts at rest, composite curve",
     .locator = "within 0.03 V a cell of two open tables",
     .confirmed = false};
-inline constexpr Source kRestRule{
-    .id = "specific-gravity-rule",
-    .title = "Lead-acid cell at rest: volts = specific gravity + 0.84",
-    .locator = "rule of thumb; agrees with a published list of pairs",
-    .confirmed = false};
 inline constexpr Source kFreezing{
     .id = "us-army-electrolyte-freezing",
     .title = "US Army training texts, electrolyte of lead-acid batteries",

@@ -20,7 +20,8 @@ using Json = nlohmann::ordered_json;
 
 // What a value of each kind must be, for the message.
 std::string wanted(double, double min, double max) {
-  return "must be a number between " + significant(min, 6) + " and " + significant(max, 6);
+  return "must be a number between " + trimmed(significant(min, 6)) + " and " +
+         trimmed(significant(max, 6));
 }
 std::string wanted(int, double min, double max) {
   return "must be a whole number between " + fixed(min, 0) + " and " + fixed(max, 0);
@@ -28,8 +29,8 @@ std::string wanted(int, double min, double max) {
 std::string wanted(bool, double, double) { return "must be true or false"; }
 std::string wanted(const std::string&, double, double) { return "must be text in quotes"; }
 std::string wanted(const std::vector<double>&, double min, double max) {
-  return "must be a list of ascending numbers between " + significant(min, 6) + " and " +
-         significant(max, 6);
+  return "must be a list of ascending numbers between " + trimmed(significant(min, 6)) + " and " +
+         trimmed(significant(max, 6));
 }
 template <class Enum>
 requires std::is_enum_v<Enum> std::string wanted(Enum, double, double) {

@@ -16,9 +16,10 @@ std::string number_text(double value) {
   const double size = std::abs(value);
   if (value != 0.0 && (size < 1e-4 || size >= 1e7)) {  // 5.08e-08 reads as 5.08 * 10^-8
     const int exponent = static_cast<int>(std::floor(std::log10(size)));
-    return significant(value / std::pow(10.0, exponent), 4) + " * 10^" + std::to_string(exponent);
+    return trimmed(significant(value / std::pow(10.0, exponent), 4)) + " * 10^" +
+           std::to_string(exponent);
   }
-  return significant(value, 4);
+  return trimmed(significant(value, 4));
 }
 
 std::string with_unit(double value, std::string_view unit) {

@@ -129,8 +129,7 @@ bool starts_with_object(const JsonScan& scan, Issues& issues) {
 }
 
 Json value_of(const Field& field, const Job& job) {
-  if (field.access.get_text != nullptr)
-    return plain_line(field.access.get_text(job), kMostTextBytes);
+  if (field.access.get == nullptr) return plain_line(field.access.get_text(job), kMostTextBytes);
   const double value = field.access.get(job);
   switch (field.kind) {
     case Kind::toggle:

@@ -271,16 +271,7 @@ const Spelling* find_spelling(const KindOfMeasure& kind, std::string_view text) 
 
 // --- showing ------------------------------------------------------------------------------------
 
-std::string without_end_zeros(std::string text) {
-  if (text.find('.') == text.npos) return text;
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.back() == '.') text.pop_back();
-  return text;
-}
-
-std::string figures(double value, int count) {
-  return without_end_zeros(significant(value, count));
-}
+std::string figures(double value, int count) { return trimmed(significant(value, count)); }
 
 // A count of inches in fractions: "5 1/8", "3/8", "0".
 std::string in_fractions(long parts, long parts_per_inch) {
@@ -312,7 +303,7 @@ Shown show_m(double value, System system) {
   if (system == System::metric) {
     if (size >= 10000.0) return {figures(value / 1000.0, 3), "km"};
     if (size < 0.095) return {figures(value, 2), "m"};
-    return {without_end_zeros(fixed(value, size < 100.0 ? 2 : 0)), "m"};
+    return {trimmed(fixed(value, size < 100.0 ? 2 : 0)), "m"};
   }
   if (size < 30.0) return feet_and_inches(value);
   if (size < 3000.0) return {fixed(ft_from_m(value), 0), "ft"};
@@ -538,9 +529,9 @@ Shown show(double value, std::string_view suffix, System system) {
   if (suffix == "W" || suffix == "Wh") return show_large(value, suffix);
   const Display& own = display(*unit, system);
   const double number = (value - own.offset) / own.factor;
-  if (suffix == "mps") return {without_end_zeros(fixed(number, 1)), std::string(own.text)};
+  if (suffix == "mps") return {trimmed(fixed(number, 1)), std::string(own.text)};
   if (suffix == "C")
-    return {without_end_zeros(fixed(number, system == System::us ? 0 : 1)), std::string(own.text)};
+    return {trimmed(fixed(number, system == System::us ? 0 : 1)), std::string(own.text)};
   if (suffix == "deg") return {figures(number, 3) + "°", ""};
   if (suffix == "ohm" && number >= 1000.0) return {figures(value, 3), "Ω"};
   if (own.text == "ksi" && std::abs(number) < 1.0) return {figures(1000.0 * number, 3), "psi"};
@@ -560,9 +551,10 @@ std::string unit_text(std::string_view suffix) {
   std::string text;
   bool per = false;
   while (!suffix.empty()) {
-    const std::size_t bar = suffix.find('_');
-    const std::string_view part = suffix.substr(0, bar);
-    suffix.remove_prefix(bar == suffix.npos ? suffix.size() : bar + 1);
+    const std::size_t end = suffix.find_first_of("_/ ");
+    const std::string_view part = suffix.substr(0, end);
+    const bool slash = end != suffix.npos && suffix[end] == '/';
+    suffix.remove_prefix(end == suffix.npos ? suffix.size() : end + 1);
     if (part == "per") {
       per = true;
       continue;
@@ -575,7 +567,7 @@ std::string unit_text(std::string_view suffix) {
       text += ' ';
     }
     text += found != kTexts.end() ? found->to : part;
-    per = false;
+    per = slash;
   }
   return text;
 }

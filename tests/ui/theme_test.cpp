@@ -1,6 +1,7 @@
 // Contrast of the palette by the relative luminance of WCAG 2.2 (W3C Recommendation, 2023).
 
 #include <cmath>
+#include <initializer_list>
 
 #include "support.h"
 #include "ui/theme.h"

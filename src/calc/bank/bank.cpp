@@ -10,6 +10,7 @@
 #include "base/number.h"
 #include "base/units.h"
 #include "calc/bank/capacity.h"
+#include "calc/circuit.h"
 #include "calc/bank/kinetic.h"
 #include "data/batteries.h"
 #include "data/sources.h"
@@ -69,9 +70,9 @@ struct Figures {
   double mean_W = 0.0;  // at the bank's posts, as are the next two
   double full_W = 0.0;
   double day_Wh = 0.0;
-  PowerPoint mean{};
-  PowerPoint full{};
-  PowerPoint peak{};
+  OperatingPoint mean{};
+  OperatingPoint full{};
+  OperatingPoint peak{};
   double used_Ah = 0.0;
   double needed_Ah = 0.0;
   double required_Ah = 0.0;
@@ -175,7 +176,7 @@ Figures figures_of(const BankInput& in, const BatteryBlock& block, int series_co
   f.peak = constant_power(f.open_end_V, f.end_ohm, f.full_W);
 
   const double allowance_factor = f.cold_factor * in.age_factor;
-  f.used_Ah = f.day_Wh / f.mean.terminal_V;
+  f.used_Ah = f.day_Wh / f.mean.load_V;
   f.needed_Ah = f.used_Ah * allowance_factor * in.margin_factor / in.depth_of_discharge_frac;
   f.required_Ah = label_for_Ah(f.needed_Ah, f.label.rated_hours_h, f.exponent, f.mean.current_A);
   f.load_Ah = capacity_at_Ah(f.label, f.exponent, f.mean.current_A);
@@ -245,7 +246,7 @@ std::array<Check, kDemands> demands_of(const BankInput& in, const Figures& f) {
   at_most(kEnergy, f.required_Ah, f.label.capacity_Ah);
   at_least(kLastBurst, f.burst_A, f.peak.current_A);
   at_most(kPeak, f.peak.current_A, peak_limit_A(f));
-  at_least(kSag, f.peak.terminal_V, in.motor_minimum_V / (1.0 - in.feeder_drop_frac));
+  at_least(kSag, f.peak.load_V, in.motor_minimum_V / (1.0 - in.feeder_drop_frac));
   at_most(kVoltage, std::abs(f.named_V - in.motor_nominal_V),
           kNameTolerance_frac * in.motor_nominal_V);
   at_most(kChargeVoltage, f.charge_V, in.motor_maximum_V);
@@ -366,7 +367,7 @@ Step power_step(std::string id, std::string label, std::string_view symbol, doub
 }
 
 Step current_step(std::string id, std::string label, double open_V, double resistance_ohm,
-                  double power_W, const PowerPoint& point) {
+                  double power_W, const OperatingPoint& point) {
   Step step{
       .id = std::move(id),
       .label = std::move(label),
@@ -379,7 +380,7 @@ Step current_step(std::string id, std::string label, double open_V, double resis
       .unit = "A",
       .source = kDefinition,
       .assumptions = {"The motor's controller draws constant power: more amps as the volts sag."}};
-  if (!point.possible) {
+  if (!point.solvable) {
     step.assumptions.push_back(
         "The bank cannot give this power at all; the current is the one at the most it can give.");
   }
@@ -387,7 +388,7 @@ Step current_step(std::string id, std::string label, double open_V, double resis
 }
 
 Step terminal_step(std::string id, std::string label, double open_V, double resistance_ohm,
-                   const PowerPoint& point) {
+                   const OperatingPoint& point) {
   return {.id = std::move(id),
           .label = std::move(label),
           .symbol = "V",
@@ -395,7 +396,7 @@ Step terminal_step(std::string id, std::string label, double open_V, double resi
           .terms = {{"V0", open_V, "V", "volts at rest"},
                     {"R", resistance_ohm, "ohm", "resistance of the bank"},
                     {"I", point.current_A, "A", "current"}},
-          .value = point.terminal_V,
+          .value = point.load_V,
           .unit = "V",
           .source = kDefinition};
 }
@@ -530,7 +531,7 @@ void write_energy(const BankInput& in, const Figures& f, Trace& trace) {
                          .formula = "E / (1 - d) / V",
                          .terms = {{"E", in.energy_Wh, "Wh", "energy of the day at the motor"},
                                    {"d", in.feeder_drop_frac, "", "share that the feeder may lose"},
-                                   {"V", f.mean.terminal_V, "V", "volts under the mean load"}},
+                                   {"V", f.mean.load_V, "V", "volts under the mean load"}},
                          .value = f.used_Ah,
                          .unit = "Ah",
                          .source = kDefinition});
@@ -597,7 +598,7 @@ void write_endurance(const BankInput& in, const Figures& f, const BankResult& re
                                    depth,
                                    cold,
                                    age,
-                                   {"V", f.mean.terminal_V, "V", "volts under the mean load"}},
+                                   {"V", f.mean.load_V, "V", "volts under the mean load"}},
                          .value = result.usable_Wh,
                          .unit = "Wh",
                          .source = allowances});
@@ -607,7 +608,7 @@ void write_endurance(const BankInput& in, const Figures& f, const BankResult& re
        .symbol = "t",
        .formula = "E_use / (V * I)",
        .terms = {{"E_use", result.usable_Wh, "Wh", "usable energy"},
-                 {"V", f.mean.terminal_V, "V", "volts under the mean load"},
+                 {"V", f.mean.load_V, "V", "volts under the mean load"},
                  {"I", f.mean.current_A, "A", "mean current"}},
        .value = result.endurance_h,
        .unit = "h",
@@ -925,7 +926,7 @@ std::vector<DayPoint> day_of(const Figures& f, double installed_Wh) {
     for (int i = 1; i <= kPerLeg_count; ++i) {
       const double time_h = leg.time_h * i / kPerLeg_count;
       day.push_back({start.time_h + time_h,
-                     std::max(0.0, start.left_Wh - leg.current_A * f.mean.terminal_V * time_h)});
+                     std::max(0.0, start.left_Wh - leg.current_A * f.mean.load_V * time_h)});
     }
   }
   return day;
@@ -964,7 +965,7 @@ BankResult bank(const BankInput& in) {
                     .capacity_Ah = f.label.capacity_Ah,
                     .capacity_required_Ah = f.required_Ah,
                     .energy_Wh = f.nominal_V * f.label.capacity_Ah,
-                    .usable_Wh = f.usable_Ah * f.mean.terminal_V,
+                    .usable_Wh = f.usable_Ah * f.mean.load_V,
                     .endurance_h = f.usable_Ah / f.mean.current_A,
                     .endurance_full_h = f.load_full_Ah * in.depth_of_discharge_frac /
                                         (f.cold_factor * in.age_factor) / f.full.current_A,
@@ -976,7 +977,7 @@ BankResult bank(const BankInput& in) {
                     .open_circuit_end_V = f.open_end_V,
                     .resistance_full_ohm = f.full_ohm,
                     .resistance_end_ohm = f.end_ohm,
-                    .terminal_end_V = f.peak.terminal_V,
+                    .terminal_end_V = f.peak.load_V,
                     .charge_V = f.charge_V};
   result.mass_kg = result.block_count * f.block->mass_kg;
   result.restraint_N = kSlam_g_factor * f.block->mass_kg * kGravity_mps2;

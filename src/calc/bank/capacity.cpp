@@ -62,13 +62,4 @@ double rms_current_A(double peak_A, double base_A, double duty_frac) {
   return std::sqrt(duty_frac * peak_A * peak_A + (1.0 - duty_frac) * base_A * base_A);
 }
 
-PowerPoint constant_power(double open_circuit_V, double resistance_ohm, double power_W) {
-  const double root = open_circuit_V * open_circuit_V - 4.0 * resistance_ohm * power_W;
-  const double current_A =
-      (open_circuit_V - std::sqrt(std::max(0.0, root))) / (2.0 * resistance_ohm);
-  return {.possible = root >= 0.0,
-          .current_A = current_A,
-          .terminal_V = open_circuit_V - resistance_ohm * current_A};
-}
-
 }  // namespace thole

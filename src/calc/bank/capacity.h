@@ -54,13 +54,4 @@ double cycle_life_count(Chemistry chemistry, double depth_frac);
 // rest.
 double rms_current_A(double peak_A, double base_A, double duty_frac);
 
-// A load of constant power on a source: P = V I = (V0 - R I) I. Beyond the most that the source can
-// give, V0^2 / (4 R), `possible` is false and the current is the one at that most.
-struct PowerPoint {
-  bool possible = true;
-  double current_A = 0.0;
-  double terminal_V = 0.0;
-};
-PowerPoint constant_power(double open_circuit_V, double resistance_ohm, double power_W);
-
 }  // namespace thole

@@ -1,16 +1,14 @@
 #include "calc/feeder/feeder.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <limits>
 #include <string_view>
 #include <tuple>
 #include <utility>
 
 #include "base/number.h"
+#include "calc/circuit.h"
 #include "calc/feeder/cable.h"
-#include "calc/feeder/circuit.h"
 #include "calc/feeder/heading.h"
 #include "calc/feeder/protection.h"
 #include "data/conductors.h"
@@ -35,6 +33,8 @@ constexpr double kHeadingError_deg = 2.0;     // kCommonPractice
 constexpr double kCompass_deg_uT = 18.0;      // kCompassDistance
 constexpr double kNecColumn_C = 75.0;         // kNecTable8
 constexpr double kLeastDrop_frac = 0.005;     // as in job/fields.cpp
+constexpr double kEasierDrop_frac = 0.05;     // kProjectDecision: while the motor has its volts
+constexpr double kEasiestDrop_frac = 0.10;    // kE11Drop: circuits that are not critical
 constexpr double kBesideBank_m = 0.15;        // within 7 in, with a hand's room
 constexpr int kMostPasses = 100;
 
@@ -43,7 +43,8 @@ struct Lead {
   const CableOffer* offer = nullptr;
   const Conductor* conductor = nullptr;
   double length_m = 0.0;
-  double air_C = 0.0;
+  double ambient_C = 0.0;  // as asked for; an engine space has its own factor
+  double air_C = 0.0;      // what it heats up from
   double table_A = 0.0;
   double engine_factor = 1.0;
   double air_factor = 1.0;
@@ -97,8 +98,7 @@ struct Figures {
   double opening_s = 0.0;
 };
 
-// --- what the conductors carry
-// --------------------------------------------------------------------
+// --- what the conductors carry -------------------------------------------------------------------
 
 // The offers that name a conductor and an insulation in the tables, thin to thick.
 std::vector<const CableOffer*> usable(const std::vector<CableOffer>& offers) {
@@ -124,6 +124,7 @@ Lead make_lead(const CableOffer& offer, double length_m, double ambient_C, bool 
   Lead lead{.offer = &offer,
             .conductor = find_conductor(offer.conductor),
             .length_m = length_m,
+            .ambient_C = ambient_C,
             .air_C = engine_space ? std::max(ambient_C, kEngineSpace_C) : ambient_C,
             .table_A = ampacity_A(offer.conductor, offer.insulation_C),
             .bundle_factor = bundling_factor(bundled_count)};
@@ -145,8 +146,7 @@ WarmLead warm(const Lead& lead, double current_A) {
   return result;
 }
 
-// --- the circuit
-// ----------------------------------------------------------------------------------
+// --- the circuit ---------------------------------------------------------------------------------
 
 // Blocks in series are joined by jumpers of the run's cable, each string by its own.
 double jumpers_ohm(const FeederInput& in, double cable_ohm_per_m) {
@@ -224,8 +224,7 @@ Figures work_out(const FeederInput& in, const Wiring& wiring) {
   return f;
 }
 
-// --- the choice
-// -----------------------------------------------------------------------------------
+// --- the choice ----------------------------------------------------------------------------------
 
 double interrupt_needed_A(const Figures& f) {
   return f.fault_near_A > kManyAmperes_A ? std::max(f.fault_near_A, kHighInterrupt_A)
@@ -273,9 +272,17 @@ double excess(double demand, double capacity) {
 struct Score {
   double overload = 0.0;
   int device_shortfalls = 0;
+  int oddities = 0;
   double copper_mm2m = 0.0;
   double price = 0.0;
 };
+
+// A shop keeps to one family of sizes, and a tail is the lighter cable of the two.
+int oddities(const Wiring& w) {
+  if (!w.has_tail()) return 0;
+  return (w.tail.conductor->metric != w.run.conductor->metric) +
+         (w.tail.conductor->area_mm2 > w.run.conductor->area_mm2);
+}
 
 Score score(const FeederInput& in, const Figures& f) {
   const Wiring& w = f.wiring;
@@ -287,6 +294,7 @@ Score score(const FeederInput& in, const Figures& f) {
     s.device_shortfalls = device_shortfalls(in, f, *w.device);
     if (s.device_shortfalls == 0) s.overload += excess(f.opening_s, f.withstand_s);
   }
+  s.oddities = oddities(w);
   s.copper_mm2m = w.run.conductor->area_mm2 * w.run.length_m;
   s.price = w.run.offer->price_per_m * w.run.length_m;
   if (w.has_tail()) {
@@ -299,7 +307,7 @@ Score score(const FeederInput& in, const Figures& f) {
 
 bool better(const Score& a, const Score& b) {
   const auto key = [](const Score& s) {
-    return std::tuple(s.overload, s.device_shortfalls, s.copper_mm2m, s.price);
+    return std::tuple(s.overload, s.device_shortfalls, s.oddities, s.copper_mm2m, s.price);
   };
   return key(a) < key(b);
 }
@@ -326,8 +334,7 @@ Figures choose_wiring(const FeederInput& in) {
   return best;
 }
 
-// --- nodes and segments
-// ---------------------------------------------------------------------------
+// --- nodes and segments --------------------------------------------------------------------------
 
 struct Place {
   std::string_view id{};  // the pole is added
@@ -430,8 +437,7 @@ void lay_nodes(const FeederInput& in, const Figures& f, FeederResult& r) {
   r.nodes.back().voltage_V = 0.0;  // the reference; what is left is rounding
 }
 
-// --- the steps
-// ------------------------------------------------------------------------------------
+// --- the steps -----------------------------------------------------------------------------------
 
 // The texts that differ between run and tail.
 struct LeadTexts {
@@ -454,8 +460,7 @@ void show_lead(const Lead& lead, const WarmLead& warm_lead, double heating_A,
        .formula = "min(f_e, 1, sqrt(max(T_i - T_a, 0) / (T_i - 30)))",
        .terms = {{"f_e", lead.engine_factor, "", "factor for an engine space; 1 elsewhere"},
                  insulation,
-                 {"T_a", engine ? std::min(lead.air_C, kTableAmbient_C) : lead.air_C, "C",
-                  "air round the cable"}},
+                 {"T_a", lead.ambient_C, "C", "air round the cable outside it"}},
        .value = lead.air_factor,
        .unit = "",
        .source = engine ? engine_space_source(insulation_C) : kAmbientLaw});
@@ -513,9 +518,7 @@ void show_lead(const Lead& lead, const WarmLead& warm_lead, double heating_A,
                  {"T", warm_lead.temperature_C, "C", "of the copper"}},
        .value = warm_lead.resistance_ohm,
        .unit = "ohm",
-       .source = resistance_source(*lead.conductor),
-       .assumptions = {"Tinned strands at the table's value; fine strands to ASTM B33 may be up to "
-                       "3 % above it."}});
+       .source = resistance_source(*lead.conductor)});
 }
 
 void show_circuit(const FeederInput& in, const Figures& f, FeederResult& r) {
@@ -755,7 +758,7 @@ void show_protection(const FeederInput& in, const Figures& f, FeederResult& r) {
                    .terms = {{"T_e", kFaultEnd_C, "C", "what PVC insulation stands briefly"},
                              {"T", f.fault_start_C, "C", "of the copper before the fault"}},
                    .value = f.fault_factor,
-                   .unit = "A_s^0.5_per_mm2",
+                   .unit = "A sqrt(s)/mm2",
                    .source = kAdiabatic,
                    .assumptions = {"Of run and tail, the one that is harmed first."}});
   steps.push_back(
@@ -763,7 +766,7 @@ void show_protection(const FeederInput& in, const Figures& f, FeederResult& r) {
        .label = "Time that the conductor stands a short circuit at the plug",
        .symbol = "t_w",
        .formula = "(k * S / I_p)^2",
-       .terms = {{"k", f.fault_factor, "A_s^0.5_per_mm2", "from the temperatures"},
+       .terms = {{"k", f.fault_factor, "A sqrt(s)/mm2", "from the temperatures"},
                  {"S", f.fault_area_mm2, "mm2", "copper"},
                  {"I_p", r.fault_far_A, "A", "short circuit at the plug"}},
        .value = f.withstand_s,
@@ -880,8 +883,7 @@ void show_methods(const FeederInput& in, const Figures& f, FeederResult& r) {
                 conductor.tinned_ohm_per_m, kNecColumn_C, resistance_source(conductor));
 }
 
-// --- the checks
-// -----------------------------------------------------------------------------------
+// --- the checks ----------------------------------------------------------------------------------
 
 Change choose_again(std::string field, std::string label) {
   return {.field = std::move(field), .clear = true, .label = std::move(label)};
@@ -899,6 +901,19 @@ std::vector<Change> heavier_cable(const FeederInput& in, const FeederResult& r, 
     changes.push_back({.field = "feeder.allowed_drop_frac",
                        .value = set_frac,
                        .label = "Allow only " + fixed(100.0 * set_frac, 1) + " % of drop"});
+  }
+  return changes;
+}
+
+// Where no cable loses as little as asked: an easier limit, as long as the motor has its volts.
+std::vector<Change> easier_drop(const FeederInput& in, const FeederResult& r) {
+  std::vector<Change> changes{free_cable(), free_tail()};
+  const double set_frac = r.drop_frac < kEasierDrop_frac ? kEasierDrop_frac : kEasiestDrop_frac;
+  if (r.motor_V >= in.motor_minimum_V && r.drop_frac < set_frac &&
+      set_frac > in.allowed_drop_frac) {
+    changes.push_back({.field = "feeder.allowed_drop_frac",
+                       .value = set_frac,
+                       .label = "Allow " + fixed(100.0 * set_frac, 0) + " % of drop"});
   }
   return changes;
 }
@@ -934,7 +949,7 @@ void check_cables(const FeederInput& in, const Figures& f, FeederResult& r) {
                     .remedy =
                         "Take thicker cable, a shorter run or a shorter tail, or a motor of a "
                         "higher voltage.",
-                    .changes = {free_cable(), free_tail()}});
+                    .changes = easier_drop(in, r)});
   checks.push_back({.id = "feeder.power_limit",
                     .label = "Power that reaches the motor",
                     .actual = in.power_full_W,
@@ -1084,8 +1099,7 @@ void check_missing(std::string id, std::string label, std::string remedy,
                           .changes = std::move(changes)});
 }
 
-// --- the cautions
-// ---------------------------------------------------------------------------------
+// --- the cautions --------------------------------------------------------------------------------
 
 void warn(const FeederInput& in, Trace& trace) {
   const auto say = [&](std::string id, std::string text, const Source& source) {
@@ -1151,14 +1165,15 @@ void assume_usual(const FeederInput& in, const Figures& f, Trace& trace) {
   }
   trace.assumptions.push_back(
       {"", "ABYC E-11 and the ISO standards as publicly quoted.", kE11Rating});
+  trace.assumptions.push_back(
+      {"", "Tinned strands at the tables' resistance; the finest may lie 3 % above it.", kAstmB33});
   if (in.bundled_count > 2) {
     trace.assumptions.push_back(
         {"feeder.bundled_count", "Only conductors that are loaded together count.", kBundling});
   }
 }
 
-// --- the result
-// -----------------------------------------------------------------------------------
+// --- the result ----------------------------------------------------------------------------------
 
 void record(const FeederInput& in, const Figures& f, FeederResult& r) {
   const Wiring& w = f.wiring;

@@ -1,4 +1,4 @@
-#include "calc/feeder/circuit.h"
+#include "calc/circuit.h"
 
 #include <algorithm>
 #include <cmath>
