@@ -15,9 +15,5 @@ inline constexpr Source kCommonPractice{.id = "common-practice",
 inline constexpr Source kProjectDecision{.id = "project-decision",
                                          .title = "Our own judgement, shown so that it can be changed",
                                          .locator = "docs/decisions.md"};
-inline constexpr Source kFromMemory{.id = "from-memory",
-                                    .title = "Recalled, not re-read for this program",
-                                    .locator = "",
-                                    .confirmed = false};
 
 }  // namespace thole

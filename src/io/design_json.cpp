@@ -92,13 +92,11 @@ Json json_of(const Step& step) {
           {"assumptions", step.assumptions}};
 }
 
-Json results_of(const Design& design) {
-  Json out = Json::object();
+void add_results(const Design& design, Json& out) {
   for (const Output& output : all_outputs()) {
     out[text(output.stage)][text(output.key)] =
         output.text != nullptr ? Json(output.text(design)) : number(output.number(design));
   }
-  return out;
 }
 
 Json value_of(const Field& field, const Job& job) {
@@ -133,7 +131,7 @@ Json all_of(const Design& design, std::vector<Item> Trace::*list, ToJson to_json
 
 Json issues_of(const Issues& issues) { return Json::parse(write_issues(issues), nullptr, false); }
 
-Json parts_of(const PartsResult& parts) {
+void add_parts(const PartsResult& parts, Json& out) {
   Json lines = Json::array();
   for (const PartLine& line : parts.lines) {
     lines.push_back({{"id", line.id},
@@ -150,37 +148,39 @@ Json parts_of(const PartsResult& parts) {
   for (const TaskLine& task : parts.tasks) {
     tasks.push_back({{"id", task.id}, {"label", task.label}, {"labour_h", number(task.labour_h)}});
   }
-  return {{"lines", std::move(lines)}, {"tasks", std::move(tasks)}};
+  out["lines"] = std::move(lines);
+  out["tasks"] = std::move(tasks);
 }
 
 }  // namespace
 
 std::string write_design(const Design& design) {
-  const Json out = {
-      {"schema", kSchema},
-      {"engine_edition", kEngineEdition},
-      {"title", design.job.title.value},
-      {"verdict", text(word(design.outcome.fit))},
-      {"governing", design.outcome.governing},
-      {"changes", json_of(design.outcome.changes)},
-      {"results", results_of(design)},
-      {"parts", parts_of(design.parts)},
-      {"job", job_of(design)},
-      {"checks", all_of(design, &Trace::checks, [](const Check& check) { return json_of(check); })},
-      {"steps", all_of(design, &Trace::steps, [](const Step& step) { return json_of(step); })},
-      {"cautions", all_of(design, &Trace::cautions,
-                          [](const Caution& caution) -> Json {
-                            return {{"id", caution.id},
-                                    {"text", caution.text},
-                                    {"source", json_of(caution.source)}};
-                          })},
-      {"assumptions", all_of(design, &Trace::assumptions,
-                             [](const Assumption& assumption) -> Json {
-                               return {{"field", assumption.field},
-                                       {"text", assumption.text},
-                                       {"source", json_of(assumption.source)}};
-                             })},
-      {"issues", issues_of(design.issues)}};
+  Json out = {{"schema", kSchema},
+              {"engine_edition", kEngineEdition},
+              {"title", design.job.title.value},
+              {"verdict", text(word(design.outcome.fit))},
+              {"governing", design.outcome.governing},
+              {"changes", json_of(design.outcome.changes)}};
+  add_results(design, out);
+  add_parts(design.parts, out["parts"]);
+  out.update(
+      {{"job", job_of(design)},
+       {"checks",
+        all_of(design, &Trace::checks, [](const Check& check) { return json_of(check); })},
+       {"steps", all_of(design, &Trace::steps, [](const Step& step) { return json_of(step); })},
+       {"cautions", all_of(design, &Trace::cautions,
+                           [](const Caution& caution) -> Json {
+                             return {{"id", caution.id},
+                                     {"text", caution.text},
+                                     {"source", json_of(caution.source)}};
+                           })},
+       {"assumptions", all_of(design, &Trace::assumptions,
+                              [](const Assumption& assumption) -> Json {
+                                return {{"field", assumption.field},
+                                        {"text", assumption.text},
+                                        {"source", json_of(assumption.source)}};
+                              })},
+       {"issues", issues_of(design.issues)}});
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -80,7 +80,7 @@ constexpr std::array kDeckOptions{
     Option{"aluminium", "Aluminium"},
 };
 constexpr std::array kExposureOptions{
-    Option{"sheltered", "Sheltered, gusty off the land"},
+    Option{"sheltered", "Sheltered, gusty"},
     Option{"bay", "Bay or estuary"},
     Option{"open", "Open water"},
 };

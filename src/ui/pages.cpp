@@ -78,8 +78,16 @@ constexpr std::array<std::string_view, 5> kTrimResults{"trim.added_kg", "trim.st
 constexpr std::array<std::string_view, 4> kPackResults{"parts.parts_price", "parts.labour_h", "parts.mass_kg", "parts.lead_days"};
 // clang-format on
 
-Shown shown_output(const Output& output, const Design& design, System system) {
+Shown shown_output(const Context& ui, const Output& output) {
+  const Design& design = ui.document.design();
+  const System system = ui.state.system;
   if (output.text != nullptr) return {output.text(design), ""};
+  if (output.key.ends_with("_price")) {
+    return {fixed(output.number(design), 0), ui.document.catalogue().shop.currency};
+  }
+  if (output.key == "bow_sinkage_m" || output.key == "stern_sinkage_m") {
+    return show(1000.0 * output.number(design), "mm", system);
+  }
   const std::string_view unit = unit_of(output.key);
   return show(output.number(design),
               unit.empty() && output.key.ends_with("_frac") ? std::string_view("frac") : unit,
@@ -93,12 +101,10 @@ void draw_fields(Context& ui, Paths paths) {
 }
 
 void draw_results(Context& ui, Paths paths) {
-  const Design& design = ui.document.design();
   for (const std::string_view path : paths) {
     const Output* output = find_output(path);
     if (output == nullptr) continue;
-    result_row(ui, path, output->label, shown_output(*output, design, ui.state.system),
-               output->step);
+    result_row(ui, path, output->label, shown_output(ui, *output), output->step);
   }
 }
 
@@ -106,7 +112,7 @@ void draw_headline(Context& ui, std::string_view path) {
   const Output* output = find_output(path);
   if (output == nullptr) return;
   Sheet& sheet = ui.sheet;
-  const Shown shown = shown_output(*output, ui.document.design(), ui.state.system);
+  const Shown shown = shown_output(ui, *output);
   const float top = sheet.y;
   const float line = sheet.scaled(kHeadline.line);
   const std::string figure = sheet.fitted(kHeadline, shown.number, sheet.width - 60.0f);
@@ -221,7 +227,8 @@ void draw_parts(Context& ui) {
   heading(ui, 2, "Parts");
   note(ui, "Generic classes at invented prices until a shop's own catalogue is loaded.");
   for (const PartLine& line : parts.lines) {
-    std::string label = significant(line.quantity, 3);
+    const bool whole = line.unit.empty() || line.unit == "m";
+    std::string label = fixed(line.quantity, whole ? 0 : 2);
     if (!line.unit.empty()) label += " " + unit_text(line.unit);
     label += " × " + line.label;
     result_row(ui, "part." + line.id, label, {fixed(line.price, 0), currency}, "");
@@ -415,7 +422,7 @@ void draw_page(Context& ui, const Page& page, const Columns& columns) {
 std::string page_value(const Context& ui, const Page& page) {
   const Output* output = find_output(page.headline);
   if (output == nullptr) return {};
-  return shown_output(*output, ui.document.design(), ui.state.system).text();
+  return shown_output(ui, *output).text();
 }
 
 void draw_checks(Context& ui) {

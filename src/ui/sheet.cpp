@@ -59,6 +59,14 @@ void Sheet::path(const ImVec2* points, int count, std::uint32_t rgb, float thick
 void Sheet::area(const ImVec2* points, int count, std::uint32_t rgb) {
   std::vector<ImVec2> moved(points, points + count);
   for (ImVec2& point : moved) point = screen(point.x, point.y);
+  // The filler takes an outline clockwise on screen only: else it fills across the hollows.
+  float twice_area = 0.0f;
+  for (std::size_t i = 0; i < moved.size(); ++i) {
+    const ImVec2 a = moved[i];
+    const ImVec2 b = moved[(i + 1) % moved.size()];
+    twice_area += a.x * b.y - b.x * a.y;
+  }
+  if (twice_area < 0.0f) std::reverse(moved.begin(), moved.end());
   draw_->AddConcavePolyFilled(moved.data(), count, colour(rgb));
 }
 

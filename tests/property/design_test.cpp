@@ -175,6 +175,12 @@ TEST_SUITE("property") {
       give_text(job, "feeder.conductor", first.feeder.cable.id);
       give_text(job, "bank.block", first.bank.block.id);
       give_text(job, "feeder.device", first.feeder.device.id);
+      if (first.job.feeder.tail_m.value > 0.0) {
+        give_text(job, "feeder.tail_conductor", first.feeder.tail_cable.id);
+      }
+      give(job, "bank.series_count", first.bank.series_count);
+      give(job, "bank.parallel_count", first.bank.parallel_count);
+      give_text(job, "hold.motor", first.hold.motor.id);
       double drop_V = 0.0;
       for (double run_m = 1.0; run_m <= 12.0; run_m += 1.0) {
         give(job, "feeder.run_m", run_m);

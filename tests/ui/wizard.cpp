@@ -16,6 +16,7 @@ Wizard::Wizard(ui::Viewport viewport) : view(viewport), context_(ImGui::CreateCo
 }
 
 Wizard::~Wizard() {
+  ImGui::SetCurrentContext(context_);
   for (ImTextureData* texture : ImGui::GetPlatformIO().Textures) {
     texture->SetStatus(ImTextureStatus_Destroyed);
   }
