@@ -940,16 +940,17 @@ void check_cables(const FeederInput& in, const Figures& f, FeederResult& r) {
                       .remedy = "Take a thicker tail, up to what the plug takes in.",
                       .changes = {free_tail()}});
   }
-  checks.push_back({.id = "feeder.drop",
-                    .label = "Volts lost in the feeder",
-                    .actual = r.drop_frac,
-                    .limit = in.allowed_drop_frac,
-                    .unit = "frac",
-                    .source = kE11Drop,
-                    .remedy =
-                        "Take thicker cable, a shorter run or a shorter tail, or a motor of a "
-                        "higher voltage.",
-                    .changes = easier_drop(in, r)});
+  checks.push_back(
+      {.id = "feeder.drop",
+       .label = "Volts lost in the feeder",
+       .actual = r.drop_frac,
+       .limit = in.allowed_drop_frac,
+       .unit = "frac",
+       .source = kE11Drop,
+       .remedy =
+           "Take thicker cable, a shorter run or tail, or a motor of a higher voltage; or allow "
+           "more drop, as long as the motor keeps its least volts.",
+       .changes = easier_drop(in, r)});
   checks.push_back({.id = "feeder.power_limit",
                     .label = "Power that reaches the motor",
                     .actual = in.power_full_W,
