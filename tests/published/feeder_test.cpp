@@ -157,7 +157,9 @@ TEST_SUITE("published") {
   TEST_CASE("Engine-space factors of other insulations, recalled [33 CFR 183.425 Table 5 note 1]") {
     const std::array<std::array<double, 2>, 6> rows{
         {{60, 0.58}, {75, 0.75}, {80, 0.78}, {90, 0.82}, {125, 0.89}, {200, 1.00}}};
-    for (const auto& [insulation_C, factor] : rows) {
+    for (const std::array<double, 2>& row : rows) {
+      const double insulation_C = row[0];
+      const double factor = row[1];
       CAPTURE(insulation_C);
       CHECK(engine_space_factor(insulation_C) == factor);
       // AMP-3: the law for other air meets the rule, except at 200 C where the rule takes nothing
