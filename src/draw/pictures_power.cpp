@@ -23,8 +23,8 @@ Drawing hold_picture(const Design& design, System system) {
   for (const RosePoint& point : hold.rose) reach_mps = std::max(reach_mps, point.limiting_wind_mps);
   reach_mps *= 1.12;
   Drawing drawing{.title = "The wind that can be held, by its angle to the current"};
-  drawing.low = {-1.25 * reach_mps, -1.12 * reach_mps};
-  drawing.high = {1.25 * reach_mps, 1.12 * reach_mps};
+  drawing.low = {-1.75 * reach_mps, -1.12 * reach_mps};
+  drawing.high = {1.75 * reach_mps, 1.12 * reach_mps};
   const auto at = [](double angle_deg, double mps) {
     return Point{mps * std::sin(angle_deg * kRadPerDeg), mps * std::cos(angle_deg * kRadPerDeg)};
   };
@@ -49,8 +49,17 @@ Drawing hold_picture(const Design& design, System system) {
                              .fill = Fill::accent});
   add_label(drawing, {0.0, 1.06 * reach_mps}, "current with the wind", Align::centre);
   add_label(drawing, {0.0, -1.06 * reach_mps}, "against it", Align::centre);
-  add_label(drawing, at(angle - 24.0, wind_mps), "asked: " + show(wind_mps, "mps", system).text(),
-            Align::right, TextRole::strong);
+  // Each line is named outside the rose, with a leader to it.
+  const auto name = [&](const std::string& text, double angle_deg, double mps, double side) {
+    const Point foot{1.25 * reach_mps, side * 0.94 * reach_mps};
+    add_polyline(drawing, {at(angle_deg, mps), foot}, Line::thin);
+    add_label(drawing, {1.72 * reach_mps, side * 1.03 * reach_mps}, text, Align::right,
+              TextRole::strong);
+  };
+  name("asked: " + show(wind_mps, "mps", system).text(), 125.0, wind_mps, -1.0);
+  for (const RosePoint& point : hold.rose) {
+    if (point.angle_deg == 45.0) name("can be held", 45.0, point.limiting_wind_mps, 1.0);
+  }
   drawing.description = "Holds up to " + show(hold.limiting_wind_mps, "mps", system).text() +
                         " as asked; the wind asked for is " + show(wind_mps, "mps", system).text() +
                         ". The bow then lies " + fixed(hold.heading_deg, 0) +
