@@ -284,6 +284,12 @@ int oddities(const Wiring& w) {
          (w.tail.conductor->area_mm2 > w.run.conductor->area_mm2);
 }
 
+// Of one conductor; the other doubles it.
+double copper_mm2m(const Wiring& w) {
+  const double run_mm2m = w.run.conductor->area_mm2 * w.run.length_m;
+  return w.has_tail() ? run_mm2m + w.tail.conductor->area_mm2 * w.tail.length_m : run_mm2m;
+}
+
 Score score(const FeederInput& in, const Figures& f) {
   const Wiring& w = f.wiring;
   Score s;
@@ -295,11 +301,10 @@ Score score(const FeederInput& in, const Figures& f) {
     if (s.device_shortfalls == 0) s.overload += excess(f.opening_s, f.withstand_s);
   }
   s.oddities = oddities(w);
-  s.copper_mm2m = w.run.conductor->area_mm2 * w.run.length_m;
+  s.copper_mm2m = copper_mm2m(w);
   s.price = w.run.offer->price_per_m * w.run.length_m;
   if (w.has_tail()) {
     s.overload += excess(f.end.current_A, w.tail.ampacity_A);
-    s.copper_mm2m += w.tail.conductor->area_mm2 * w.tail.length_m;
     s.price += w.tail.offer->price_per_m * w.tail.length_m;
   }
   return s;
@@ -310,6 +315,11 @@ bool better(const Score& a, const Score& b) {
     return std::tuple(s.overload, s.device_shortfalls, s.oddities, s.copper_mm2m, s.price);
   };
   return key(a) < key(b);
+}
+
+// Nothing can be better than this but the same with less copper or a lower price.
+bool faultless(const Score& s) {
+  return s.overload == 0.0 && s.device_shortfalls == 0 && s.oddities == 0;
 }
 
 // Empty wiring when there is no cable to choose from.
@@ -324,9 +334,11 @@ Figures choose_wiring(const FeederInput& in) {
                         make_lead(*run, in.run_m, in.ambient_C, in.engine_space, in.bundled_count)};
       // The tail is out on deck, a pair by itself.
       if (tail != nullptr) wiring.tail = make_lead(*tail, in.tail_m, in.ambient_C, false, 2);
+      const bool first = best.wiring.run.conductor == nullptr;
+      if (!first && faultless(best_score) && copper_mm2m(wiring) > best_score.copper_mm2m) continue;
       const Figures figures = with_device(in, wiring);
       const Score figures_score = score(in, figures);
-      if (best.wiring.run.conductor != nullptr && !better(figures_score, best_score)) continue;
+      if (!first && !better(figures_score, best_score)) continue;
       best = figures;
       best_score = figures_score;
     }
