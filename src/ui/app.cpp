@@ -69,8 +69,7 @@ void draw_strip(Context& ui, const Layout& layout) {
   sheet.box(band, palette.raised, palette.raised);
   sheet.rule(0.0f, view.width, band.height - 1.0f, palette.line);
   const float left = layout.wide ? layout.side.x : layout.columns.form.x;
-  const float right = layout.wide ? layout.columns.form.x + layout.columns.form.width
-                                  : layout.columns.form.x + layout.columns.form.width;
+  const float right = layout.columns.form.x + layout.columns.form.width;
   const float mark = sheet.scaled(26.0f);
   const float mid = view.inset_top + 0.5f * height;
   fit_mark(sheet, left, mid - 0.5f * mark, mark, design.outcome.fit);
@@ -144,7 +143,7 @@ void draw_way_on(Context& ui, const Layout& layout) {
     const std::string where = std::to_string(at + 1) + " of " + std::to_string(pages.size());
     if (cell(1, "contents", where, "Pages, " + where, Align::centre, false)) turn = kContentsPage;
     if (at + 1 < static_cast<int>(pages.size())) {
-      const Page& page = pages[static_cast<std::size_t>(at + 1)];
+      const Page& page = pages[static_cast<std::size_t>(at) + 1];
       const std::string title(page.title);
       if (cell(2, "next", title + " ▸", "Next page: " + title, Align::right, true)) {
         turn = page.key;

@@ -125,7 +125,7 @@ std::string Sheet::fitted(const Type& type, std::string_view text, float columns
       last = whole.back();
       whole.pop_back();
     } while (!whole.empty() && (static_cast<unsigned char>(last) & 0xC0) == 0x80);
-    const std::string shown = whole + "…";
+    std::string shown = whole + "…";
     if (text_width(type, shown) <= columns) return shown;
   }
   return whole;

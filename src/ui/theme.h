@@ -51,7 +51,7 @@ inline constexpr Palette kNight{.paper = 0x0C1218,
 
 constexpr ImU32 colour(std::uint32_t rgb, float alpha = 1.0f) {
   return IM_COL32((rgb >> 16) & 0xFF, (rgb >> 8) & 0xFF, rgb & 0xFF,
-                  static_cast<int>(alpha * 255.0f + 0.5f));
+                  static_cast<int>(alpha * 255.0f + 0.5f));  // NOLINT: lround is not constexpr
 }
 
 // Type roles in px at 100 % text size: size, line height, weight.

@@ -1,5 +1,6 @@
 // How long evaluate() takes: for each ready-made job the quickest of several runs (what the machine
-// did besides is not ours), then the median over the jobs, beside the limit that it is meant to keep.
+// did besides is not ours), then the median over the jobs, beside the limit that it is meant to
+// keep.
 //
 // usage: thole_bench LIMIT_ms
 
@@ -32,7 +33,7 @@ double evaluate_ms(const thole::Job& job, const thole::Catalogue& catalogue) {
 
 int main(int argc, char** argv) {
   const double limit_ms = argc > 1 ? std::atof(argv[1]) : 1.0;
-  const thole::Catalogue catalogue = thole::default_catalogue();
+  const thole::Catalogue& catalogue = thole::default_catalogue();
   std::vector<double> times_ms;
   for (const thole::ReadyJob& ready : thole::ready_jobs()) {
     times_ms.push_back(evaluate_ms(ready.job, catalogue));

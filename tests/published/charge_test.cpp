@@ -33,10 +33,10 @@ ChargeInput three_blocks() {
 
 TEST_SUITE("published") {
   struct TaperPrint {
-    TaperInput in;
-    double bulk_h;
-    double absorption_h;
-    double time_h;
+    TaperInput in{};
+    double bulk_h = 0.0;
+    double absorption_h = 0.0;
+    double time_h = 0.0;
   };
 
   TEST_CASE(

@@ -40,8 +40,11 @@ TEST_SUITE("published") {
   // of its sum not stated. Its first two rows sit 2 % below this sum; the others agree within 1 %.
   TEST_CASE("relative motion in a JONSWAP sea [handbook 3.4, computed there]") {
     struct Row {
-      FloatingHull hull;
-      double x_m, height_m, period_s, sigma_m;
+      FloatingHull hull{};
+      double x_m = 0.0;
+      double height_m = 0.0;
+      double period_s = 0.0;
+      double sigma_m = 0.0;
     };
     const Row rows[] = {{kR18, 3.0, 0.3, 2.2, 0.105}, {kR18, 3.0, 0.5, 2.8, 0.130},
                         {kR25, 3.8, 0.3, 2.2, 0.107}, {kR25, 3.8, 0.5, 2.8, 0.146},

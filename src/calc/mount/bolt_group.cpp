@@ -56,6 +56,7 @@ std::vector<double> toe_tensions_N(const std::vector<BoltPoint>& bolts, double m
     lever_sum_mm2 += (toe_x_mm - bolt.x_mm) * (toe_x_mm - bolt.x_mm);
   }
   std::vector<double> tensions_N;
+  tensions_N.reserve(bolts.size());
   for (const BoltPoint& bolt : bolts) {
     tensions_N.push_back(1000.0 * moment_Nm * (toe_x_mm - bolt.x_mm) / lever_sum_mm2);
   }

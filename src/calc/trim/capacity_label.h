@@ -4,6 +4,8 @@
 // Source: 33 CFR 183.41 (persons) and 183.75 as amended 2018 (battery). Outboard boats; the
 // builder's label is never edited, only read.
 
+#include <cmath>
+
 #include "base/units.h"
 
 namespace thole {
@@ -13,9 +15,9 @@ inline constexpr double kLabelPerson_kg = kg_from_lb(141.0);    // 33 CFR 183.41
 inline constexpr double kLabelPersonsOffset_kg = kg_from_lb(32.0);
 
 // Persons for a persons capacity by weight, to the nearest whole number.
-constexpr int label_persons(double capacity_kg) {
+inline int label_persons(double capacity_kg) {
   const double persons = (capacity_kg + kLabelPersonsOffset_kg) / kLabelPerson_kg;
-  return static_cast<int>(persons + 0.5);
+  return static_cast<int>(std::lround(persons));
 }
 
 // The one battery that the label allows for, by power of the main engine.
