@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "base/units.h"
+#include "data/sources.h"
 #include "job/complete.h"
 #include "job/fields.h"
 
@@ -165,6 +166,20 @@ HoldInput hold_input(const Job& job, std::vector<MotorClass> motors) {
   };
 }
 
+// Where the stowed motor's weight lies is the motor's own figure, unless it was measured.
+void place_stowed_motor(const MotorClass& motor, Job& job, Trace& trace) {
+  constexpr double kUsualOverhang_mm = 350.0;  // common practice
+  if (job.mount.overhang_mm.known()) return;
+  const bool told = motor.stowed_overhang_m > 0.0;
+  job.mount.overhang_mm = {told ? 1000.0 * motor.stowed_overhang_m : kUsualOverhang_mm,
+                           told ? Origin::chosen : Origin::estimated};
+  trace.assumptions.push_back(
+      {"mount.overhang_mm",
+       "The stowed motor's centre of mass lies where its class has it ahead of the front bolts. "
+       "Measure yours: nothing else on that page matters as much.",
+       kCommonPractice});
+}
+
 // A motor that holds the boat but whose shaft ends short of solid water is no answer when another
 // one reaches.
 std::vector<MotorClass> motors_that_reach(std::vector<MotorClass> motors,
@@ -323,20 +338,6 @@ void record_charge(const ChargeResult& result, Job& job) {
   choose(job.charge.vent_area_cm2, result.vent_area_cm2);
 }
 
-DeckKind deck_kind(Deck deck) {
-  switch (deck) {
-    case Deck::single_skin:
-      return DeckKind::single_skin;
-    case Deck::cored_balsa:
-      return DeckKind::cored_balsa;
-    case Deck::cored_foam:
-      return DeckKind::cored_foam;
-    case Deck::aluminium:
-      return DeckKind::aluminium;
-  }
-  return DeckKind::single_skin;
-}
-
 MountInput mount_input(const Job& job, const Catalogue& catalogue, const HoldResult& hold,
                        const ShaftResult& shaft) {
   const Mount& mount = job.mount;
@@ -355,7 +356,7 @@ MountInput mount_input(const Job& job, const Catalogue& catalogue, const HoldRes
       .bolt_gauge_mm = mount.bolt_gauge_mm.value,
       .bolts = offered(catalogue.bolts, mount.bolt),
       .countersunk = mount.head.value == Head::countersunk,
-      .deck = deck_kind(boat.deck.value),
+      .deck = boat.deck.value,
       .deck_thickness_mm = mount.deck_thickness_mm.value,
       .core_thickness_mm = mount.core_thickness_mm.value,
       .backing_side_mm = mount.backing_side_mm.value,
@@ -463,6 +464,7 @@ Design run_stages(const Job& given, const Catalogue& catalogue) {
     design.shaft = shaft(shaft_input(job, design.hold));
   }
   record_motor(design.hold.motor, job);
+  place_stowed_motor(design.hold.motor, job, design.estimates);
   choose(job.shaft.length_m, design.shaft.length_m);
   design.bank = bank(bank_input(job, catalogue, design.hold));
   record_bank(design.bank, job);

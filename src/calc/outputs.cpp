@@ -11,6 +11,13 @@ namespace {
     #stage, #key, label, step,                                                          \
         [](const Design& design) { return static_cast<double>(design.stage.key); }, nullptr \
   }
+// A number that only lead-acid has: it gives off hydrogen.
+#define THOLE_GAS(stage, key, label, step)                                                  \
+  Output {                                                                                  \
+    #stage, #key, label, step,                                                              \
+        [](const Design& design) { return static_cast<double>(design.stage.key); }, nullptr, \
+        [](const Design& design) { return is_lead(design.bank.block.chemistry); }           \
+  }
 // A text that a stage decided; `from` is where it stands in the stage's result.
 #define THOLE_TEXT(stage, key, label, from)                                         \
   Output {                                                                          \
@@ -94,10 +101,10 @@ constexpr std::array kOutputs{
     THOLE_NUMBER(charge, output_A, "Into each block", ""),
     THOLE_NUMBER(charge, time_h, "Full again in", "charge.time"),
     THOLE_NUMBER(charge, shore_A, "Current from shore", "charge.shore_current"),
-    THOLE_NUMBER(charge, ventilation_m3_per_h, "Air through the locker", "charge.ventilation"),
-    THOLE_NUMBER(charge, vent_area_cm2, "Each opening at least", "charge.vent_area"),
-    THOLE_NUMBER(charge, spark_clearance_mm, "No sparks within", "charge.spark_clearance"),
-    THOLE_NUMBER(charge, minutes_to_limit_min, "Closed locker, failed charger: danger in", "charge.minutes_to_limit"),
+    THOLE_GAS(charge, ventilation_m3_per_h, "Air through the locker", "charge.ventilation"),
+    THOLE_GAS(charge, vent_area_cm2, "Each opening at least", "charge.vent_area"),
+    THOLE_GAS(charge, spark_clearance_mm, "No sparks within", "charge.spark_clearance"),
+    THOLE_GAS(charge, minutes_to_limit_min, "Closed locker, failed charger: danger in", "charge.minutes_to_limit"),
 
     THOLE_NUMBER(mount, plate_thickness_mm, "Plate", ""),
     THOLE_TEXT(mount, plate, "Plate stock", plate.label),
@@ -130,6 +137,7 @@ constexpr std::array kOutputs{
 // clang-format on
 
 #undef THOLE_NUMBER
+#undef THOLE_GAS
 #undef THOLE_TEXT
 #undef THOLE_JOB
 

@@ -18,6 +18,7 @@ struct Output {
   std::string_view step{};   // id of the step that explains it; empty when it is a choice
   double (*number)(const Design&) = nullptr;
   std::string (*text)(const Design&) = nullptr;  // instead of a number
+  bool (*applies)(const Design&) = nullptr;      // null: always; otherwise shown only when true
 
   std::string path() const;
 };

@@ -158,12 +158,12 @@ Drawing trim_picture(const Design& design, System system) {
   add_hull(drawing, boat, trim.bow_sinkage_m, trim.stern_sinkage_m);
   const double bank_x = design.job.trim.bank_x_m.value;
   add_box(drawing, {bank_x - 0.3, 0.05}, {bank_x + 0.3, 0.3}, Line::outline, Fill::accent);
-  add_label(drawing, {bank_x, 0.5}, show(design.bank.mass_kg, "kg", system).text(), Align::centre,
-            TextRole::strong);
+  add_label(drawing, {bank_x, 0.3 + 0.045 * length}, show(design.bank.mass_kg, "kg", system).text(),
+            Align::centre, TextRole::strong);
   const double motor_x = design.job.trim.motor_x_m.value;
   add_box(drawing, {motor_x - 0.35, boat.bow_height_m.value + 0.02},
           {motor_x + 0.35, boat.bow_height_m.value + 0.2}, Line::outline, Fill::accent);
-  add_label(drawing, {motor_x - 0.1, boat.bow_height_m.value + 0.42},
+  add_label(drawing, {motor_x - 0.1, boat.bow_height_m.value + 0.2 + 0.045 * length},
             show(design.hold.motor.mass_kg, "kg", system).text(), Align::centre, TextRole::strong);
   const auto moved = [&](double sinkage_m) {
     return show(1000.0 * std::abs(sinkage_m), "mm", system).text() +

@@ -21,7 +21,7 @@ Drawing mount_picture(const Design& design, System system) {
   const double front_row = aft + pitch * (rows - 1);
   const double weight_x = front_row + overhang;
   Drawing drawing{.title = "The plate from above"};
-  drawing.low = {-0.12 * length, -0.5 * width - 70.0};
+  drawing.low = {-0.24 * length, -0.5 * width - 70.0};
   drawing.high = {std::max(length, weight_x) + 0.14 * length, 0.5 * width + 70.0};
   add_box(drawing, {0.0, -0.5 * width}, {length, 0.5 * width},
           line_for(mount.plate_length_mm.origin), Fill::hull, true);
@@ -42,7 +42,7 @@ Drawing mount_picture(const Design& design, System system) {
   add_dimension(drawing, {0.0, drawing.low.y + 14.0}, {length, drawing.low.y + 14.0}, mm(length));
   add_dimension(drawing, {front_row, 0.5 * width + 24.0}, {weight_x, 0.5 * width + 24.0},
                 mm(overhang));
-  add_dimension(drawing, {-0.06 * length, -0.5 * width}, {-0.06 * length, 0.5 * width}, mm(width));
+  add_dimension(drawing, {-0.12 * length, -0.5 * width}, {-0.12 * length, 0.5 * width}, mm(width));
   drawing.description = "Plate " + mm(length) + " by " + mm(width) + ", " +
                         mm(design.mount.plate_thickness_mm) + " thick, " +
                         std::to_string(2 * rows) + " bolts; the stowed motor's weight lies " +

@@ -31,7 +31,7 @@ Drawing hold_picture(const Design& design, System system) {
   const double ring_mps = mps_from_kn(10.0);
   for (double r = ring_mps; r < reach_mps; r += ring_mps) {
     drawing.circles.push_back({.centre = {0.0, 0.0}, .radius = r, .line = Line::thin});
-    add_label(drawing, at(135.0, r), show(r, "mps", system).text());
+    add_label(drawing, at(225.0, r), show(r, "mps", system).text());
   }
   Shape held{.closed = true, .line = Line::outline, .fill = Fill::water};
   for (const RosePoint& point : hold.rose)
@@ -87,7 +87,7 @@ Drawing bank_picture(const Design& design, System) {
   if (curve.size() > 1) add_polyline(drawing, curve, Line::outline);
   const double floor_Wh = full_Wh - bank.usable_Wh;
   add_polyline(drawing, {{0.0, floor_Wh}, {hours, floor_Wh}}, Line::hidden);
-  add_label(drawing, {hours, floor_Wh + 0.07 * full_Wh}, "kept back", Align::right);
+  add_label(drawing, {0.02 * hours, floor_Wh - 0.07 * full_Wh}, "kept back", Align::left);
   add_label(drawing, {0.02 * hours, full_Wh * 1.04}, fixed(full_Wh / 1000.0, 2) + " kWh",
             Align::left, TextRole::strong);
   add_label(drawing, {hours, -0.08 * full_Wh}, fixed(hours, 1) + " h", Align::right);

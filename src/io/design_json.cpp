@@ -94,6 +94,7 @@ Json json_of(const Step& step) {
 
 void add_results(const Design& design, Json& out) {
   for (const Output& output : all_outputs()) {
+    if (output.applies != nullptr && !output.applies(design)) continue;
     out[text(output.stage)][text(output.key)] =
         output.text != nullptr ? Json(output.text(design)) : number(output.number(design));
   }

@@ -175,7 +175,7 @@ void assume_make_up(Boat& boat, Trace& trace) {
          "Main propeller of 0.30 m under 6 m of length, 0.36 m above.", kCommonPractice);
   assume(trace, boat.petrol, true, "boat.petrol",
          "Petrol may be below deck, which is on the safe side.", kProjectDecision);
-  assume(trace, boat.deck, length_m < 6.0 ? Deck::single_skin : Deck::cored_foam, "boat.deck",
+  assume(trace, boat.deck, length_m < 6.0 ? DeckKind::single_skin : DeckKind::cored_foam, "boat.deck",
          "Solid laminate under 6 m, foam core above; the weaker of the usual cores.",
          kProjectDecision);
 }

@@ -11,7 +11,6 @@ namespace {
 
 constexpr double kPlateLength_mm = 450.0;  // common practice, as all lengths of this page
 constexpr double kPlateWidth_mm = 220.0;
-constexpr double kOverhang_mm = 350.0;
 constexpr int kBoltRows = 3;
 constexpr double kBoltPitch_mm = 120.0;
 constexpr double kBoltGauge_mm = 140.0;
@@ -20,20 +19,6 @@ constexpr double kFoam_mm = 15.0;
 constexpr double kBackingSide_mm = 60.0;
 constexpr double kBackingThickness_mm = 10.0;
 constexpr double kSkinOverMinimum_factor = 1.5;  // project decision: builders exceed the least
-
-DeckKind kind_of(Deck deck) {
-  switch (deck) {
-    case Deck::single_skin:
-      return DeckKind::single_skin;
-    case Deck::cored_balsa:
-      return DeckKind::cored_balsa;
-    case Deck::cored_foam:
-      return DeckKind::cored_foam;
-    case Deck::aluminium:
-      return DeckKind::aluminium;
-  }
-  return DeckKind::single_skin;
-}
 
 double usual_core_mm(DeckKind kind) {
   if (kind == DeckKind::cored_balsa) return kBalsa_mm;
@@ -74,16 +59,12 @@ Step deck_skin_step(DeckKind kind, double length_m) {
 // Plate and bolt stay blank: the mount stage chooses them.
 void estimate_mount(Job& job, Trace& trace) {
   Mount& mount = job.mount;
-  const DeckKind kind = kind_of(job.boat.deck.value);
+  const DeckKind kind = job.boat.deck.value;
   assume(trace, mount.plate_length_mm, kPlateLength_mm, "mount.plate_length_mm",
          "A plate 450 mm long: room for the motor's foot and three rows of bolts.",
          kCommonPractice);
   assume(trace, mount.plate_width_mm, kPlateWidth_mm, "mount.plate_width_mm",
          "A plate 220 mm wide.", kCommonPractice);
-  assume(trace, mount.overhang_mm, kOverhang_mm, "mount.overhang_mm",
-         "The stowed motor's centre of mass lies 350 mm ahead of the front bolts. Measure yours: "
-         "nothing else on this page matters as much.",
-         kCommonPractice);
   assume(trace, mount.bolt_rows, kBoltRows, "mount.bolt_rows", "Three rows of two bolts.",
          kCommonPractice);
   assume(trace, mount.bolt_pitch_mm, kBoltPitch_mm, "mount.bolt_pitch_mm",

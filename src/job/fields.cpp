@@ -552,6 +552,10 @@ const Field* find_field(int number) {
 }
 
 std::string_view unit_of(std::string_view name) {
+  if (const std::size_t per = name.rfind("_per_"); per != name.npos) {  // "flow_m3_per_h"
+    const std::string_view top = unit_of(name.substr(0, per));
+    return top.empty() ? top : name.substr(per - top.size());
+  }
   const std::size_t bar = name.rfind('_');
   if (bar == name.npos) return {};
   const std::string_view suffix = name.substr(bar + 1);

@@ -5,6 +5,7 @@
 
 #include <string>
 
+#include "data/laminates.h"
 #include "data/parts.h"
 
 namespace thole {
@@ -35,7 +36,6 @@ enum class Layout {
   flybridge,
   pontoon
 };
-enum class Deck { single_skin, cored_balsa, cored_foam, aluminium };
 enum class Leg { tilted, down };
 enum class Exposure { sheltered, bay, open };
 enum class Firmness { firm, loose };
@@ -66,7 +66,7 @@ struct Boat {
   Given<double> underwater_centroid_m{};  // forward of midships
   Given<double> bow_angle_deg{};
   Given<bool> petrol{};
-  Given<Deck> deck{};
+  Given<DeckKind> deck{};
   bool operator==(const Boat&) const = default;
 };
 

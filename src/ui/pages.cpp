@@ -104,6 +104,7 @@ void draw_results(Context& ui, Paths paths) {
   for (const std::string_view path : paths) {
     const Output* output = find_output(path);
     if (output == nullptr) continue;
+    if (output->applies != nullptr && !output->applies(ui.document.design())) continue;
     result_row(ui, path, output->label, shown_output(ui, *output), output->step);
   }
 }
@@ -235,7 +236,8 @@ void draw_parts(Context& ui) {
   }
   heading(ui, 2, "Work");
   for (const TaskLine& task : parts.tasks) {
-    result_row(ui, "task." + task.id, task.label, {fixed(task.labour_h, 1), "h"}, "");
+    const std::string times = task.count > 1.0 ? fixed(task.count, 0) + " × " : "";
+    result_row(ui, "task." + task.id, times + task.label, {fixed(task.labour_h, 1), "h"}, "");
   }
 }
 

@@ -190,17 +190,13 @@ void paint_arrow(Sheet& sheet, const Frame& frame, const Arrow& arrow) {
 }
 
 void paint_figure(Sheet& sheet, ImVec2 at, Align align, const Type& type, std::uint32_t rgb,
-                  const std::string& text, bool backed) {
+                  const std::string& text) {
   const float width = sheet.text_width(type, text);
   const float height = sheet.scaled(type.line);
   float left = at.x;
   if (align == Align::centre) left -= 0.5f * width;
   if (align == Align::right) left -= width;
   const float top = at.y - 0.5f * height;
-  if (backed) {
-    sheet.box({left - 2.0f, top + 1.0f, width + 4.0f, height - 2.0f}, sheet.palette().paper,
-              sheet.palette().paper);
-  }
   sheet.text_at(left, top, type, rgb, text);
 }
 
@@ -208,14 +204,25 @@ void paint_dimension(Sheet& sheet, const Frame& frame, const Dimension& dimensio
   const ImVec2 a = frame.at(dimension.a);
   const ImVec2 b = frame.at(dimension.b);
   const std::uint32_t rgb = sheet.palette().muted;
+  const float length = std::hypot(b.x - a.x, b.y - a.y);
+  const bool upright = std::abs(b.y - a.y) > std::abs(b.x - a.x);
+  const float gap =
+      upright ? sheet.scaled(kNote.line) : sheet.text_width(kNote, dimension.text) + 8.0f;
+  if (length > gap) {  // the line leaves room for its figure
+    const float share = 0.5f * (1.0f - gap / length);
+    const ImVec2 step{(b.x - a.x) * share, (b.y - a.y) * share};
+    const ImVec2 first[] = {a, {a.x + step.x, a.y + step.y}};
+    const ImVec2 second[] = {{b.x - step.x, b.y - step.y}, b};
+    sheet.path(first, 2, rgb, 1.0f, false);
+    sheet.path(second, 2, rgb, 1.0f, false);
+  }
   const ImVec2 line[] = {a, b};
-  sheet.path(line, 2, rgb, 1.0f, false);
   for (const ImVec2& end : line) {
     const ImVec2 tick[] = {{end.x - 4.0f, end.y + 4.0f}, {end.x + 4.0f, end.y - 4.0f}};
     sheet.path(tick, 2, rgb, 1.5f, false);
   }
   paint_figure(sheet, {0.5f * (a.x + b.x), 0.5f * (a.y + b.y)}, Align::centre, kNote, rgb,
-               dimension.text, true);
+               dimension.text);
 }
 
 }  // namespace
@@ -230,7 +237,7 @@ void paint_drawing(Sheet& sheet, const Drawing& drawing, const Rect& rect) {
   for (const Label& label : drawing.labels) {
     const bool strong = label.role == TextRole::strong;
     paint_figure(sheet, frame.at(label.at), label.align, strong ? kNoteStrong : kNote,
-                 strong ? sheet.palette().ink : sheet.palette().muted, label.text, false);
+                 strong ? sheet.palette().ink : sheet.palette().muted, label.text);
   }
   sheet.unclip();
 }

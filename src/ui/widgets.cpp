@@ -102,8 +102,11 @@ void label_line(Context& ui, const Field& field, Origin origin) {
   const std::string forget_id = field.path() + ".forget";
   float right = sheet.x + sheet.width;
   if (origin == Origin::given && field.kind != Kind::text) {
-    const bool choosable = field.kind == Kind::catalogue_id;
-    const std::string word = choosable ? "let Thole choose" : "use the estimate";
+    const bool preset = field.list == "boats" || field.list == "waters";
+    const bool choosable = field.kind == Kind::catalogue_id && !preset;
+    const std::string word = preset      ? "none of these"
+                             : choosable ? "let Thole choose"
+                                         : "use the estimate";
     const float wide = sheet.text_width(kNote, word);
     right -= wide;
     const std::uint32_t rgb = sheet.palette().accent;
@@ -111,7 +114,9 @@ void label_line(Context& ui, const Field& field, Origin origin) {
     sheet.rule(right, right + wide, sheet.y + height - 2.0f, rgb);
     sheet.record({.id = forget_id,
                   .role = Role::button,
-                  .name = (choosable ? "Let Thole choose: " : "Use the estimate: ") +
+                  .name = (preset      ? "None of these: "
+                           : choosable ? "Let Thole choose: "
+                                       : "Use the estimate: ") +
                           std::string(field.label)},
                  {right - 8.0f, sheet.y - 20.0f, wide + 8.0f, 44.0f});
     if (sheet.take(forget_id).verb == "click") {
@@ -716,19 +721,28 @@ void result_row(Context& ui, std::string_view id, std::string_view label, const 
   const float figure = sheet.text_width(kTextStrong, value.number);
   const float unit = value.unit.empty() ? 0.0f : sheet.text_width(kNote, value.unit) + 4.0f;
   const float mark = 28.0f;
-  const float room = sheet.width - std::min(figure + unit, 0.6f * sheet.width) - mark - kUnit;
+  const float whole = sheet.width - mark;
+  // Name and value share a line when both fit; else the value has lines of its own below.
+  const bool beside = sheet.text_width(kText, label) + kInner + figure + unit <= whole ||
+                      figure + unit <= 0.4f * whole;
+  const float room = beside ? whole - figure - unit - kUnit : whole;
   const float tall = sheet.paragraph(0, 0, room, kText, 0, label, true);
+  const float below =
+      beside ? 0.0f : sheet.paragraph(0, 0, whole, kTextStrong, 0, value.number, true);
   const Rect row{sheet.x, sheet.y, sheet.width,
-                 std::max(sheet.scaled(kTarget), tall + 2.0f * kUnit)};
+                 std::max(sheet.scaled(kTarget), tall + below + 2.0f * kUnit)};
   const float mid = row.y + 0.5f * row.height;
-  sheet.paragraph(row.x, mid - 0.5f * tall, room, kText, palette.ink, label);
-  const float right = row.x + row.width - mark;
-  const std::string shown = sheet.fitted(kTextStrong, value.number, 0.6f * sheet.width);
-  const float shown_w = sheet.text_width(kTextStrong, shown);
-  sheet.text_at(right - unit - shown_w, mid - 0.5f * sheet.scaled(kText.line), kTextStrong,
-                palette.ink, shown);
-  sheet.text_at(right - unit + 4.0f, mid - 0.5f * sheet.scaled(kNote.line) + 1.0f, kNote,
-                palette.muted, value.unit);
+  const float top = mid - 0.5f * (tall + below);
+  sheet.paragraph(row.x, top, room, kText, palette.ink, label);
+  if (beside) {
+    const float right = row.x + whole;
+    sheet.text_at(right - unit - figure, mid - 0.5f * sheet.scaled(kText.line), kTextStrong,
+                  palette.ink, value.number);
+    sheet.text_at(right - unit + 4.0f, mid - 0.5f * sheet.scaled(kNote.line) + 1.0f, kNote,
+                  palette.muted, value.unit);
+  } else {
+    sheet.paragraph(row.x, top + tall, whole, kTextStrong, palette.ink, value.number);
+  }
   if (step != nullptr) chevron(sheet, row.x + row.width - 10.0f, mid, open, palette.accent);
   sheet.rule(row.x, row.x + row.width, row.y + row.height - 1.0f,
              mixed(palette.paper, palette.line, 0.4f));
@@ -762,10 +776,12 @@ std::string check_figures(const Check& check, System system) {
   if (left == right && check.actual != check.limit) {
     left = significant(check.actual, 5);
     right = significant(check.limit, 5);
-    return left + " of " + right + (check.unit.empty() ? "" : " " + unit_text(check.unit));
+    const std::string_view between = check.comparison == Comparison::at_least ? ", needs " : " of ";
+    return left + std::string(between) + right +
+           (check.unit.empty() ? "" : " " + unit_text(check.unit));
   }
   const std::string tail = limit.unit.empty() ? "" : " " + limit.unit;
-  const std::string_view word = check.comparison == Comparison::at_least ? " for " : " of ";
+  const std::string_view word = check.comparison == Comparison::at_least ? ", needs " : " of ";
   return left + std::string(word) + right + tail;
 }
 

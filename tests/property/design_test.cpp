@@ -261,6 +261,24 @@ TEST_SUITE("property") {
     CHECK(design.outcome.fit != Fit::fits_with_changes);
   }
 
+  TEST_CASE("the unit of a name is its suffix, also one per another") {
+    CHECK(unit_of("bow_height_m") == "m");
+    CHECK(unit_of("ventilation_m3_per_h") == "m3_per_h");
+    CHECK(unit_of("mass_kg_per_m") == "kg_per_m");
+    CHECK(unit_of("price_per_m") == "");
+    CHECK(unit_of("drop_frac") == "");
+  }
+
+  TEST_CASE("the stowed motor's weight lies where its class has it, until it is measured") {
+    const Design design = design_of({});
+    REQUIRE(design.hold.motor.stowed_overhang_m > 0.0);
+    CHECK(design.job.mount.overhang_mm.value ==
+          rel(1000.0 * design.hold.motor.stowed_overhang_m, 1e-12));
+    Job measured;
+    give(measured, "mount.overhang_mm", 290.0);
+    CHECK(design_of(measured).job.mount.overhang_mm.value == 290.0);
+  }
+
   TEST_CASE("an id that the catalogue does not know is named, and Thole chooses") {
     Job job;
     give_text(job, "hold.motor", "no-such-motor");

@@ -277,8 +277,8 @@ TEST_SUITE("property") {
   }
 
   TEST_CASE("estimates leave nothing of the mount blank but plate and bolt") {
-    for (const Deck deck :
-         {Deck::single_skin, Deck::cored_balsa, Deck::cored_foam, Deck::aluminium}) {
+    for (const DeckKind deck :
+         {DeckKind::single_skin, DeckKind::cored_balsa, DeckKind::cored_foam, DeckKind::aluminium}) {
       Job job{};
       job.boat.deck = {deck, Origin::given};
       job.boat.waterline_length_m = {7.2, Origin::given};
@@ -289,7 +289,7 @@ TEST_SUITE("property") {
       CHECK(job.mount.overhang_mm.value == 280.0);
       CHECK(job.mount.deck_thickness_mm.value > 2.0);
       CHECK((job.mount.core_thickness_mm.value > 0.0) ==
-            (deck == Deck::cored_balsa || deck == Deck::cored_foam));
+            (deck == DeckKind::cored_balsa || deck == DeckKind::cored_foam));
       CHECK(job.mount.run_wave_m.known());
       CHECK(job.mount.chocked.value);
       CHECK_FALSE(job.mount.plate.known());

@@ -181,6 +181,21 @@ TEST_SUITE("ui") {
     CHECK(wizard.app().document().given() == before);
   }
 
+  TEST_CASE("a lithium bank shows no hydrogen figures, a lead-acid one does") {
+    Wizard wizard(kPhone);
+    wizard.page("bank");
+    wizard.pick("Chemistry", "Lithium iron phosphate");
+    wizard.page("charge");
+    CHECK(wizard.app().tree().find("why.charge.minutes_to_limit_min") == nullptr);
+    wizard.page("bank");
+    wizard.pick("Chemistry", "Lead-acid, AGM");
+    wizard.page("charge");
+    const thole::ui::SemNode* minutes =
+        wizard.app().tree().find("why.charge.minutes_to_limit_min");
+    REQUIRE(minutes != nullptr);
+    CHECK(minutes->name.find(": 0") == std::string::npos);
+  }
+
   TEST_CASE("links: the job comes back; a broken one leaves it alone") {
     Wizard wizard(kPhone);
     wizard.type("Length overall", "9.8 m");

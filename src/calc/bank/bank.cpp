@@ -10,8 +10,9 @@
 #include "base/number.h"
 #include "base/units.h"
 #include "calc/bank/capacity.h"
-#include "calc/circuit.h"
 #include "calc/bank/kinetic.h"
+#include "calc/circuit.h"
+#include "calc/ranking.h"
 #include "data/batteries.h"
 #include "data/sources.h"
 #include "data/sources_battery.h"
@@ -255,34 +256,11 @@ std::array<Check, kDemands> demands_of(const BankInput& in, const Figures& f) {
   return demands;
 }
 
-// By how much the demands pass their limits, in all; 0 when every check passes.
-double shortfall(const std::array<Check, kDemands>& demands) {
-  constexpr double kUnknown = 1.0;  // a check that cannot be evaluated weighs as one missed by half
-  constexpr double kHopeless = 10.0;
-  double sum = 0.0;
-  for (const Check& check : demands) {
-    const double used = check.utilisation();
-    sum += std::isnan(used) ? kUnknown : std::min(kHopeless, std::max(0.0, used - 1.0));
-  }
-  return sum;
-}
-
 int series_for(const BankInput& in, const BatteryBlock& block) {
   if (in.series_count > 0) return in.series_count;
   const double ratio = in.motor_nominal_V / named_V(block.chemistry, block.nominal_V);
   return std::clamp(static_cast<int>(std::lround(ratio)), 1, kMostSeries_count);
 }
-
-struct Rank {
-  double shortfall_ratio = 0.0;
-  double mass_kg = 0.0;
-  double price = 0.0;
-  bool operator<(const Rank& other) const {
-    if (shortfall_ratio != other.shortfall_ratio) return shortfall_ratio < other.shortfall_ratio;
-    if (mass_kg != other.mass_kg) return mass_kg < other.mass_kg;
-    return price < other.price;
-  }
-};
 
 // The combination that ranks first; its block is null when nothing is on offer.
 Figures choose(const BankInput& in) {
@@ -296,7 +274,8 @@ Figures choose(const BankInput& in) {
     for (int parallel = first; parallel <= last; ++parallel) {
       const Figures f = figures_of(in, block, series, parallel);
       const double blocks = series * parallel;
-      const Rank rank{shortfall(demands_of(in, f)), blocks * block.mass_kg, blocks * block.price};
+      const Rank rank{shortfall_ratio(demands_of(in, f)), blocks * block.mass_kg,
+                      blocks * block.price};
       if (best.block == nullptr || rank < best_rank) {
         best = f;
         best_rank = rank;

@@ -8,6 +8,7 @@
 
 #include "calc/charge/taper.h"
 #include "calc/charge/venting.h"
+#include "calc/ranking.h"
 #include "data/batteries.h"
 #include "data/sources.h"
 #include "data/sources_battery.h"
@@ -93,27 +94,6 @@ std::array<Check, kDemands> demands_of(const ChargeInput& in, const Load& load, 
   return demands;
 }
 
-// By how much the demands pass their limits, in all; 0 when every check passes.
-double shortfall(const std::array<Check, kDemands>& demands) {
-  constexpr double kHopeless = 10.0;
-  double sum = 0.0;
-  for (const Check& check : demands) {
-    sum += std::min(kHopeless, std::max(0.0, check.utilisation() - 1.0));
-  }
-  return sum;
-}
-
-struct Rank {
-  double shortfall_ratio = 0.0;
-  double total_A = 0.0;
-  double price = 0.0;
-  bool operator<(const Rank& other) const {
-    if (shortfall_ratio != other.shortfall_ratio) return shortfall_ratio < other.shortfall_ratio;
-    if (total_A != other.total_A) return total_A < other.total_A;
-    return price < other.price;
-  }
-};
-
 // The charger that ranks first; null when none is on offer.
 Figures choose(const ChargeInput& in, const Load& load) {
   Figures best{};
@@ -124,7 +104,7 @@ Figures choose(const ChargeInput& in, const Load& load) {
       continue;
     }
     const Figures f = figures_of(in, load, charger);
-    const Rank rank{shortfall(demands_of(in, load, f)),
+    const Rank rank{shortfall_ratio(demands_of(in, load, f)),
                     f.charger_count * charger.outputs * charger.output_A,
                     f.charger_count * charger.price};
     if (best.charger == nullptr || rank < best_rank) {

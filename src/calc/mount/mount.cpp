@@ -578,8 +578,7 @@ std::optional<PlateCase> choose_plate(const MountInput& in, const Layout& layout
       });
 }
 
-// --- the bolts
-// ------------------------------------------------------------------------------------
+// --- the bolts ---------------------------------------------------------------------------------
 struct BoltLoads {
   double slam_tension_N = 0.0;
   double thrust_tension_N = 0.0;
@@ -640,6 +639,12 @@ BoltLoads bolt_loads(const MountInput& in, const Layout& layout, const Slam& sla
   const double lead_mm = 0.5 * layout.span_mm + layout.reach_mm;
   WorstBolt tension{};
   WorstBolt shear{};
+  // Thrusts from either side load the group alike: of equals the first stands, or else the last bit
+  // of a sine would decide, and another machine name another bolt.
+  const auto worse = [](double value_N, const WorstBolt& worst) {
+    constexpr double kTie_ratio = 1.0 + 1e-9;
+    return value_N > worst.value_N * kTie_ratio;
+  };
   for (int angle_deg = 0; angle_deg < 360; angle_deg += kDirectionStep_deg) {
     const double angle_rad = rad_from_deg(angle_deg);
     const GroupLoad load =
@@ -648,9 +653,9 @@ BoltLoads bolt_loads(const MountInput& in, const Layout& layout, const Slam& sla
                           {.x_mm = lead_mm, .z_mm = -1000.0 * in.thrust_lever_m});
     const std::vector<BoltForce> forces = elastic_forces(bolts, load);
     for (std::size_t i = 0; i < bolts.size(); ++i) {
-      if (forces[i].tension_N > tension.value_N)
-        tension = {forces[i].tension_N, angle_rad, bolts[i]};
-      if (forces[i].shear_N > shear.value_N) shear = {forces[i].shear_N, angle_rad, bolts[i]};
+      const BoltForce& force = forces[i];
+      if (worse(force.tension_N, tension)) tension = {force.tension_N, angle_rad, bolts[i]};
+      if (worse(force.shear_N, shear)) shear = {force.shear_N, angle_rad, bolts[i]};
     }
   }
   add_thrust_steps(in, lead_mm, group_moments(bolts), tension, shear, trace);
