@@ -137,7 +137,7 @@ Drawing shaft_picture(const Design& design, System system) {
   const double right = drawing.high.x - 0.12;
   add_dimension(drawing, {right, 0.0}, {right, bow}, length_text(bow, system));
   add_dimension(drawing, {right, -depth}, {right, 0.0}, length_text(depth, system));
-  const double left = x - 0.42;
+  const double left = x + 0.42;
   add_dimension(drawing, {left, -depth}, {left, collar},
                 length_text(design.shaft.length_m, system));
   drawing.description = "Bow " + length_text(bow, system) + " above water, shaft " +
@@ -158,8 +158,8 @@ Drawing trim_picture(const Design& design, System system) {
   add_hull(drawing, boat, trim.bow_sinkage_m, trim.stern_sinkage_m);
   const double bank_x = design.job.trim.bank_x_m.value;
   add_box(drawing, {bank_x - 0.3, 0.05}, {bank_x + 0.3, 0.3}, Line::outline, Fill::accent);
-  add_label(drawing, {bank_x, 0.3 + 0.045 * length}, show(design.bank.mass_kg, "kg", system).text(),
-            Align::centre, TextRole::strong);
+  add_label(drawing, {bank_x + 0.5, 0.18}, show(design.bank.mass_kg, "kg", system).text(),
+            Align::left, TextRole::strong);
   const double motor_x = design.job.trim.motor_x_m.value;
   add_box(drawing, {motor_x - 0.35, boat.bow_height_m.value + 0.02},
           {motor_x + 0.35, boat.bow_height_m.value + 0.2}, Line::outline, Fill::accent);

@@ -25,7 +25,7 @@ Drawing mount_picture(const Design& design, System system) {
   drawing.high = {std::max(length, weight_x) + 0.14 * length, 0.5 * width + 70.0};
   add_box(drawing, {0.0, -0.5 * width}, {length, 0.5 * width},
           line_for(mount.plate_length_mm.origin), Fill::hull, true);
-  add_polyline(drawing, {{drawing.low.x, 0.0}, {drawing.high.x, 0.0}}, Line::centre);
+  add_polyline(drawing, {{0.0, 0.0}, {drawing.high.x, 0.0}}, Line::centre);
   for (int row = 0; row < rows; ++row) {
     for (const double side : {-1.0, 1.0}) {
       drawing.circles.push_back({.centre = {aft + pitch * row, 0.5 * side * gauge},

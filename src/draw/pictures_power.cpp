@@ -31,7 +31,7 @@ Drawing hold_picture(const Design& design, System system) {
   const double ring_mps = mps_from_kn(10.0);
   for (double r = ring_mps; r < reach_mps; r += ring_mps) {
     drawing.circles.push_back({.centre = {0.0, 0.0}, .radius = r, .line = Line::thin});
-    add_label(drawing, at(225.0, r), show(r, "mps", system).text());
+    add_label(drawing, at(180.0, r - 0.1 * reach_mps), show(r, "mps", system).text());
   }
   Shape held{.closed = true, .line = Line::outline, .fill = Fill::water};
   for (const RosePoint& point : hold.rose)

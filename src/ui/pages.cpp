@@ -225,6 +225,7 @@ void draw_ready_jobs(Context& ui) {
 void draw_parts(Context& ui) {
   const PartsResult& parts = ui.document.design().parts;
   const std::string& currency = ui.document.catalogue().shop.currency;
+  ui.sheet.space(kFieldGap);
   heading(ui, 2, "Parts");
   note(ui, "Generic classes at invented prices until a shop's own catalogue is loaded.");
   for (const PartLine& line : parts.lines) {
@@ -234,6 +235,7 @@ void draw_parts(Context& ui) {
     label += " × " + line.label;
     result_row(ui, "part." + line.id, label, {fixed(line.price, 0), currency}, "");
   }
+  ui.sheet.space(kFieldGap);
   heading(ui, 2, "Work");
   for (const TaskLine& task : parts.tasks) {
     const std::string times = task.count > 1.0 ? fixed(task.count, 0) + " × " : "";

@@ -221,8 +221,10 @@ void paint_dimension(Sheet& sheet, const Frame& frame, const Dimension& dimensio
     const ImVec2 tick[] = {{end.x - 4.0f, end.y + 4.0f}, {end.x + 4.0f, end.y - 4.0f}};
     sheet.path(tick, 2, rgb, 1.5f, false);
   }
-  paint_figure(sheet, {0.5f * (a.x + b.x), 0.5f * (a.y + b.y)}, Align::centre, kNote, rgb,
-               dimension.text);
+  // A dimension too short for its figure carries it over its upper end.
+  const ImVec2 middle{0.5f * (a.x + b.x), 0.5f * (a.y + b.y)};
+  const ImVec2 over{middle.x, std::min(a.y, b.y) - 0.8f * sheet.scaled(kNote.line)};
+  paint_figure(sheet, length > gap ? middle : over, Align::centre, kNote, rgb, dimension.text);
 }
 
 }  // namespace
