@@ -9,7 +9,7 @@ import re
 import sys
 
 UNITS = set("""m mm m2 mm2 cm2 m3 mm3 mm4 cm kg kgm N Nm MPa GPa Pa A Ah V W Wh ohm mohm s h min C K deg
-    rad mps mps2 Hz frac factor ratio exponent count g lbf kn""".split())
+    rad mps mps2 Hz frac factor ratio exponent count g lbf kn px""".split())
 FIELD = re.compile(r"^\s*(?:Given<double>|std::optional<double>|(?:inline )?(?:constexpr )?double)"
                    r"\s+(\w+)\s*(?:=|;|\{)", re.M)
 
@@ -23,8 +23,11 @@ CARRIERS = {
     "base/trace.h": {"value", "limit", "actual"},
     "job/fields.h": {"min", "max", "quantum", "step"},
     "job/catalogue_fields.h": {"min", "max"},
+    "draw/layout.h": {"kDrawingPad", "kHatchSpacing", "kArrowHead", "kSmallestRadius", "kTick",
+                      "scale_x_", "scale_y_", "left_", "bottom_"},  # px, all of it
     "draw/": {"x", "y", "radius", "width", "height", "scale"},
     "ui/semantics.h": {"min", "max", "step"},
+    "ui/widgets.h": {"value"},  # of whichever field is dragged
 }
 MONEY = re.compile(r"(^|_)price($|_)")
 

@@ -1,7 +1,7 @@
 // The native program: a job in, text out. Exit status 0 whatever the verdict, 2 when the input or
 // the command is not sound.
 
-#include <cstdio>
+#include <algorithm>
 #include <fstream>
 #include <iostream>
 #include <iterator>
@@ -13,6 +13,8 @@
 #include "base/edition.h"
 #include "base/number.h"
 #include "calc/design.h"
+#include "draw/chapters.h"
+#include "draw/svg.h"
 #include "io/catalogue_json.h"
 #include "io/design_json.h"
 #include "io/explain.h"
@@ -23,6 +25,7 @@
 #include "io/presets.h"
 #include "io/schema_json.h"
 #include "job/fields.h"
+#include "papers/job_sheet.h"
 
 namespace {
 
@@ -37,13 +40,19 @@ constexpr std::string_view kUsage =
 usage:
   thole evaluate JOB.json          the design as JSON
   thole explain JOB.json [ID]      the steps and checks as text; ID names one, or a stage ("feeder")
+  thole sheet JOB.json             the job sheet, a page of HTML to print
+  thole picture JOB.json PAGE      the picture of a page ("shaft", "mount" ...) as SVG
   thole link JOB.json              the job as the part of an address after '#'
   thole unlink LINK                the job in a link, as JSON
-  thole schema job|catalogue|preset
+  thole schema job|catalogue|preset|design
   thole --help | --version
 
   -                                in place of a file or a link: standard input
-  --catalogue FILE                 a shop's own parts and prices (with evaluate, explain)
+  -o FILE                          where to write, in place of standard output
+  --catalogue FILE                 a shop's own parts and prices
+  --units metric|us                of sheet and picture; metric when not said
+  --address URL                    of the wizard's page: the sheet then bears the job's link
+  --date TEXT                      that the sheet bears
 
 Exit status: 0 when the job was computed, whatever the verdict; 2 when the input is not sound.
 Issues are written to standard error as JSON.
@@ -76,7 +85,27 @@ std::optional<std::string> text_of(const std::string& name) {
 struct Arguments {
   std::vector<std::string> words{};  // without options
   std::string catalogue{};           // file; empty: the built-in one
+  std::string output{};              // file; empty: standard output
+  std::string units{"metric"};
+  std::string address{};
+  std::string date{};
 };
+
+System system_of(const Arguments& arguments) {
+  return arguments.units == "us" ? System::us : System::metric;
+}
+
+// To the file that was named, or else to standard output.
+int put(const Arguments& arguments, std::string_view text) {
+  if (arguments.output.empty()) {
+    std::cout << text;
+    return kDone;
+  }
+  std::ofstream file(arguments.output, std::ios::binary);
+  file << text;
+  file.close();
+  return file ? kDone : fail("Cannot write the file \"" + arguments.output + "\".");
+}
 
 // The job of the file that the command names, judged. Not sound: the exit status is in `status`.
 struct Loaded {
@@ -116,8 +145,7 @@ int run_evaluate(const Arguments& arguments) {
   const std::optional<Design> design = load_design(arguments);
   if (!design) return kBadInput;
   report(design->issues);
-  std::cout << write_design(*design);
-  return kDone;
+  return put(arguments, write_design(*design));
 }
 
 // The id itself, or the stage that it begins with.
@@ -146,36 +174,70 @@ int run_explain(const Arguments& arguments) {
     if (!design->outcome.governing.empty()) text += ", governed by " + design->outcome.governing;
     text += "\n";
   }
-  std::cout << text;
-  return kDone;
+  return put(arguments, text);
+}
+
+// The address of the page with the job behind it: what stands after a '#' is replaced.
+std::string whole_link(const std::string& address, const Job& given) {
+  return address.empty() ? "" : address.substr(0, address.find('#')) + "#" + write_link(given);
+}
+
+int run_sheet(const Arguments& arguments) {
+  const Loaded loaded = load_job(arguments.words[1]);
+  if (loaded.status != kDone) return loaded.status;
+  const std::optional<Catalogue> catalogue = load_catalogue(arguments.catalogue);
+  if (!catalogue) return kBadInput;
+  const Design design = evaluate(loaded.job, *catalogue);
+  report(design.issues);
+  return put(arguments, job_sheet_html(design, *catalogue,
+                                       {.system = system_of(arguments),
+                                        .address = whole_link(arguments.address, loaded.job),
+                                        .date = arguments.date}));
+}
+
+int run_picture(const Arguments& arguments) {
+  const Chapter* chapter = find_chapter(arguments.words[2]);
+  if (chapter == nullptr || chapter->picture == nullptr) {
+    std::string pages;
+    for (const Chapter& each : all_chapters()) {
+      if (each.picture != nullptr) pages += (pages.empty() ? "" : ", ") + std::string(each.key);
+    }
+    return fail("There is a picture for " + pages + ".");
+  }
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  return put(arguments, write_svg(chapter->picture(*design, system_of(arguments)),
+                                  {.width_px = 640.0, .file = true}));
 }
 
 int run_link(const Arguments& arguments) {
   const Loaded loaded = load_job(arguments.words[1]);
-  if (loaded.status == kDone) std::cout << write_link(loaded.job) << '\n';
-  return loaded.status;
+  return loaded.status == kDone ? put(arguments, write_link(loaded.job) + "\n") : loaded.status;
 }
 
 int run_unlink(const Arguments& arguments) {
   const std::string& word = arguments.words[1];
   const LinkRead read = read_link(word == "-" ? text_of(word).value_or("") : word);
   const int status = report(read.issues);
-  if (status == kDone) std::cout << write_job(read.job);
-  return status;
+  return status == kDone ? put(arguments, write_job(read.job)) : status;
 }
 
 int run_schema(const Arguments& arguments) {
   const std::string& which = arguments.words[1];
   if (which == "job") {
-    std::cout << job_schema();
-  } else if (which == "catalogue") {
-    std::cout << catalogue_schema();
-  } else if (which == "preset") {
-    std::cout << preset_schema();
-  } else {
-    return fail("There is a schema for \"job\", \"catalogue\" and \"preset\".");
+    return put(arguments, job_schema());
   }
-  return kDone;
+  if (which == "catalogue") {
+    return put(arguments, catalogue_schema());
+  }
+  if (which == "preset") {
+    return put(arguments, preset_schema());
+  }
+  if (which == "design") {
+    return put(arguments, design_schema());
+  }
+  return fail("There is a schema for \"job\", \"catalogue\", \"preset\" and \"design\".");
 }
 
 // --- help ---------------------------------------------------------------------------------------
@@ -226,8 +288,9 @@ struct Command {
   int (*run)(const Arguments&) = nullptr;
 };
 constexpr Command kCommands[] = {
-    {"evaluate", 2, 2, run_evaluate}, {"explain", 2, 3, run_explain}, {"link", 2, 2, run_link},
-    {"unlink", 2, 2, run_unlink},     {"schema", 2, 2, run_schema},
+    {"evaluate", 2, 2, run_evaluate}, {"explain", 2, 3, run_explain}, {"sheet", 2, 2, run_sheet},
+    {"picture", 3, 3, run_picture},   {"link", 2, 2, run_link},       {"unlink", 2, 2, run_unlink},
+    {"schema", 2, 2, run_schema},
 };
 
 int run(const Arguments& arguments) {
@@ -243,6 +306,17 @@ int run(const Arguments& arguments) {
   return fail("There is no such command; see thole --help.");
 }
 
+// Options that take the next word as their value.
+struct ValueOption {
+  std::string_view name{};
+  std::string Arguments::*place = nullptr;
+};
+constexpr ValueOption kOptions[] = {
+    {"-o", &Arguments::output},     {"--catalogue", &Arguments::catalogue},
+    {"--units", &Arguments::units}, {"--address", &Arguments::address},
+    {"--date", &Arguments::date},
+};
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -257,12 +331,19 @@ int main(int argc, char** argv) {
       std::cout << "thole, engine edition " << kEngineEdition << ", schema " << kSchema << '\n';
       return kDone;
     }
-    if (word == "--catalogue") {
-      if (i + 1 >= argc) return fail("--catalogue needs the name of a file.");
-      arguments.catalogue = argv[++i];
-    } else {
+    const auto* option =
+        std::find_if(std::begin(kOptions), std::end(kOptions),
+                     [word](const ValueOption& each) { return each.name == word; });
+    if (option == std::end(kOptions)) {
       arguments.words.emplace_back(word);
+    } else if (++i < argc) {
+      arguments.*(option->place) = argv[i];
+    } else {
+      return fail(std::string(word) + " needs a value; see thole --help.");
     }
+  }
+  if (arguments.units != "metric" && arguments.units != "us") {
+    return fail("Units are \"metric\" or \"us\".");
   }
   return run(arguments);
 }

@@ -12,6 +12,7 @@ namespace thole {
 struct Point {
   double x = 0.0;
   double y = 0.0;
+  bool operator==(const Point&) const = default;
 };
 
 enum class Line { none, outline, thin, hidden, centre, estimated, accent };
@@ -25,6 +26,7 @@ struct Shape {
   Line line = Line::outline;
   Fill fill = Fill::none;
   bool hatched = false;
+  bool operator==(const Shape&) const = default;
 };
 
 struct Circle {
@@ -32,6 +34,7 @@ struct Circle {
   double radius = 0.0;
   Line line = Line::outline;
   Fill fill = Fill::none;
+  bool operator==(const Circle&) const = default;
 };
 
 struct Label {
@@ -39,6 +42,7 @@ struct Label {
   std::string text{};
   Align align = Align::centre;
   TextRole role = TextRole::note;
+  bool operator==(const Label&) const = default;
 };
 
 // A dimension line from a to b with ticks at its ends and its figure in the middle.
@@ -46,6 +50,7 @@ struct Dimension {
   Point a{};
   Point b{};
   std::string text{};
+  bool operator==(const Dimension&) const = default;
 };
 
 // An arrow from a to b.
@@ -53,7 +58,25 @@ struct Arrow {
   Point a{};
   Point b{};
   Line line = Line::accent;
+  bool operator==(const Arrow&) const = default;
 };
+
+// What may be dragged: a field of the job that follows the finger.
+struct Handle {
+  Point at{};
+  std::string field{};     // its path: "boat.bow_height_m"
+  double dx_factor = 0.0;  // the field's units per unit of the drawing to the right
+  double dy_factor = 0.0;  // ... and upward
+  // Instead: the field is an angle in degrees, clockwise from straight up, and turns about the
+  // pivot. The left half mirrors the right.
+  bool turns = false;
+  Point pivot{};
+  bool operator==(const Handle&) const = default;
+};
+
+// What the field becomes, from `value`, when the handle is moved by (dx, dy) in the drawing's
+// units.
+double moved_value(const Handle& handle, double value, double dx, double dy);
 
 struct Drawing {
   std::string title{};        // "Bow with the motor down"
@@ -66,6 +89,8 @@ struct Drawing {
   std::vector<Arrow> arrows{};
   std::vector<Dimension> dimensions{};
   std::vector<Label> labels{};
+  std::vector<Handle> handles{};
+  bool operator==(const Drawing&) const = default;
 };
 
 }  // namespace thole

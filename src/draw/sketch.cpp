@@ -1,7 +1,12 @@
 #include "draw/sketch.h"
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <numbers>
 #include <utility>
+
+#include "base/units.h"
 
 namespace thole {
 namespace {
@@ -71,12 +76,62 @@ void add_dimension(Drawing& drawing, Point a, Point b, std::string text) {
   drawing.dimensions.push_back({a, b, std::move(text)});
 }
 
+void add_handle(Drawing& drawing, Point at, std::string field, double dx_factor, double dy_factor) {
+  drawing.handles.push_back(
+      {.at = at, .field = std::move(field), .dx_factor = dx_factor, .dy_factor = dy_factor});
+}
+
+void add_person(Drawing& drawing, Point feet, double height_m) {
+  constexpr double kOutline[][2] = {{-0.12, 0.46}, {-0.13, 0.79}, {-0.09, 0.84}, {0.09, 0.84},
+                                    {0.13, 0.79},  {0.12, 0.46},  {0.085, 0.46}, {0.08, 0.0},
+                                    {0.015, 0.0},  {0.0, 0.43},   {-0.015, 0.0}, {-0.08, 0.0},
+                                    {-0.085, 0.46}};
+  Shape body{.closed = true, .line = Line::thin, .fill = Fill::paper};
+  for (const auto& point : kOutline) {
+    body.points.push_back({feet.x + height_m * point[0], feet.y + height_m * point[1]});
+  }
+  drawing.shapes.push_back(std::move(body));
+  Shape head{.closed = true, .line = Line::thin, .fill = Fill::paper};
+  constexpr int kSides = 16;
+  for (int i = 0; i < kSides; ++i) {
+    const double angle = 2.0 * std::numbers::pi * i / kSides;
+    head.points.push_back({feet.x + 0.075 * height_m * std::sin(angle),
+                           feet.y + height_m * (0.925 + 0.075 * std::cos(angle))});
+  }
+  drawing.shapes.push_back(std::move(head));
+}
+
 std::string length_text(double length_m, System system) {
   return show(length_m, "m", system).text();
 }
 
+std::string speed_text(double speed_mps, System system) {
+  return show(speed_mps, "mps", system).text();
+}
+
+std::string mass_text(double mass_kg, System system) { return show(mass_kg, "kg", system).text(); }
+
+void add_boat_from_above(Drawing& drawing, double length, double heading_deg) {
+  // Half of the outline from stem to transom, in lengths: forward, and to the side.
+  constexpr double kSide[][2] = {{0.5, 0.0},  {0.44, 0.05},  {0.34, 0.1}, {0.2, 0.145},
+                                 {0.0, 0.17}, {-0.25, 0.17}, {-0.5, 0.14}};
+  const double sine = std::sin(rad_from_deg(heading_deg));
+  const double cosine = std::cos(rad_from_deg(heading_deg));
+  const auto at = [&](double forward, double right) {
+    return Point{length * (forward * sine + right * cosine),
+                 length * (forward * cosine - right * sine)};
+  };
+  Shape hull{.closed = true, .line = Line::outline, .fill = Fill::hull};
+  for (const auto& point : kSide) hull.points.push_back(at(point[0], point[1]));
+  for (std::size_t i = std::size(kSide); i-- > 1;) {
+    hull.points.push_back(at(kSide[i][0], -kSide[i][1]));
+  }
+  drawing.shapes.push_back(std::move(hull));
+}
+
 void add_water(Drawing& drawing, double surface_m) {
-  const double margin = 0.5 * (drawing.high.x - drawing.low.x);
+  // Far enough out that a sheet held still while the boat shrinks is full of water yet.
+  const double margin = 3.0 * (drawing.high.x - drawing.low.x);
   const Point low{drawing.low.x - margin, drawing.low.y - margin};
   const Point high{drawing.high.x + margin, surface_m};
   add_box(drawing, low, high, Line::none, Fill::water);
@@ -96,13 +151,13 @@ void add_hull(Drawing& drawing, const Boat& boat, double bow_down_m, double ster
   };
   std::vector<Point> hull{at(0.0, stern), at(0.01 * length, -0.85 * draft),
                           at(0.3 * waterline, -draft), at(0.68 * waterline, -draft)};
-  for (int i = 1; i <= 8; ++i) {  // the forefoot rises to the stem
-    const double t = i / 8.0;
-    hull.push_back(at(0.68 * waterline + 0.32 * waterline * std::sin(0.5 * t * 3.14159265),
+  for (int i = 1; i <= 12; ++i) {  // the forefoot rises to the stem
+    const double t = i / 12.0;
+    hull.push_back(at(0.68 * waterline + 0.32 * waterline * std::sin(0.5 * t * std::numbers::pi),
                       -draft * (1.0 - t * t)));
   }
-  for (int i = 1; i <= 4; ++i) {
-    const double t = i / 4.0;
+  for (int i = 1; i <= 10; ++i) {
+    const double t = i / 10.0;
     hull.push_back(at(waterline + (length - waterline) * t * t, bow * t));
   }
   for (int i = 1; i < 8; ++i) {  // sheer
@@ -112,16 +167,26 @@ void add_hull(Drawing& drawing, const Boat& boat, double bow_down_m, double ster
   const House deck = house(boat.layout.value);
   const auto sheer = [&](double share) { return stern + (bow - stern) * share * share; };
   if (deck.to > deck.from) {
-    const double low_a = sheer(deck.from);
-    const double low_b = sheer(deck.to);
     const double rake = std::min(0.05, 0.3 * (deck.to - deck.from)) * length;
-    drawing.shapes.push_back(
-        {.points = {at(deck.from * length, low_a), at(deck.from * length, low_a + deck.height_m),
-                    at(deck.to * length - rake, low_a + deck.height_m),
-                    at(deck.to * length, low_b)},
-         .closed = true,
-         .line = Line::thin,
-         .fill = filled ? Fill::paper : Fill::none});
+    // From the sheer (height 0) to the roof (height 1), the front raked.
+    const auto aft = [&](double height) {
+      return at(deck.from * length, sheer(deck.from) + height * deck.height_m);
+    };
+    const auto fore = [&](double height) {
+      const double foot = sheer(deck.to);
+      const double roof = sheer(deck.from) + deck.height_m;
+      return at(deck.to * length - height * rake, foot + height * (roof - foot));
+    };
+    const Fill fill = filled ? Fill::paper : Fill::none;
+    drawing.shapes.push_back({.points = {aft(0.0), aft(1.0), fore(1.0), fore(0.0)},
+                              .closed = true,
+                              .line = Line::thin,
+                              .fill = fill});
+    constexpr double kRoom_m = 1.2;  // high enough to look out of
+    if (deck.height_m > kRoom_m) {
+      add_polyline(drawing, {aft(0.58), fore(0.58)}, Line::thin);
+      add_polyline(drawing, {aft(0.9), fore(0.9)}, Line::thin);
+    }
   }
   if (deck.top_to > deck.top_from) {
     const double base = sheer(deck.top_from);

@@ -529,6 +529,7 @@ Shown show(double value, std::string_view suffix, System system) {
   if (suffix == "W" || suffix == "Wh") return show_large(value, suffix);
   const Display& own = display(*unit, system);
   const double number = (value - own.offset) / own.factor;
+  if (suffix == "frac" && std::abs(number) < 0.005) return {"0", "%"};  // nobody means 1e-13 %
   if (suffix == "mps") return {trimmed(fixed(number, 1)), std::string(own.text)};
   if (suffix == "C")
     return {trimmed(fixed(number, system == System::us ? 0 : 1)), std::string(own.text)};
@@ -536,6 +537,18 @@ Shown show(double value, std::string_view suffix, System system) {
   if (suffix == "ohm" && number >= 1000.0) return {figures(value, 3), "Ω"};
   if (own.text == "ksi" && std::abs(number) < 1.0) return {figures(1000.0 * number, 3), "psi"};
   return {figures(number, 3), std::string(own.text)};
+}
+
+double shown_number(double value, std::string_view suffix, System system) {
+  const Unit* unit = find_unit(suffix);
+  if (unit == nullptr) return value;
+  return (value - display(*unit, system).offset) / display(*unit, system).factor;
+}
+
+double value_of_shown(double number, std::string_view suffix, System system) {
+  const Unit* unit = find_unit(suffix);
+  if (unit == nullptr) return number;
+  return scaled(number, display(*unit, system).factor) + display(*unit, system).offset;
 }
 
 std::string unit_text(std::string_view suffix) {

@@ -22,6 +22,11 @@ struct Shown {
 // Three or four figures, as a person would say it. Not finite: "-".
 Shown show(double value, std::string_view unit, System system);
 
+// The number that stands for a value on screen, and back: 0.3048 m is 1 (foot) in the US system. For
+// sliders, whose numbers go without their unit.
+double shown_number(double value, std::string_view unit, System system);
+double value_of_shown(double number, std::string_view unit, System system);
+
 // The suffix as it is printed: "m2" -> "m²", "mps" -> "m/s", "ohm_per_m" -> "Ω/m".
 std::string unit_text(std::string_view unit);
 

@@ -4,6 +4,7 @@
 #include <type_traits>
 
 #include "base/edition.h"
+#include "calc/outputs.h"
 #include "io/limits.h"
 #include "job/catalogue_fields.h"
 #include "job/fields.h"
@@ -117,6 +118,132 @@ Json row_schema() {
   return out;
 }
 
+// --- what a design says
+// ---------------------------------------------------------------------------
+
+// An object with exactly these properties, all of them there.
+Json whole_object(Json properties) {
+  Json required = Json::array();
+  for (const auto& item : properties.items()) required.push_back(item.key());
+  Json out = closed_object();
+  out["properties"] = std::move(properties);
+  out["required"] = std::move(required);
+  return out;
+}
+
+Json text_value() { return {{"type", "string"}}; }
+Json number_value() { return {{"type", "number"}}; }
+Json truth_value() { return {{"type", "boolean"}}; }
+// Null where the number does not exist: of a check that was not evaluated, say.
+Json number_or_null() { return {{"type", Json::array({"number", "null"})}}; }
+Json one_of(std::initializer_list<std::string_view> words) {
+  Json list = Json::array();
+  for (const std::string_view item : words) list.push_back(std::string(item));
+  return {{"enum", std::move(list)}};
+}
+Json reference(const char* name) { return {{"$ref", std::string("#/$defs/") + name}}; }
+Json list_of(Json items) { return {{"type", "array"}, {"items", std::move(items)}}; }
+Json said(Json schema, std::string_view description) {
+  schema["description"] = std::string(description);
+  return schema;
+}
+
+Json design_definitions() {
+  Json change = whole_object(
+      {{"field", said(text_value(), "Path of the job's field.")}, {"label", text_value()}});
+  change["description"] = "What to set, or to clear so that Thole chooses it.";
+  change["properties"]["clear"] = {{"const", true}};
+  change["properties"]["value"] = {{"type", Json::array({"number", "string", "null"})}};
+  return {
+      {"Source", whole_object({{"id", text_value()},
+                               {"title", text_value()},
+                               {"locator", said(text_value(), "Clause, table or page.")},
+                               {"confirmed", truth_value()}})},
+      {"Change", std::move(change)},
+      {"Check",
+       whole_object({{"id", text_value()},
+                     {"label", text_value()},
+                     {"verdict", one_of({word(Verdict::pass), word(Verdict::marginal),
+                                         word(Verdict::fail), word(Verdict::not_evaluated)})},
+                     {"utilisation", said(number_or_null(), "1 at the limit.")},
+                     {"actual", number_or_null()},
+                     {"limit", number_or_null()},
+                     {"unit", text_value()},
+                     {"comparison", one_of({"at most", "at least"})},
+                     {"source", said(reference("Source"), "Of the limit.")},
+                     {"remedy", text_value()},
+                     {"changes", list_of(reference("Change"))}})},
+      {"Term", whole_object({{"symbol", text_value()},
+                             {"value", number_or_null()},
+                             {"unit", text_value()},
+                             {"meaning", text_value()}})},
+      {"Step", whole_object({{"id", text_value()},
+                             {"label", text_value()},
+                             {"symbol", text_value()},
+                             {"formula", text_value()},
+                             {"terms", list_of(reference("Term"))},
+                             {"value", number_or_null()},
+                             {"unit", text_value()},
+                             {"source", reference("Source")},
+                             {"assumptions", list_of(text_value())}})},
+      {"Caution",
+       whole_object(
+           {{"id", text_value()}, {"text", text_value()}, {"source", reference("Source")}})},
+      {"Assumption",
+       whole_object(
+           {{"field", text_value()}, {"text", text_value()}, {"source", reference("Source")}})},
+      {"Issue", whole_object({{"severity", one_of({"note", "warning", "error"})},
+                              {"field", said(text_value(), "Path; empty: the whole document.")},
+                              {"message", text_value()}})},
+      {"PartLine", whole_object({{"id", text_value()},
+                                 {"label", text_value()},
+                                 {"detail", text_value()},
+                                 {"quantity", number_or_null()},
+                                 {"unit", said(text_value(), "Empty: pieces.")},
+                                 {"mass_kg", number_or_null()},
+                                 {"unit_price", number_or_null()},
+                                 {"price", number_or_null()},
+                                 {"lead_days", number_value()}})},
+      {"TaskLine",
+       whole_object(
+           {{"id", text_value()}, {"label", text_value()}, {"labour_h", number_or_null()}})},
+  };
+}
+
+// The results of each stage, by the table of outputs.
+void add_results(Json& properties) {
+  for (const Output& output : all_outputs()) {
+    Json& stage = properties[std::string(output.stage)];
+    if (stage.is_null()) {
+      stage = closed_object();
+      stage["required"] = Json::array();
+    }
+    const std::string key(output.key);
+    stage["properties"][key] =
+        said(output.text != nullptr ? text_value() : number_or_null(), output.label);
+    if (output.applies == nullptr) stage["required"].push_back(key);
+  }
+}
+
+// The full job: each value with where it came from.
+Json full_job() {
+  Json out = closed_object();
+  const Json origins = one_of({"given", "preset", "estimated", "chosen"});
+  for (const Field& field : all_fields()) {
+    Json& place =
+        field.section.empty() ? out["properties"] : out["properties"][std::string(field.section)];
+    if (place.is_null()) place = closed_object();
+    Json value = field_schema(field);
+    value.erase("title");
+    value.erase("description");
+    Json entry = whole_object({{"value", std::move(value)}, {"origin", origins}});
+    entry["title"] = std::string(field.label);
+    Json& properties = field.section.empty() ? place : place["properties"];
+    properties[std::string(field.key)] = std::move(entry);
+  }
+  return out;
+}
+
 std::string finished(const Json& schema) { return schema.dump(2) + "\n"; }
 
 }  // namespace
@@ -151,6 +278,31 @@ std::string catalogue_schema() {
                                     {"maxItems", kMostRows},
                                     {"items", row_schema<Row>()}};
   });
+  return finished(out);
+}
+
+std::string design_schema() {
+  Json out = document("design", "Design: what evaluate says of a job");
+  out["$defs"] = design_definitions();
+  Json properties = {{"schema", {{"const", kSchema}}},
+                     {"engine_edition", {{"type", "integer"}}},
+                     {"title", text_value()},
+                     {"verdict", one_of({word(Fit::fits), word(Fit::fits_with_changes),
+                                         word(Fit::does_not_fit), word(Fit::not_evaluated)})},
+                     {"governing", said(text_value(), "Id of the check that governs.")},
+                     {"changes", said(list_of(reference("Change")), "What makes it fit; tried.")}};
+  add_results(properties);
+  for (const auto& [key, name] : {std::pair("lines", "PartLine"), std::pair("tasks", "TaskLine")}) {
+    properties["parts"]["properties"][key] = list_of(reference(name));
+    properties["parts"]["required"].push_back(key);
+  }
+  properties["job"] = full_job();
+  for (const auto& [key, name] :
+       {std::pair("checks", "Check"), std::pair("steps", "Step"), std::pair("cautions", "Caution"),
+        std::pair("assumptions", "Assumption"), std::pair("issues", "Issue")}) {
+    properties[key] = list_of(reference(name));
+  }
+  out.update(whole_object(std::move(properties)));
   return finished(out);
 }
 

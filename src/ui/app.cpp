@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "base/number.h"
+#include "io/catalogue_json.h"
 #include "io/job_json.h"
 #include "io/link.h"
 #include "ui/pages.h"
@@ -11,8 +12,6 @@
 namespace thole::ui {
 namespace {
 
-constexpr std::string_view kChecksPage = "checks";
-constexpr std::string_view kContentsPage = "contents";
 constexpr float kSideWidth = 224.0f;
 constexpr float kFormWidth = 376.0f;
 constexpr float kSheetWidth = 1440.0f;  // wider screens keep margins
@@ -66,6 +65,7 @@ void draw_strip(Context& ui, const Layout& layout) {
   sheet.pin(Pinned::top);
   const float height = kStrip * std::min(view.text_scale, 1.5f);
   const Rect band{0.0f, 0.0f, view.width, view.inset_top + height};
+  const Within banner(sheet, Role::banner, "", band);
   sheet.box(band, palette.raised, palette.raised);
   sheet.rule(0.0f, view.width, band.height - 1.0f, palette.line);
   const float left = layout.wide ? layout.side.x : layout.columns.form.x;
@@ -107,11 +107,15 @@ void draw_way_on(Context& ui, const Layout& layout) {
   sheet.pin(Pinned::bottom);
   const float height = kStrip * std::min(view.text_scale, 1.5f);
   const float top = view.height - height - view.inset_bottom;
-  sheet.box({0.0f, top, view.width, height + view.inset_bottom}, palette.raised, palette.raised);
+  const Rect band{0.0f, top, view.width, height + view.inset_bottom};
+  sheet.box(band, palette.raised, palette.raised);
   sheet.rule(0.0f, view.width, top, palette.line);
-  const auto pages = all_pages();
-  const int at = page_index(ui.state.page);
-  const bool listed = pages[static_cast<std::size_t>(at)].key == ui.state.page;
+  const Within landmark(sheet, Role::navigation, "Way on", band);
+  const std::vector<const Page*> pages = shown_pages(ui.state);
+  const auto here = std::find_if(pages.begin(), pages.end(),
+                                 [&](const Page* page) { return page->key == ui.state.page; });
+  const bool listed = here != pages.end();
+  const auto at = static_cast<std::size_t>(listed ? here - pages.begin() : 0);
   const float third = (layout.columns.form.width) / 3.0f;
   const float left = layout.columns.form.x;
   const auto cell = [&](int column, std::string_view id, const std::string& shown,
@@ -130,23 +134,20 @@ void draw_way_on(Context& ui, const Layout& layout) {
   };
   std::string turn;
   if (!listed) {
-    const std::string title(pages[static_cast<std::size_t>(at)].title);
     if (cell(0, "back", "◂ Back", "Back", Align::left, true)) turn = "back";
   } else {
     if (at > 0) {
-      const Page& page = pages[static_cast<std::size_t>(at - 1)];
-      const std::string title(page.title);
+      const std::string title(pages[at - 1]->title);
       if (cell(0, "previous", "◂ " + title, "Previous page: " + title, Align::left, false)) {
-        turn = page.key;
+        turn = pages[at - 1]->key;
       }
     }
     const std::string where = std::to_string(at + 1) + " of " + std::to_string(pages.size());
     if (cell(1, "contents", where, "Pages, " + where, Align::centre, false)) turn = kContentsPage;
-    if (at + 1 < static_cast<int>(pages.size())) {
-      const Page& page = pages[static_cast<std::size_t>(at) + 1];
-      const std::string title(page.title);
+    if (at + 1 < pages.size()) {
+      const std::string title(pages[at + 1]->title);
       if (cell(2, "next", title + " ▸", "Next page: " + title, Align::right, true)) {
-        turn = page.key;
+        turn = pages[at + 1]->key;
       }
     }
   }
@@ -161,17 +162,12 @@ void draw_side(Context& ui, const Layout& layout) {
   Sheet& sheet = ui.sheet;
   const Palette& palette = sheet.palette();
   sheet.pin(Pinned::side);
-  sheet.tree().open({.id = "pages",
-                     .role = Role::navigation,
-                     .name = "Pages",
-                     .pinned = Pinned::side,
-                     .x = layout.side.x,
-                     .y = layout.side.y,
-                     .width = layout.side.width,
-                     .height = layout.side.height});
+  const Within landmark(sheet, Role::navigation, "Pages", layout.side);
+  const std::vector<const Page*> pages = shown_pages(ui.state);
   float y = layout.side.y;
-  const float row = std::clamp((layout.side.height - 24.0f) / 11.0f, 44.0f, 60.0f);
-  for (const Page& page : all_pages()) {
+  const float row = std::clamp((layout.side.height - 24.0f) / static_cast<float>(pages.size()), 44.0f, 60.0f);
+  for (const Page* listed : pages) {
+    const Page& page = *listed;
     const bool here = page.key == ui.state.page;
     const std::string id = "side." + std::string(page.key);
     const Rect rect{layout.side.x, y, layout.side.width, row};
@@ -196,8 +192,18 @@ void draw_side(Context& ui, const Layout& layout) {
     if (sheet.take(id).verb == "click") ui.state.page = std::string(page.key);
     y += row;
   }
-  sheet.tree().close();
   sheet.pin(Pinned::no);
+}
+
+// The parts between the separators; empty ones are left out.
+std::vector<std::string> split(std::string_view text, char separator) {
+  std::vector<std::string> parts;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find(separator), text.size());
+    if (end > 0) parts.emplace_back(text.substr(0, end));
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return parts;
 }
 
 }  // namespace
@@ -210,13 +216,13 @@ void App::frame(const Viewport& view) {
   ImGui::SetNextWindowSize({view.width, view.height});
   ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0.0f, 0.0f});
   ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 0.0f);
-  ImGui::PushStyleColor(ImGuiCol_WindowBg, colour((view.dark ? kNight : kDay).paper));
+  ImGui::PushStyleColor(ImGuiCol_WindowBg, colour(palette(view.dark).paper));
   ImGui::Begin("Thole", nullptr,
                ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
                    ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoInputs |
                    ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoBringToFrontOnFocus);
   tree_.begin();
-  Sheet sheet(ImGui::GetWindowDrawList(), fonts_, view, tree_, events_);
+  Sheet sheet(ImGui::GetWindowDrawList(), fonts_, view, palette(view.dark), tree_, events_);
   sheet.hovered = hovered_;
   sheet.pressed = pressed_;
   Context ui{sheet, document_, state_};
@@ -272,7 +278,8 @@ void App::frame(const Viewport& view) {
   tree_.stretch(main_index, content_height_);
 
   list->ChannelsSetCurrent(1);
-  if (!layout.wide) draw_way_on(ui, layout);
+  // While somebody types, what is left of a small screen belongs to the field.
+  if (!layout.wide && !view.typing) draw_way_on(ui, layout);
   list->ChannelsMerge();
   ImGui::End();
   ImGui::PopStyleColor();
@@ -280,20 +287,36 @@ void App::frame(const Viewport& view) {
 
   for (const Event& event : std::exchange(events_, {})) {
     if (event.id != "app") continue;
-    if (event.verb == "undo") document_.undo();
-    if (event.verb == "redo") document_.redo();
-    if (event.verb == "page") state_.page = event.text;
-    if (event.verb == "units") {
-      state_.system = event.text == "us" ? System::us : System::metric;
-    }
+    told(event);
   }
   if (state_.page != page_before) {
     page_turned_ = true;
+    state_.dragged = {};  // the page turned under the finger
     state_.message.clear();
     if (page_before != kChecksPage && page_before != kContentsPage) state_.returning = page_before;
   }
   const bool changed = document_.settle();
   frames_wanted_ = changed || state_.page != page_before ? 2 : std::max(0, frames_wanted_ - 1);
+  if (std::exchange(state_.easing, false)) frames_wanted_ = std::max(frames_wanted_, 2);
+}
+
+// For the whole wizard, and not for one element of it.
+void App::told(const Event& event) {
+  const auto is = [&](std::string_view verb) { return event.verb == verb; };
+  Surroundings& around = state_.around;
+  if (is("undo")) document_.undo();
+  if (is("redo")) document_.redo();
+  if (is("page") && may_show(state_, event.text)) state_.page = event.text;
+  if (is("units")) state_.system = event.text == "us" ? System::us : System::metric;
+  if (is("escape") && (state_.page == kChecksPage || state_.page == kContentsPage)) {
+    state_.page = state_.returning;
+  }
+  if (is("can-share")) around.can_share = event.text == "1";
+  if (is("unkept")) around.keeps_nothing = event.text == "1";
+  if (is("update")) around.update_ready = event.text == "1";
+  if (is("address")) around.address = event.text;
+  if (is("date")) around.date = event.text;
+  if (is("kept")) around.kept = split(event.text, '\n');
 }
 
 void App::act(std::string_view id, std::string_view verb, std::string_view text) {
@@ -337,10 +360,54 @@ Issues App::open(std::string_view text) {
   return issues;
 }
 
+Issues App::set_catalogue(std::string_view text) {
+  frames_wanted_ = 2;
+  CatalogueRead read = read_catalogue(text);
+  const bool unreadable = std::any_of(read.issues.begin(), read.issues.end(), [](const Issue& i) {
+    return i.severity == Severity::error && i.field.empty();
+  });
+  if (!unreadable) {
+    // A shop sells parts; boats and waters are the same everywhere.
+    read.catalogue.boats = document_.catalogue().boats;
+    read.catalogue.waters = document_.catalogue().waters;
+    document_.set_catalogue(std::move(read.catalogue));
+  }
+  return read.issues;
+}
+
+void App::configure(std::string_view key, std::string_view value) {
+  frames_wanted_ = 2;
+  Surroundings& around = state_.around;
+  if (key == "units") act("app", "units", value);
+  if (key == "contactLabel") around.contact_label = value;
+  if (key == "pages") {
+    around.pages.clear();
+    for (std::string& page : split(value, ' ')) {
+      if (find_page(page).key == page) around.pages.push_back(std::move(page));
+    }
+    if (!may_show(state_, state_.page)) state_.page = shown_pages(state_).front()->key;
+  }
+  if (key == "page") act("app", "page", value);
+  if (key == "accent") colours_.accent = read_colour(value);
+  if (key == "paper") colours_.paper = read_colour(value);
+  if (key == "ink") colours_.ink = read_colour(value);
+  day_ = shop_palette(kDay, colours_);
+  night_ = shop_palette(kNight, colours_);
+}
+
 bool App::take_page_turn() { return std::exchange(page_turned_, false); }
 
 std::string App::link() const { return write_link(document_.given()); }
 
 std::string App::job_text() const { return write_job(document_.given()); }
+
+std::string App::label() const {
+  const Job& job = document_.design().job;
+  if (!job.title.value.empty()) return job.title.value;
+  const std::string length = show(job.boat.length_m.value, "m", state_.system).text();
+  const Preset* boat = find_item(document_.catalogue().boats, job.boat.type.value);
+  if (boat != nullptr) return boat->label;
+  return "Boat of " + length;
+}
 
 }  // namespace thole::ui

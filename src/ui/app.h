@@ -13,6 +13,7 @@
 #include "ui/document.h"
 #include "ui/semantics.h"
 #include "ui/sheet.h"
+#include "ui/shop_theme.h"
 #include "ui/widgets.h"
 
 namespace thole::ui {
@@ -24,12 +25,22 @@ class App {
   void frame(const Viewport& view);
 
   // What somebody did to the element with this id: "click", "set" (text), "hover" and "press" (text
-  // "1" or "0"). For the whole wizard the id is "app": "page" (text is its key), "undo", "redo".
+  // "1" or "0"), "drag" (px since the press: "dx dy"), "drop". For the whole wizard the id is "app":
+  // "page" (text is its key), "undo", "redo", "units", "escape", and what the page around it tells:
+  // "can-share", "unkept", "update", "address", "date", "kept" (a line to a job).
   void act(std::string_view id, std::string_view verb, std::string_view text);
 
   // Opens a link (an address, or what follows its '#') or the text of a job file. When it cannot be
   // read the present job stays; the issues say why, and the status line too.
   Issues open(std::string_view text);
+
+  // A shop's own parts and prices. Rows that are not sound are left out and named; text that is no
+  // catalogue changes nothing.
+  Issues set_catalogue(std::string_view text);
+
+  // What a shop's page may choose: "units", "page", "pages" (keys, blank between), "accent", "paper",
+  // "ink" (#rrggbb, or empty), "contactLabel". Unknown keys and values that cannot be are ignored.
+  void configure(std::string_view key, std::string_view value);
 
   const SemTree& tree() const { return tree_; }
   float content_height() const { return content_height_; }
@@ -41,11 +52,18 @@ class App {
   const UiState& state() const { return state_; }
   std::string link() const;      // "job=..."
   std::string job_text() const;  // the job file
+  std::string label() const;     // the job in a few words: "Bay boat, 6.7 m"
+  const Palette& palette(bool dark) const { return dark ? night_ : day_; }
 
  private:
+  void told(const Event& event);
+
   Document document_;
   UiState state_{};
   Fonts fonts_;
+  ShopColours colours_{};
+  Palette day_ = kDay;
+  Palette night_ = kNight;
   SemTree tree_{};
   std::vector<Event> events_{};
   std::string hovered_{};

@@ -32,6 +32,12 @@ void Document::nudge(const Field& field, double value) {
 
 void Document::replace(const Job& job) { edits_.push_back({.kind = Edit::Kind::open, .job = job}); }
 
+void Document::set_catalogue(Catalogue catalogue) {
+  catalogue_ = std::move(catalogue);
+  design_ = evaluate(given_, catalogue_);
+  ++version_;
+}
+
 void Document::remember() {
   future_.clear();
   past_.push_back(given_);
@@ -46,6 +52,8 @@ void Document::carry_out(const Edit& edit) {
     case Edit::Kind::alter:
       if (!same_nudge) remember();
       thole::apply(edit.what, given_);
+      break;
+    case Edit::Kind::rest:
       break;
     case Edit::Kind::open:
       remember();
@@ -65,8 +73,12 @@ void Document::carry_out(const Edit& edit) {
 }
 
 bool Document::settle() {
-  if (edits_.empty()) return false;
-  for (const Edit& edit : std::exchange(edits_, {})) carry_out(edit);
+  bool altered = false;
+  for (const Edit& edit : std::exchange(edits_, {})) {
+    carry_out(edit);
+    if (edit.kind != Edit::Kind::rest) altered = true;
+  }
+  if (!altered) return false;
   design_ = evaluate(given_, catalogue_);
   ++version_;
   return true;

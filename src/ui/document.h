@@ -26,8 +26,11 @@ class Document {
   void forget(const Field& field);  // back to the estimate, or to Thole's choice
   void apply(const Change& change);
   void replace(const Job& job);  // another job; undo brings this one back
+  void set_catalogue(Catalogue catalogue);  // a shop's own; at once
   // Small steps on one field (a stepper held, a slider dragged) become one step of undo.
   void nudge(const Field& field, double value);
+  // The stepper or the slider was let go: what follows is another step of undo.
+  void let_go() { edits_.push_back({.kind = Edit::Kind::rest}); }
   void undo() { edits_.push_back({.kind = Edit::Kind::back}); }
   void redo() { edits_.push_back({.kind = Edit::Kind::forth}); }
 
@@ -42,7 +45,7 @@ class Document {
 
  private:
   struct Edit {
-    enum class Kind { alter, adjust, open, back, forth } kind = Kind::alter;
+    enum class Kind { alter, adjust, rest, open, back, forth } kind = Kind::alter;
     Change what{};
     Job job{};
   };

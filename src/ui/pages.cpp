@@ -2,10 +2,13 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "base/number.h"
 #include "calc/outputs.h"
+#include "io/figures.h"
 #include "io/presets.h"
+#include "io/qr.h"
 
 namespace thole::ui {
 namespace {
@@ -78,20 +81,9 @@ constexpr std::array<std::string_view, 5> kTrimResults{"trim.added_kg", "trim.st
 constexpr std::array<std::string_view, 4> kPackResults{"parts.parts_price", "parts.labour_h", "parts.mass_kg", "parts.lead_days"};
 // clang-format on
 
-Shown shown_output(const Context& ui, const Output& output) {
-  const Design& design = ui.document.design();
-  const System system = ui.state.system;
-  if (output.text != nullptr) return {output.text(design), ""};
-  if (output.key.ends_with("_price")) {
-    return {fixed(output.number(design), 0), ui.document.catalogue().shop.currency};
-  }
-  if (output.key == "bow_sinkage_m" || output.key == "stern_sinkage_m") {
-    return show(1000.0 * output.number(design), "mm", system);
-  }
-  const std::string_view unit = unit_of(output.key);
-  return show(output.number(design),
-              unit.empty() && output.key.ends_with("_frac") ? std::string_view("frac") : unit,
-              system);
+Shown shown(const Context& ui, const Output& output) {
+  return shown_output(output, ui.document.design(), ui.document.catalogue().shop.currency,
+                      ui.state.system);
 }
 
 void draw_fields(Context& ui, Paths paths) {
@@ -101,11 +93,14 @@ void draw_fields(Context& ui, Paths paths) {
 }
 
 void draw_results(Context& ui, Paths paths) {
+  if (paths.empty()) return;
+  const Within list(ui.sheet, Role::list, "Results");
   for (const std::string_view path : paths) {
     const Output* output = find_output(path);
     if (output == nullptr) continue;
     if (output->applies != nullptr && !output->applies(ui.document.design())) continue;
-    result_row(ui, path, output->label, shown_output(ui, *output), output->step);
+    const Within item(ui.sheet, Role::listitem);
+    result_row(ui, path, output->label, shown(ui, *output), output->step);
   }
 }
 
@@ -113,22 +108,30 @@ void draw_headline(Context& ui, std::string_view path) {
   const Output* output = find_output(path);
   if (output == nullptr) return;
   Sheet& sheet = ui.sheet;
-  const Shown shown = shown_output(ui, *output);
+  const Shown figures = shown(ui, *output);
   const float top = sheet.y;
   const float line = sheet.scaled(kHeadline.line);
-  const std::string figure = sheet.fitted(kHeadline, shown.number, sheet.width - 60.0f);
+  const std::string figure = sheet.fitted(kHeadline, figures.number, sheet.width - 60.0f);
   sheet.text_at(sheet.x, sheet.y, kHeadline, sheet.palette().ink, figure);
   sheet.text_at(sheet.x + sheet.text_width(kHeadline, figure) + 6.0f,
                 sheet.y + line - sheet.scaled(kSection.line) - 4.0f, kSection,
-                sheet.palette().muted, shown.unit);
+                sheet.palette().muted, figures.unit);
   sheet.y += line;
   sheet.y +=
       sheet.paragraph(sheet.x, sheet.y, sheet.width, kNote, sheet.palette().muted, output->label);
   sheet.record({.id = "headline",
-                .role = Role::status,
-                .name = std::string(output->label) + ": " + shown.text()},
+                .role = Role::text,
+                .name = std::string(output->label) + ": " + figures.text()},
                {sheet.x, top, sheet.width, sheet.y - top});
   sheet.y += kUnit;
+}
+
+void draw_checks(Context& ui, std::span<const Check* const> checks) {
+  const Within list(ui.sheet, Role::list, "Checks");
+  for (const Check* check : checks) {
+    const Within item(ui.sheet, Role::listitem);
+    check_row(ui, *check);
+  }
 }
 
 void draw_trace(Context& ui, const Trace& trace) {
@@ -138,7 +141,7 @@ void draw_trace(Context& ui, const Trace& trace) {
     for (const Check& check : trace.checks) checks.push_back(&check);
     std::stable_sort(checks.begin(), checks.end(),
                      [](const Check* a, const Check* b) { return more_serious(*a, *b); });
-    for (const Check* check : checks) check_row(ui, *check);
+    draw_checks(ui, checks);
   }
   if (!trace.steps.empty() && disclosure(ui, "steps." + ui.state.page, "Every step")) {
     for (const Step& step : trace.steps) step_note(ui, step);
@@ -185,14 +188,12 @@ void draw_answer(Context& ui) {
       std::max(sheet.paragraph(sheet.x + mark + 12.0f, sheet.y, sheet.width - mark - 12.0f,
                                kHeadline, fit_colour(sheet.palette(), design.outcome.fit), fit),
                mark);
-  sheet.record({.id = "answer", .role = Role::status, .name = std::string(fit)},
+  sheet.record({.id = "answer", .role = Role::text, .name = std::string(fit)},
                {sheet.x, top, sheet.width, sheet.y - top});
   sheet.y += kUnit;
   const std::vector<const Check*> checks = design.checks_by_seriousness();
   heading(ui, 2, "The three strongest reasons");
-  for (std::size_t i = 0; i < std::min<std::size_t>(3, checks.size()); ++i) {
-    check_row(ui, *checks[i]);
-  }
+  draw_checks(ui, std::span(checks).first(std::min<std::size_t>(3, checks.size())));
   if (!design.outcome.changes.empty()) {
     heading(ui, 2, "What would make it fit");
     note(ui, "Tried by Thole: with these changes every check passes. Each can be undone.");
@@ -222,22 +223,30 @@ void draw_ready_jobs(Context& ui) {
   }
 }
 
+void draw_part(Context& ui, const PartLine& line) {
+  const Within item(ui.sheet, Role::listitem);
+  const bool whole = line.unit.empty() || line.unit == "m";
+  std::string label = fixed(line.quantity, whole ? 0 : 2);
+  if (!line.unit.empty()) label += " " + unit_text(line.unit);
+  label += " × " + line.label;
+  result_row(ui, "part." + line.id, label,
+             {fixed(line.price, 0), ui.document.catalogue().shop.currency}, "");
+}
+
 void draw_parts(Context& ui) {
   const PartsResult& parts = ui.document.design().parts;
-  const std::string& currency = ui.document.catalogue().shop.currency;
   ui.sheet.space(kFieldGap);
   heading(ui, 2, "Parts");
   note(ui, "Generic classes at invented prices until a shop's own catalogue is loaded.");
-  for (const PartLine& line : parts.lines) {
-    const bool whole = line.unit.empty() || line.unit == "m";
-    std::string label = fixed(line.quantity, whole ? 0 : 2);
-    if (!line.unit.empty()) label += " " + unit_text(line.unit);
-    label += " × " + line.label;
-    result_row(ui, "part." + line.id, label, {fixed(line.price, 0), currency}, "");
+  {
+    const Within list(ui.sheet, Role::list, "Parts");
+    for (const PartLine& line : parts.lines) draw_part(ui, line);
   }
   ui.sheet.space(kFieldGap);
   heading(ui, 2, "Work");
+  const Within list(ui.sheet, Role::list, "Work");
   for (const TaskLine& task : parts.tasks) {
+    const Within item(ui.sheet, Role::listitem);
     const std::string times = task.count > 1.0 ? fixed(task.count, 0) + " × " : "";
     result_row(ui, "task." + task.id, times + task.label, {fixed(task.labour_h, 1), "h"}, "");
   }
@@ -333,27 +342,112 @@ constexpr std::array kPages{
          .extra = draw_parts},
 };
 
-// Undo, units, link: what belongs to the job and not to a page.
-void draw_job_tools(Context& ui) {
+// Two buttons side by side; returns which was pressed, 0 or 1, or -1.
+struct Choice {
+  std::string_view id{};
+  std::string_view label{};
+  std::string_view action{};
+  bool enabled = true;
+  Weight weight = Weight::plain;
+};
+int pair_of_buttons(Context& ui, const Choice& first, const Choice& second) {
   Sheet& sheet = ui.sheet;
-  sheet.space(kGroupGap - kUnit);
-  heading(ui, 2, "This job");
   const float half = 0.5f * (sheet.width - kUnit);
   const float left = sheet.x;
   const float top = sheet.y;
-  if (button(ui, "undo", "Undo", Weight::plain, half, {}, ui.document.can_undo())) {
-    ui.document.undo();
-  }
+  const auto press = [&](const Choice& it) {
+    return button(ui, it.id, it.label, it.weight, half, it.action, it.enabled);
+  };
+  int pressed = press(first) ? 0 : -1;
   const float below = sheet.y;
   sheet.x = left + half + kUnit;
   sheet.y = top;
-  if (button(ui, "redo", "Redo", Weight::plain, half, {}, ui.document.can_redo())) {
-    ui.document.redo();
-  }
+  if (press(second)) pressed = 1;
   sheet.x = left;
-  sheet.y = below;
-  button(ui, "copy-link", "Copy link", Weight::primary, 0.0f, "copy-link");
+  sheet.y = std::max(below, sheet.y);
+  return pressed;
+}
+
+void draw_qr(Context& ui) {
+  if (!disclosure(ui, "qr-code", "QR code")) return;
+  Sheet& sheet = ui.sheet;
+  const Qr qr = make_qr(ui.state.around.address);
+  if (qr.side == 0) {
+    note(ui, "This link is too long for a QR code: copy it instead.");
+    return;
+  }
+  note(ui, "Another phone's camera opens this job from here.");
+  // Dark on light by night as well: most readers want it so. Whole px to a module keep it sharp.
+  const auto modules = static_cast<float>(qr.side + 2 * kQrQuiet);
+  const float room = std::min(sheet.width, sheet.scaled(320.0f));
+  const float module = std::max(std::floor(room / modules), 0.5f * std::floor(2.0f * room / modules));
+  const float whole = module * modules;
+  const Rect rect{sheet.x, sheet.y, whole, whole};
+  sheet.box(rect, kDay.raised, kDay.raised);
+  for (int y = 0; y < qr.side; ++y) {
+    for (int x = 0; x < qr.side; ++x) {
+      if (!qr.at(x, y)) continue;
+      const int from = x;
+      while (qr.at(x + 1, y)) ++x;
+      sheet.box({rect.x + module * static_cast<float>(from + kQrQuiet),
+                 rect.y + module * static_cast<float>(y + kQrQuiet),
+                 module * static_cast<float>(x + 1 - from), module},
+                kDay.ink, kDay.ink);
+    }
+  }
+  sheet.record({.id = "qr", .role = Role::image, .name = "QR code of the link to this job"}, rect);
+  sheet.y += whole + kFieldGap;
+}
+
+void draw_files(Context& ui) {
+  if (!disclosure(ui, "files", "Files")) return;
+  pair_of_buttons(ui, {"save-file", "Save the job", "save-file"},
+                  {"open-file", "Open a job", "open-file"});
+  note(ui, "A job file is plain text (JSON); its format is described with the program.");
+}
+
+void draw_kept(Context& ui) {
+  const std::vector<std::string>& kept = ui.state.around.kept;
+  if (kept.empty() || !disclosure(ui, "kept", "Earlier jobs on this device")) return;
+  const Within list(ui.sheet, Role::list, "Earlier jobs");
+  for (std::size_t i = 0; i < kept.size(); ++i) {
+    const Within item(ui.sheet, Role::listitem);
+    button(ui, "kept." + std::to_string(i), kept[i], Weight::plain, 0.0f, "open-kept");
+  }
+}
+
+// Undo, units, link: what belongs to the job and not to a page.
+void draw_job_tools(Context& ui) {
+  Sheet& sheet = ui.sheet;
+  const Surroundings& around = ui.state.around;
+  sheet.space(kGroupGap - kUnit);
+  heading(ui, 2, "This job");
+  if (around.update_ready) {
+    note(ui, "A newer Thole is ready. Your job stays as it is.");
+    button(ui, "update", "Change to the newer one", Weight::plain, 0.0f, "update");
+  }
+  if (!around.contact_label.empty()) {
+    button(ui, "ask-quote", around.contact_label, Weight::primary, 0.0f, "ask-quote");
+  }
+  const int turn = pair_of_buttons(ui, {"undo", "Undo", "", ui.document.can_undo()},
+                                   {"redo", "Redo", "", ui.document.can_redo()});
+  if (turn == 0) ui.document.undo();
+  if (turn == 1) ui.document.redo();
+  if (around.can_share) {
+    pair_of_buttons(ui, {"share-link", "Share", "share-link", true, Weight::primary},
+                    {"copy-link", "Copy link", "copy-link"});
+  } else {
+    button(ui, "copy-link", "Copy link", Weight::primary, 0.0f, "copy-link");
+  }
+  button(ui, "show-sheet", "Job sheet, to print", Weight::plain, 0.0f, "show-sheet");
   note(ui, "The link is the whole job. Nothing is sent to a server.");
+  if (around.keeps_nothing) {
+    note(ui, "This browser keeps nothing here: copy the link, or save the job, before you close it.");
+  }
+  draw_qr(ui);
+  draw_files(ui);
+  draw_kept(ui);
+  sheet.space(kUnit);
   const int system = segments(ui, "units", "Units", {{"metric", "Metric"}, {"us", "US"}},
                               ui.state.system == System::metric ? 0 : 1);
   if (system >= 0) ui.state.system = system == 0 ? System::metric : System::us;
@@ -378,6 +472,23 @@ int page_index(std::string_view key) {
 
 const Page& find_page(std::string_view key) {
   return kPages[static_cast<std::size_t>(page_index(key))];
+}
+
+std::vector<const Page*> shown_pages(const UiState& state) {
+  std::vector<const Page*> pages;
+  const std::vector<std::string>& chosen = state.around.pages;
+  for (const Page& page : kPages) {
+    if (chosen.empty() || std::find(chosen.begin(), chosen.end(), page.key) != chosen.end()) {
+      pages.push_back(&page);
+    }
+  }
+  return pages;
+}
+
+bool may_show(const UiState& state, std::string_view key) {
+  const std::vector<const Page*> pages = shown_pages(state);
+  const auto same = [&](const Page* page) { return page->key == key; };
+  return key == kChecksPage || key == kContentsPage || std::any_of(pages.begin(), pages.end(), same);
 }
 
 void draw_page(Context& ui, const Page& page, const Columns& columns) {
@@ -426,23 +537,25 @@ void draw_page(Context& ui, const Page& page, const Columns& columns) {
 std::string page_value(const Context& ui, const Page& page) {
   const Output* output = find_output(page.headline);
   if (output == nullptr) return {};
-  return shown_output(ui, *output).text();
+  return shown(ui, *output).text();
 }
 
 void draw_checks(Context& ui) {
   heading(ui, 1, "All checks, worst first");
   note(ui, "Each bar shows how much of its limit is used; the mark is the limit.");
-  for (const Check* check : ui.document.design().checks_by_seriousness()) check_row(ui, *check);
+  draw_checks(ui, ui.document.design().checks_by_seriousness());
 }
 
 void draw_contents(Context& ui) {
   heading(ui, 1, "Pages");
-  for (const Page& page : kPages) {
-    const std::string value = page_value(ui, page);
-    std::string label(page.title);
+  const Within list(ui.sheet, Role::list, "Pages");
+  for (const Page* page : shown_pages(ui.state)) {
+    const Within item(ui.sheet, Role::listitem);
+    const std::string value = page_value(ui, *page);
+    std::string label(page->title);
     if (!value.empty()) label += "   " + value;
-    if (button(ui, "goto." + std::string(page.key), label, Weight::plain)) {
-      ui.state.page = std::string(page.key);
+    if (button(ui, "goto." + std::string(page->key), label, Weight::plain)) {
+      ui.state.page = std::string(page->key);
     }
   }
 }

@@ -5,6 +5,7 @@
 
 #include <span>
 #include <string_view>
+#include <vector>
 
 #include "draw/pictures.h"
 #include "ui/widgets.h"
@@ -29,9 +30,17 @@ struct Page {
   void (*extra)(Context&) = nullptr;
 };
 
+// Two that are not steps of the job: all checks, and the list of the pages.
+inline constexpr std::string_view kChecksPage = "checks";
+inline constexpr std::string_view kContentsPage = "contents";
+
 std::span<const Page> all_pages();
 const Page& find_page(std::string_view key);  // the first page when there is none
 int page_index(std::string_view key);         // 0 when there is none
+
+// The pages that are shown here: all, or those that the shop chose.
+std::vector<const Page*> shown_pages(const UiState& state);
+bool may_show(const UiState& state, std::string_view key);
 
 // Draws the page into the sheet's column, or into the two columns given on a wide screen.
 struct Columns {

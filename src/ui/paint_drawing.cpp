@@ -3,37 +3,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "draw/apart.h"
+
 namespace thole::ui {
 namespace {
 
-constexpr float kPad = 12.0f;
-
-// From the drawing's units to the sheet.
-class Frame {
- public:
-  Frame(const Drawing& drawing, const Rect& rect) : low_(drawing.low) {
-    const auto span_x = static_cast<float>(std::max(drawing.high.x - drawing.low.x, 1e-9));
-    const auto span_y = static_cast<float>(std::max(drawing.high.y - drawing.low.y, 1e-9));
-    scale_x_ = (rect.width - 2.0f * kPad) / span_x;
-    scale_y_ = (rect.height - 2.0f * kPad) / span_y;
-    if (drawing.to_scale) scale_x_ = scale_y_ = std::min(scale_x_, scale_y_);
-    left_ = rect.x + 0.5f * (rect.width - span_x * scale_x_);
-    bottom_ = rect.y + rect.height - 0.5f * (rect.height - span_y * scale_y_);
-  }
-
-  ImVec2 at(Point point) const {
-    return {left_ + static_cast<float>(point.x - low_.x) * scale_x_,
-            bottom_ - static_cast<float>(point.y - low_.y) * scale_y_};
-  }
-  float length(double units) const { return static_cast<float>(units) * scale_x_; }
-
- private:
-  Point low_;
-  float scale_x_ = 1.0f;
-  float scale_y_ = 1.0f;
-  float left_ = 0.0f;
-  float bottom_ = 0.0f;
-};
+Size size_of(const Rect& rect) {
+  return {static_cast<double>(rect.width), static_cast<double>(rect.height)};
+}
 
 std::uint32_t fill_colour(const Palette& palette, Fill fill) {
   switch (fill) {
@@ -117,131 +94,131 @@ void stroke(Sheet& sheet, const std::vector<ImVec2>& points, bool closed, Line l
   }
 }
 
-// 45 degree lines inside the outline: where x + y = u crosses an edge, the outline is entered or
-// left.
-void hatch(Sheet& sheet, const std::vector<ImVec2>& points) {
-  constexpr float kSpacing = 7.0f;
-  float low = points[0].x + points[0].y;
-  float high = low;
-  for (const ImVec2& point : points) {
-    low = std::min(low, point.x + point.y);
-    high = std::max(high, point.x + point.y);
-  }
-  std::vector<ImVec2> crossings;
-  for (float u = std::ceil(low / kSpacing) * kSpacing; u < high; u += kSpacing) {
-    crossings.clear();
-    for (std::size_t i = 0; i < points.size(); ++i) {
-      const ImVec2 a = points[i];
-      const ImVec2 b = points[(i + 1) % points.size()];
-      const float ua = a.x + a.y - u;
-      const float ub = b.x + b.y - u;
-      if ((ua < 0.0f) == (ub < 0.0f)) continue;
-      const float t = ua / (ua - ub);
-      crossings.push_back({a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t});
+// One drawing, laid out into its rectangle.
+class Painter {
+ public:
+  Painter(Sheet& sheet, const Drawing& drawing, const Rect& rect)
+      : sheet_(sheet), rect_(rect), frame_(drawing, size_of(rect)) {}
+
+  void shape(const Shape& shape) {
+    if (shape.points.empty()) return;
+    const std::vector<Point> outline = frame_.at(shape.points);
+    std::vector<ImVec2> points;
+    points.reserve(outline.size());
+    for (const Point& point : outline) points.push_back(on_sheet(point));
+    if (shape.fill != Fill::none && points.size() > 2) {
+      sheet_.area(points.data(), static_cast<int>(points.size()),
+                  fill_colour(sheet_.palette(), shape.fill));
     }
-    std::sort(crossings.begin(), crossings.end(),
-              [](const ImVec2& a, const ImVec2& b) { return a.x < b.x; });
-    for (std::size_t i = 0; i + 1 < crossings.size(); i += 2) {
-      sheet.path(&crossings[i], 2, sheet.palette().line, 1.0f, false);
+    if (shape.hatched) {
+      for (const Stroke& line : hatch(outline)) this->line(line, sheet_.palette().line, 1.0f);
     }
+    stroke(sheet_, points, shape.closed, shape.line);
   }
-}
 
-void paint_shape(Sheet& sheet, const Frame& frame, const Shape& shape) {
-  if (shape.points.empty()) return;
-  std::vector<ImVec2> points;
-  points.reserve(shape.points.size());
-  for (const Point& point : shape.points) points.push_back(frame.at(point));
-  if (shape.fill != Fill::none && points.size() > 2) {
-    sheet.area(points.data(), static_cast<int>(points.size()),
-               fill_colour(sheet.palette(), shape.fill));
+  void circle(const Circle& circle) {
+    const ImVec2 centre = on_sheet(frame_.at(circle.centre));
+    const auto radius = static_cast<float>(std::max(frame_.length(circle.radius), kSmallestRadius));
+    if (circle.fill != Fill::none) {
+      sheet_.disc(centre.x, centre.y, radius, fill_colour(sheet_.palette(), circle.fill));
+    }
+    if (circle.line == Line::none) return;
+    const Pen with = pen(sheet_.palette(), circle.line);
+    sheet_.ring(centre.x, centre.y, radius, with.rgb, with.thickness);
   }
-  if (shape.hatched && points.size() > 2) hatch(sheet, points);
-  stroke(sheet, points, shape.closed, shape.line);
-}
 
-void paint_circle(Sheet& sheet, const Frame& frame, const Circle& circle) {
-  const ImVec2 centre = frame.at(circle.centre);
-  const float radius = std::max(frame.length(circle.radius), 1.5f);
-  if (circle.fill != Fill::none) {
-    sheet.disc(centre.x, centre.y, radius, fill_colour(sheet.palette(), circle.fill));
+  void arrow(const Arrow& arrow) {
+    const ArrowLayout layout = lay_arrow(frame_.at(arrow.a), frame_.at(arrow.b));
+    if (!layout.drawn) return;
+    const Pen with = pen(sheet_.palette(), arrow.line);
+    line(layout.shaft, with.rgb, with.thickness);
+    const ImVec2 head[] = {on_sheet(layout.head[0]), on_sheet(layout.head[1]),
+                           on_sheet(layout.head[2])};
+    sheet_.area(head, 3, with.rgb);
   }
-  if (circle.line != Line::none) {
-    const Pen with = pen(sheet.palette(), circle.line);
-    sheet.ring(centre.x, centre.y, radius, with.rgb, with.thickness);
-  }
-}
 
-void paint_arrow(Sheet& sheet, const Frame& frame, const Arrow& arrow) {
-  const ImVec2 a = frame.at(arrow.a);
-  const ImVec2 b = frame.at(arrow.b);
-  const float length = std::hypot(b.x - a.x, b.y - a.y);
-  if (length < 1.0f) return;
-  const Pen with = pen(sheet.palette(), arrow.line);
-  const ImVec2 along{(b.x - a.x) / length, (b.y - a.y) / length};
-  const float head = std::min(10.0f, length);
-  const ImVec2 neck{b.x - along.x * head, b.y - along.y * head};
-  const ImVec2 shaft[] = {a, neck};
-  sheet.path(shaft, 2, with.rgb, with.thickness, false);
-  const ImVec2 tip[] = {b,
-                        {neck.x - along.y * 0.45f * head, neck.y + along.x * 0.45f * head},
-                        {neck.x + along.y * 0.45f * head, neck.y - along.x * 0.45f * head}};
-  sheet.area(tip, 3, with.rgb);
-}
-
-void paint_figure(Sheet& sheet, ImVec2 at, Align align, const Type& type, std::uint32_t rgb,
-                  const std::string& text) {
-  const float width = sheet.text_width(type, text);
-  const float height = sheet.scaled(type.line);
-  float left = at.x;
-  if (align == Align::centre) left -= 0.5f * width;
-  if (align == Align::right) left -= width;
-  const float top = at.y - 0.5f * height;
-  sheet.text_at(left, top, type, rgb, text);
-}
-
-void paint_dimension(Sheet& sheet, const Frame& frame, const Dimension& dimension) {
-  const ImVec2 a = frame.at(dimension.a);
-  const ImVec2 b = frame.at(dimension.b);
-  const std::uint32_t rgb = sheet.palette().muted;
-  const float length = std::hypot(b.x - a.x, b.y - a.y);
-  const bool upright = std::abs(b.y - a.y) > std::abs(b.x - a.x);
-  const float gap =
-      upright ? sheet.scaled(kNote.line) : sheet.text_width(kNote, dimension.text) + 8.0f;
-  if (length > gap) {  // the line leaves room for its figure
-    const float share = 0.5f * (1.0f - gap / length);
-    const ImVec2 step{(b.x - a.x) * share, (b.y - a.y) * share};
-    const ImVec2 first[] = {a, {a.x + step.x, a.y + step.y}};
-    const ImVec2 second[] = {{b.x - step.x, b.y - step.y}, b};
-    sheet.path(first, 2, rgb, 1.0f, false);
-    sheet.path(second, 2, rgb, 1.0f, false);
+  // The line alone; its figure is laid out with the other texts.
+  void dimension(const Dimension& dimension) {
+    const DimensionLayout layout = lay_dimension(frame_.at(dimension.a), frame_.at(dimension.b),
+                                                 text_size(kNote, dimension.text));
+    for (const Stroke& part : layout.lines) line(part, sheet_.palette().muted, 1.0f);
+    for (const Stroke& tick : layout.ticks) line(tick, sheet_.palette().muted, 1.5f);
   }
-  const ImVec2 line[] = {a, b};
-  for (const ImVec2& end : line) {
-    const ImVec2 tick[] = {{end.x - 4.0f, end.y + 4.0f}, {end.x + 4.0f, end.y - 4.0f}};
-    sheet.path(tick, 2, rgb, 1.5f, false);
+
+ private:
+  ImVec2 on_sheet(Point point) const {
+    return {rect_.x + static_cast<float>(point.x), rect_.y + static_cast<float>(point.y)};
   }
-  // A dimension too short for its figure carries it over its upper end.
-  const ImVec2 middle{0.5f * (a.x + b.x), 0.5f * (a.y + b.y)};
-  const ImVec2 over{middle.x, std::min(a.y, b.y) - 0.8f * sheet.scaled(kNote.line)};
-  paint_figure(sheet, length > gap ? middle : over, Align::centre, kNote, rgb, dimension.text);
-}
+  Size text_size(const Type& type, const std::string& text) const {
+    return {static_cast<double>(sheet_.text_width(type, text)),
+            static_cast<double>(sheet_.scaled(type.line))};
+  }
+  void line(const Stroke& stroke, std::uint32_t rgb, float thickness) {
+    const ImVec2 ends[] = {on_sheet(stroke.a), on_sheet(stroke.b)};
+    sheet_.path(ends, 2, rgb, thickness, false);
+  }
+
+  Sheet& sheet_;
+  Rect rect_;
+  Frame frame_;
+};
 
 }  // namespace
 
-void paint_drawing(Sheet& sheet, const Drawing& drawing, const Rect& rect) {
-  sheet.clip(rect);
-  const Frame frame(drawing, rect);
-  for (const Shape& shape : drawing.shapes) paint_shape(sheet, frame, shape);
-  for (const Circle& circle : drawing.circles) paint_circle(sheet, frame, circle);
-  for (const Arrow& arrow : drawing.arrows) paint_arrow(sheet, frame, arrow);
-  for (const Dimension& dimension : drawing.dimensions) paint_dimension(sheet, frame, dimension);
+std::vector<Figure> lay_figures(const Sheet& sheet, const Drawing& drawing, const Rect& rect) {
+  const Frame frame(drawing, size_of(rect));
+  std::vector<Figure> figures;
+  std::vector<TextBox> boxes;
+  const auto add = [&](const std::string& text, const Type& type, std::uint32_t rgb, Align align,
+                       auto place) {
+    const Size size{static_cast<double>(sheet.text_width(type, text)),
+                    static_cast<double>(sheet.scaled(type.line))};
+    Point centre = place(size);
+    if (align == Align::left) centre.x += 0.5 * size.width;
+    if (align == Align::right) centre.x -= 0.5 * size.width;
+    boxes.push_back({centre, size});
+    figures.push_back({.type = type, .rgb = rgb, .text = text});
+  };
+  const Palette& palette = sheet.palette();
+  for (const Dimension& dimension : drawing.dimensions) {
+    add(dimension.text, kNote, palette.muted, Align::centre, [&](Size size) {
+      return lay_dimension(frame.at(dimension.a), frame.at(dimension.b), size).figure;
+    });
+  }
   for (const Label& label : drawing.labels) {
     const bool strong = label.role == TextRole::strong;
-    paint_figure(sheet, frame.at(label.at), label.align, strong ? kNoteStrong : kNote,
-                 strong ? sheet.palette().ink : sheet.palette().muted, label.text);
+    add(label.text, strong ? kNoteStrong : kNote, strong ? palette.ink : palette.muted, label.align,
+        [&](Size) { return frame.at(label.at); });
+  }
+  keep_apart(boxes, size_of(rect));
+  for (std::size_t i = 0; i < boxes.size(); ++i) {
+    const TextBox& box = boxes[i];
+    figures[i].rect = {rect.x + static_cast<float>(box.centre.x - 0.5 * box.size.width),
+                       rect.y + static_cast<float>(box.centre.y - 0.5 * box.size.height),
+                       static_cast<float>(box.size.width), static_cast<float>(box.size.height)};
+  }
+  return figures;
+}
+
+void paint_drawing(Sheet& sheet, const Drawing& drawing, const Rect& rect) {
+  sheet.clip(rect);
+  Painter painter(sheet, drawing, rect);
+  for (const Shape& shape : drawing.shapes) painter.shape(shape);
+  for (const Circle& circle : drawing.circles) painter.circle(circle);
+  for (const Arrow& arrow : drawing.arrows) painter.arrow(arrow);
+  for (const Dimension& dimension : drawing.dimensions) painter.dimension(dimension);
+  for (const Figure& figure : lay_figures(sheet, drawing, rect)) {
+    sheet.text_at(figure.rect.x, figure.rect.y, figure.type, figure.rgb, figure.text);
   }
   sheet.unclip();
+}
+
+void paint_handle(Sheet& sheet, ImVec2 at, bool active) {
+  constexpr float kDot = 6.0f;
+  const Palette& palette = sheet.palette();
+  sheet.disc(at.x, at.y, kDot + (active ? 6.0f : 3.0f), palette.paper);
+  if (active) sheet.ring(at.x, at.y, kDot + 5.0f, palette.accent, 1.5f);
+  sheet.disc(at.x, at.y, kDot, palette.accent);
 }
 
 }  // namespace thole::ui

@@ -83,6 +83,8 @@ std::string_view role_name(Role role) {
       return "alert";
     case Role::group:
       return "group";
+    case Role::banner:
+      return "banner";
     case Role::navigation:
       return "navigation";
     case Role::main:

@@ -23,6 +23,7 @@ enum class Role {
   status,
   alert,
   group,
+  banner,
   navigation,
   main,
   list,

@@ -2,17 +2,34 @@
 
 #include <algorithm>
 #include <cfloat>
+#include <utility>
 
 namespace thole::ui {
 
-Sheet::Sheet(ImDrawList* draw, const Fonts& fonts, const Viewport& view, SemTree& tree,
-             std::vector<Event>& events)
+Within::Within(Sheet& sheet, Role role, std::string name) : tree_(sheet.tree()) {
+  tree_.open({.role = role, .name = std::move(name)});
+}
+
+Within::Within(Sheet& sheet, Role role, std::string name, const Rect& strip) : tree_(sheet.tree()) {
+  tree_.open({.role = role,
+              .name = std::move(name),
+              .pinned = sheet.pinned(),
+              .x = strip.x,
+              .y = strip.y,
+              .width = strip.width,
+              .height = strip.height});
+}
+
+Within::~Within() { tree_.close(); }
+
+Sheet::Sheet(ImDrawList* draw, const Fonts& fonts, const Viewport& view, const Palette& palette,
+             SemTree& tree, std::vector<Event>& events)
     : draw_(draw),
       fonts_(fonts),
       view_(view),
       tree_(tree),
       events_(events),
-      palette_(view.dark ? &kNight : &kDay) {}
+      palette_(&palette) {}
 
 Event Sheet::take(std::string_view id) {
   const auto found = std::find_if(events_.begin(), events_.end(),

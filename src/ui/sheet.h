@@ -38,6 +38,7 @@ struct Viewport {
   float text_scale = 1.0f;
   bool dark = false;
   bool reduced_motion = false;
+  bool typing = false;  // a soft keyboard takes half of the screen
 };
 
 struct Rect {
@@ -47,10 +48,26 @@ struct Rect {
   float height = 0.0f;
 };
 
+class Sheet;
+
+// What is recorded while it lives belongs to one landmark, list or item.
+class Within {
+ public:
+  Within(Sheet& sheet, Role role, std::string name = {});
+  // Pinned, it takes the touches of a whole strip.
+  Within(Sheet& sheet, Role role, std::string name, const Rect& strip);
+  ~Within();
+  Within(const Within&) = delete;
+  Within& operator=(const Within&) = delete;
+
+ private:
+  SemTree& tree_;
+};
+
 class Sheet {
  public:
-  Sheet(ImDrawList* draw, const Fonts& fonts, const Viewport& view, SemTree& tree,
-        std::vector<Event>& events);
+  Sheet(ImDrawList* draw, const Fonts& fonts, const Viewport& view, const Palette& palette,
+        SemTree& tree, std::vector<Event>& events);
 
   // The column that is being filled; `y` is where the next thing goes.
   float x = 0.0f;

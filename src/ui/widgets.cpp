@@ -6,9 +6,29 @@
 #include "base/number.h"
 #include "base/units.h"
 #include "data/beaufort.h"
-#include "ui/paint_drawing.h"
 
 namespace thole::ui {
+
+std::string_view shown_unit(std::string_view key) {
+  const std::string_view unit = unit_of(key);
+  return unit.empty() && key.ends_with("_frac") ? std::string_view("frac") : unit;
+}
+
+double step_for(const Field& field, System system) {
+  if (system == System::metric) return field.step;
+  const std::string_view unit = field.unit();
+  if (unit == "m")
+    return m_from_in(field.step < 0.03   ? 0.5
+                     : field.step < 0.08 ? 1.0
+                     : field.step < 0.3  ? 6.0
+                                         : 1200.0);
+  if (unit == "mm") return 1000.0 * m_from_in(field.step < 2.0 ? 1.0 / 16.0 : 0.5);
+  if (unit == "kg") return kg_from_lb(field.step < 5.0 ? 1.0 : 100.0);
+  if (unit == "N") return N_from_lbf(2.0);
+  if (unit == "C") return field.step / 1.8;
+  return field.step;
+}
+
 namespace {
 
 constexpr float kInner = 12.0f;  // text inside a box from its edge
@@ -33,12 +53,6 @@ std::uint32_t mixed(std::uint32_t a, std::uint32_t b, float share_of_b) {
   return out;
 }
 
-// A field's unit as the screen needs it: fractions are shown as percent.
-std::string_view shown_unit(std::string_view key) {
-  const std::string_view unit = unit_of(key);
-  return unit.empty() && key.ends_with("_frac") ? std::string_view("frac") : unit;
-}
-
 std::string_view origin_word(Origin origin) {
   switch (origin) {
     case Origin::absent:
@@ -53,22 +67,6 @@ std::string_view origin_word(Origin origin) {
       return "chosen for you";
   }
   return "";
-}
-
-// What a stepper adds, in round figures of the system shown.
-double step_for(const Field& field, System system) {
-  if (system == System::metric) return field.step;
-  const std::string_view unit = field.unit();
-  if (unit == "m")
-    return m_from_in(field.step < 0.03   ? 0.5
-                     : field.step < 0.08 ? 1.0
-                     : field.step < 0.3  ? 6.0
-                                         : 1200.0);
-  if (unit == "mm") return 1000.0 * m_from_in(field.step < 2.0 ? 1.0 / 16.0 : 0.5);
-  if (unit == "kg") return kg_from_lb(field.step < 5.0 ? 1.0 : 100.0);
-  if (unit == "N") return N_from_lbf(2.0);
-  if (unit == "C") return field.step / 1.8;
-  return field.step;
 }
 
 std::vector<SemOption> catalogue_options(const Catalogue& catalogue, std::string_view list) {
@@ -959,19 +957,6 @@ void check_row(Context& ui, const Check& check) {
     }
   }
   sheet.y += kUnit;
-}
-
-void picture(Context& ui, std::string_view id, const Drawing& drawing, float height) {
-  Sheet& sheet = ui.sheet;
-  const Rect rect{sheet.x, sheet.y, sheet.width, height};
-  const Palette& palette = sheet.palette();
-  sheet.box(rect, palette.paper, palette.line);
-  paint_drawing(sheet, drawing, rect);
-  sheet.record({.id = std::string(id),
-                .role = Role::image,
-                .name = drawing.title + ". " + drawing.description},
-               rect);
-  sheet.y += height + kUnit;
 }
 
 }  // namespace thole::ui

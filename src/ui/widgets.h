@@ -22,6 +22,39 @@ struct Rejected {
   std::string message{};
 };
 
+// What the page around the wizard can do, and has told it.
+struct Surroundings {
+  bool can_share = false;            // the system has a share sheet
+  bool keeps_nothing = false;        // storage is full or forbidden
+  bool update_ready = false;         // a newer build waits
+  std::string address{};             // the whole link
+  std::string date{};                // today, as the person writes it
+  std::vector<std::string> kept{};   // other jobs in this browser, the latest first
+  std::vector<std::string> pages{};  // the only ones to be shown; empty: all
+  std::string contact_label{};       // a shop asks to be asked: "Ask for a quote"
+};
+
+// A picture on its way to the design of now: it eases for a moment after a value has changed.
+struct Eased {
+  std::string key{};    // page and picture
+  int version = -1;     // of the document it stands for
+  Drawing from{};       // where it set out
+  Drawing shown{};      // what the last frame painted
+  double moving_s = 0;  // since it set out
+};
+
+// A handle in somebody's hand. Everything is kept as it was at the press, so that the value stays
+// under the finger and rounding does not add up.
+struct Dragged {
+  std::string id{};  // of its element; empty: nothing is dragged
+  Handle handle{};
+  double value = 0.0;  // of the field
+  Point per_px{};      // the drawing's units to a px, right and down
+  Point low{};         // the sheet stays as it is under the finger
+  Point high{};
+  bool moved = false;
+};
+
 // How the person looks at the job; never saved with it.
 struct UiState {
   std::string page = "quick";
@@ -30,6 +63,10 @@ struct UiState {
   std::set<std::string> opened{};              // groups and reasons that are open
   std::map<std::string, Rejected> rejected{};  // by field path
   std::string message{};                       // said once, in the status line
+  Eased eased{};
+  Dragged dragged{};
+  bool easing = false;  // set by a picture that wants another frame; whoever reads it resets it
+  Surroundings around{};
 };
 
 struct Context {
@@ -52,6 +89,12 @@ bool button(Context& ui, std::string_view id, std::string_view label, Weight wei
 // A disclosure: true while open.
 bool disclosure(Context& ui, std::string_view id, std::string_view label);
 
+// What a stepper of the field adds, in round figures of the system shown.
+double step_for(const Field& field, System system);
+
+// A field's unit as the screen needs it: fractions are shown as percent.
+std::string_view shown_unit(std::string_view key);
+
 // The control that suits the field, with label, origin, help and error.
 void field_control(Context& ui, const Field& field);
 
@@ -69,6 +112,9 @@ void step_note(Context& ui, const Step& step);
 
 void check_row(Context& ui, const Check& check);
 
+// A drawing that eases to the design of now, with its text equivalent, and after it the dots that
+// can be dragged: sliders by keyboard, and by "drag" with the px moved since the press ("12 -3", y
+// down) and "drop".
 void picture(Context& ui, std::string_view id, const Drawing& drawing, float height);
 
 // Shape and word of a verdict; `size` is the side of the shape.

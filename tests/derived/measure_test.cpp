@@ -191,6 +191,25 @@ TEST_SUITE("derived") {
     }
   }
 
+  TEST_CASE("numbers of a slider: shown and taken back") {
+    struct Number {
+      double value;
+      std::string_view unit;
+      System system;
+      double shown;
+    };
+    const Number rows[] = {
+        {0.3048, "m", kUs, 1.0},  {1.35, "m", kMetric, 1.35}, {25.4, "mm", kUs, 1.0},
+        {0.03, "frac", kUs, 3.0}, {20.0, "C", kUs, 68.0},     {15.0, "deg", kMetric, 15.0},
+    };
+    for (const Number& row : rows) {
+      CAPTURE(row.unit);
+      CHECK(shown_number(row.value, row.unit, row.system) == rel(row.shown, 1e-12));
+      CHECK(value_of_shown(row.shown, row.unit, row.system) == rel(row.value, 1e-12));
+    }
+    CHECK(shown_number(1852.0 / 3600.0, "mps", kMetric) == rel(1.0, 1e-12));
+  }
+
   TEST_CASE("units as they are printed") {
     CHECK(unit_text("m") == "m");
     CHECK(unit_text("mps") == "m/s");

@@ -17,8 +17,9 @@ KNOWS = {
     "find": {"base", "data", "job", "calc"},
     "io": {"base", "data", "job", "calc", "find"},
     "draw": {"base", "data", "job", "calc", "find", "io"},
-    "ui": {"base", "data", "job", "calc", "find", "io", "draw"},
-    "cli": {"base", "data", "job", "calc", "find", "io", "draw"},
+    "papers": {"base", "data", "job", "calc", "find", "io", "draw"},
+    "ui": {"base", "data", "job", "calc", "find", "io", "draw", "papers"},
+    "cli": {"base", "data", "job", "calc", "find", "io", "draw", "papers"},
 }
 CORE = ("base", "data", "job", "calc")
 # Files, clocks, threads and the screen, as seen from the core; and what some compiler lacks.

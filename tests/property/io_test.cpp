@@ -247,6 +247,7 @@ TEST_SUITE("property") {
     CHECK(file_text("docs/formats/job.schema.json") == job_schema());
     CHECK(file_text("docs/formats/catalogue.schema.json") == catalogue_schema());
     CHECK(file_text("docs/formats/preset.schema.json") == preset_schema());
+    CHECK(file_text("docs/formats/design.schema.json") == design_schema());
   }
 
   TEST_CASE("what is shown reads back within what was shown") {

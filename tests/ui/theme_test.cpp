@@ -1,28 +1,13 @@
 // Contrast of the palette by the relative luminance of WCAG 2.2 (W3C Recommendation, 2023).
 
-#include <cmath>
+#include "ui/theme.h"
+
 #include <initializer_list>
 
 #include "support.h"
-#include "ui/theme.h"
+#include "ui/contrast.h"
 
-namespace {
-
-double luminance(std::uint32_t rgb) {
-  const auto channel = [rgb](int shift) {
-    const double value = static_cast<double>((rgb >> shift) & 0xFF) / 255.0;
-    return value <= 0.04045 ? value / 12.92 : std::pow((value + 0.055) / 1.055, 2.4);
-  };
-  return 0.2126 * channel(16) + 0.7152 * channel(8) + 0.0722 * channel(0);
-}
-
-double contrast(std::uint32_t a, std::uint32_t b) {
-  const double high = std::max(luminance(a), luminance(b));
-  const double low = std::min(luminance(a), luminance(b));
-  return (high + 0.05) / (low + 0.05);
-}
-
-}  // namespace
+using thole::test::contrast;
 
 TEST_SUITE("published") {
   TEST_CASE("contrast of grey pairs [wcag-2.2, relative luminance]") {
@@ -32,7 +17,8 @@ TEST_SUITE("published") {
 }
 
 TEST_SUITE("ui") {
-  TEST_CASE("text 7:1 on paper and raised, 4.5:1 on water; borders 3:1 [wcag-2.2 1.4.6, 1.4.3, 1.4.11]") {
+  TEST_CASE(
+      "text 7:1 on paper and raised, 4.5:1 on water; borders 3:1 [wcag-2.2 1.4.6, 1.4.3, 1.4.11]") {
     for (const thole::ui::Palette& palette : {thole::ui::kDay, thole::ui::kNight}) {
       for (const std::uint32_t text : {palette.ink, palette.muted, palette.accent, palette.fits,
                                        palette.changes, palette.fails, palette.unknown}) {

@@ -3,6 +3,7 @@
 #include "io/presets.h"
 #include "support.h"
 #include "ui/fonts.h"
+#include "ui/frame_packet.h"
 
 namespace thole::test {
 
@@ -10,7 +11,8 @@ Wizard::Wizard(ui::Viewport viewport) : view(viewport), context_(ImGui::CreateCo
   ImGui::SetCurrentContext(context_);
   ImGuiIO& io = ImGui::GetIO();
   io.IniFilename = nullptr;
-  io.BackendFlags |= ImGuiBackendFlags_RendererHasTextures;  // nobody looks at the textures
+  io.BackendFlags |= ImGuiBackendFlags_RendererHasTextures;
+  io.Fonts->TexDesiredFormat = ImTextureFormat_Alpha8;
   app_ = std::make_unique<ui::App>(default_catalogue(), ui::load_fonts());
   settle();
 }
@@ -23,23 +25,26 @@ Wizard::~Wizard() {
   ImGui::DestroyContext(context_);
 }
 
-void Wizard::settle() {
+void Wizard::frame(float dt_s) {
   ImGui::SetCurrentContext(context_);
+  ImGuiIO& io = ImGui::GetIO();
+  io.DisplaySize = {view.width, view.height};
+  io.DeltaTime = dt_s;
+  ImGui::NewFrame();
+  app_->frame(view);
+  ImGui::Render();
+  const auto packet = ui::pack_frame(*ImGui::GetDrawData(), 0, false);
+  std::size_t at = ui::kPacketHeader;
+  for (std::uint32_t i = 0; i < packet[5]; ++i) {
+    texels_sent_ += packet[at + 8];
+    at += ui::kPacketTexture + packet[at + 8];
+  }
+}
+
+void Wizard::settle() {
   int frames = 0;
   do {
-    ImGuiIO& io = ImGui::GetIO();
-    io.DisplaySize = {view.width, view.height};
-    io.DeltaTime = 1.0f / 60.0f;
-    ImGui::NewFrame();
-    app_->frame(view);
-    ImGui::Render();
-    for (ImTextureData* texture : ImGui::GetPlatformIO().Textures) {
-      if (texture->Status == ImTextureStatus_WantCreate ||
-          texture->Status == ImTextureStatus_WantUpdates) {
-        texture->SetTexID(1);
-        texture->SetStatus(ImTextureStatus_OK);
-      }
-    }
+    frame();
     REQUIRE(++frames < 20);  // the page comes to rest
   } while (app_->frames_wanted() > 0);
 }

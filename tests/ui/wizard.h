@@ -20,6 +20,8 @@ class Wizard {
   Wizard(const Wizard&) = delete;
   Wizard& operator=(const Wizard&) = delete;
 
+  // Draws one frame, `dt_s` after the last.
+  void frame(float dt_s = 1.0f / 60.0f);
   // Draws until nothing more is wanted.
   void settle();
   void page(std::string_view key);
@@ -34,12 +36,16 @@ class Wizard {
   // The text of everything on the page, one line per element.
   std::string text();
 
+  // Words of texels that the frames so far handed to the painter.
+  std::size_t texels_sent() const { return texels_sent_; }
+
   ui::App& app() { return *app_; }
   ui::Viewport view;
 
  private:
   ImGuiContext* context_ = nullptr;
   std::unique_ptr<ui::App> app_{};
+  std::size_t texels_sent_ = 0;
 };
 
 }  // namespace thole::test

@@ -1,0 +1,32 @@
+#include "io/qr.h"
+
+#include <qrcodegen.h>
+
+#include <algorithm>
+#include <cstdint>
+
+namespace thole {
+
+Qr make_qr(std::string_view text) {
+  constexpr std::size_t kMostBytes = 2331;  // version 40, level M, ISO/IEC 18004, byte mode
+  if (text.size() > kMostBytes) return {};
+  std::vector<std::uint8_t> data(qrcodegen_BUFFER_LEN_MAX);
+  std::vector<std::uint8_t> code(qrcodegen_BUFFER_LEN_MAX);
+  std::copy(text.begin(), text.end(), data.begin());
+  constexpr bool kBetterWhereRoom = true;  // a higher level when the code grows no larger by it
+  if (!qrcodegen_encodeBinary(data.data(), text.size(), code.data(), qrcodegen_Ecc_MEDIUM,
+                              qrcodegen_VERSION_MIN, qrcodegen_VERSION_MAX, qrcodegen_Mask_AUTO,
+                              kBetterWhereRoom)) {
+    return {};
+  }
+  const int side = qrcodegen_getSize(code.data());
+  Qr qr{.side = side, .dark = std::vector<bool>(static_cast<std::size_t>(side * side))};
+  for (int y = 0; y < side; ++y) {
+    for (int x = 0; x < side; ++x) {
+      qr.dark[static_cast<std::size_t>(y * side + x)] = qrcodegen_getModule(code.data(), x, y);
+    }
+  }
+  return qr;
+}
+
+}  // namespace thole
