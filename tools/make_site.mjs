@@ -1,53 +1,91 @@
-// Gathers the page: shell and program under names that hold a digest of their bytes, so that they can
-// be kept for ever and never be mixed with those of another build; each also in brotli and gzip.
+// Gathers the page: scripts bundled, shell and program under names that hold a digest of their bytes,
+// so that they can be kept for ever and never be mixed with those of another build; each also in
+// brotli and gzip. The service worker learns which files make up this build.
 //
 // usage: make_site.mjs WEB_FOLDER BUILD_FOLDER SITE_FOLDER
 
 import { createHash } from "node:crypto";
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { basename, extname, join } from "node:path";
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { basename, dirname, extname, join, relative } from "node:path";
 import { brotliCompressSync, constants, gzipSync } from "node:zlib";
+import { buildId, digest, marked, Stage } from "./bundle.mjs";
 
 const [web, build, site] = process.argv.slice(2);
+const PACKED = new Set([".html", ".css", ".js", ".mjs", ".svg", ".wasm", ".json", ".webmanifest", ".ts"]);
 
-// In the order in which they name each other: a name changes when what it names has changed.
-const PARTS = [
-  [web, "icon.svg"], [build, "thole.wasm"], [build, "thole.js"], [web, "style.css"],
-  [web, "mirror.js"], [web, "shell.js"],
-];
-const TEXT = new Set([".html", ".css", ".js", ".svg"]);
-
-rmSync(site, { recursive: true, force: true });
-mkdirSync(site, { recursive: true });
-
+const rows = [];       // what lies in the site, and whether a first visit loads it
+const kept = [];       // what the service worker keeps: [name, integrity]
 const renamed = new Map();
+
+function write(name, bytes) {
+  mkdirSync(dirname(join(site, name)), { recursive: true });
+  writeFileSync(join(site, name), bytes);
+  if (!PACKED.has(extname(name))) return bytes.length;
+  const brotli = brotliCompressSync(bytes, { params: {
+    [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length } });
+  writeFileSync(join(site, `${name}.br`), brotli);
+  writeFileSync(join(site, `${name}.gz`), gzipSync(bytes, { level: 9 }));
+  return brotli.length;
+}
+function put(name, bytes, { firstVisit = true } = {}) {
+  rows.push({ name, bytes: bytes.length, brotli: write(name, bytes), firstVisit });
+}
+
+// A part of the page as the service worker keeps it.
+function part(name, bytes) {
+  kept.push([name, `sha256-${createHash("sha256").update(bytes).digest("base64")}`]);
+  put(name, bytes);
+}
+function hashedPart(name, bytes) {
+  const hashed = `${basename(name, extname(name))}.${digest(bytes)}${extname(name)}`;
+  renamed.set(name, hashed);
+  part(hashed, bytes);
+}
 function withNewNames(text) {
   for (const [name, hashed] of renamed) {
-    text = text.replaceAll(new RegExp(`(?<=["'/])${name.replace(".", "\\.")}(?=["'])`, "g"), hashed);
+    text = text.replaceAll(new RegExp(`(?<=["'\`/])${name.replace(".", "\\.")}(?=["'\`])`, "g"), hashed);
   }
   return text;
 }
 
-const rows = [];
-function put(name, bytes) {
-  const brotli = brotliCompressSync(bytes, { params: {
-    [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length } });
-  writeFileSync(join(site, name), bytes);
-  writeFileSync(join(site, `${name}.br`), brotli);
-  writeFileSync(join(site, `${name}.gz`), gzipSync(bytes, { level: 9 }));
-  rows.push({ name, bytes: bytes.length, brotli: brotli.length });
+function copyFolder(from, to) {
+  for (const entry of readdirSync(from, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile()) continue;
+    const file = join(entry.path, entry.name);
+    put(join(to, relative(from, file)), readFileSync(file), { firstVisit: false });
+  }
 }
 
-for (const [folder, name] of PARTS) {
-  let bytes = readFileSync(join(folder, name));
-  if (TEXT.has(extname(name))) bytes = Buffer.from(withNewNames(bytes.toString()));
-  const digest = createHash("sha256").update(bytes).digest("hex").slice(0, 10);
-  const hashed = `${basename(name, extname(name))}.${digest}${extname(name)}`;
-  renamed.set(name, hashed);
-  put(hashed, bytes);
+const source = (name) => readFileSync(join(web, name));
+
+rmSync(site, { recursive: true, force: true });
+mkdirSync(site, { recursive: true });
+const id = buildId(web, build);
+const program = marked(readFileSync(join(build, "thole.wasm")));
+const define = { THOLE_BUILD: id, THOLE_PROGRAM: program.mark };
+const stage = new Stage(web, build);
+
+// In the order in which they name each other: a name changes when what it names has changed.
+hashedPart("icon.svg", source("icon.svg"));
+hashedPart("thole.wasm", program.bytes);
+hashedPart("style.css", stage.style("style.css"));
+for (const script of [...stage.workers(), "shell.js"]) {
+  hashedPart(script, Buffer.from(withNewNames(stage.script(script, { define }).toString())));
 }
-put("index.html", Buffer.from(withNewNames(readFileSync(join(web, "index.html"), "utf8"))));
+part("manifest.webmanifest", source("manifest.webmanifest"));
+put("index.html", Buffer.from(withNewNames(source("index.html").toString())
+  .replace('<meta charset="utf-8">', `$&\n<meta name="thole-build" content="${id}">`)));
+
+// Under names of their own, and always asked for again.
+put("sw.js", stage.script("sw.js", { format: "iife", define: { ...define, THOLE_FILES: kept } }));
+put("version.json", Buffer.from(`${JSON.stringify({ build: id })}\n`));
+put("sw_off.js", stage.script("sw_off.js", { format: "iife" }), { firstVisit: false });
+if (existsSync(join(web, "embed.js"))) put("embed.js", stage.script("embed.js"), { firstVisit: false });
+for (const folder of [join(web, "icons"), join(web, "demo"), join(build, "../engine")]) {
+  if (existsSync(folder)) copyFolder(folder, basename(folder));
+}
+stage.close();
 
 writeFileSync(join(site, "sizes.json"), `${JSON.stringify(rows, null, 1)}\n`);
-const total = rows.reduce((sum, row) => sum + row.brotli, 0);
-console.log(`site: ${rows.length} files, ${(total / 1000).toFixed(0)} kB over the wire`);
+const first = rows.filter((row) => row.firstVisit).reduce((sum, row) => sum + row.brotli, 0);
+console.log(`site: ${rows.length} files; a first visit takes ${(first / 1000).toFixed(0)} kB over the wire`);

@@ -45,6 +45,8 @@ function answer(root, request, response) {
   const headers = {
     "Content-Type": TYPES[extname(file)] ?? "application/octet-stream",
     "Cache-Control": HASHED.test(file) ? "public, max-age=31536000, immutable" : "no-cache",
+    // Public files, the same for everyone: a shop's page on another origin loads embed.js and the engine.
+    "Access-Control-Allow-Origin": "*",
     "X-Content-Type-Options": "nosniff",
     Vary: "Accept-Encoding",
   };

@@ -1,23 +1,28 @@
-// The wizard in a browser: WebGL 2 through Dear ImGui's own renderer, and the few functions that
-// shell.js calls. The only file that knows Emscripten. There is no pointer or key handling here:
-// real elements over the canvas take all input and come back through thole_act().
+// The wizard in a browser: the few functions that program.js calls. The only file of the wizard that
+// knows Emscripten. There is no graphics context here: a frame leaves as a packet of triangles, which
+// painter.js paints. Nor is there pointer or key handling: real elements over the canvas take all
+// input and come back through thole_act().
 
-#include <GLES3/gl3.h>
 #include <emscripten/emscripten.h>
-#include <emscripten/html5.h>
 #include <imgui.h>
-#include <imgui_impl_opengl3.h>
 
 #include <algorithm>
 #include <memory>
 #include <string>
 #include <string_view>
+#include <vector>
 
+#include "draw/svg.h"
 #include "io/embedded.h"
 #include "io/issues_json.h"
 #include "io/presets.h"
+#include "io/qr.h"
+#include "io/summary_json.h"
+#include "papers/job_sheet.h"
 #include "ui/app.h"
 #include "ui/fonts.h"
+#include "ui/frame_packet.h"
+#include "ui/pages.h"
 
 namespace {
 
@@ -26,7 +31,8 @@ using namespace thole;
 struct Page {
   std::unique_ptr<ui::App> app{};
   ui::Viewport view{};
-  bool drawable = false;  // the graphics context lives
+  std::vector<std::uint32_t> packet{};  // the last frame
+  bool all_textures = true;             // the painter has none yet, or has lost them
   std::uint64_t tree_hash = 0;
   int tree_version = 0;  // grows whenever the semantic tree says something new
   std::string text{};    // holds what was last handed to the shell
@@ -40,44 +46,18 @@ const char* hand_over(std::string text) {
   return page.text.c_str();
 }
 
-bool start_drawing() {
-  page.drawable = ImGui_ImplOpenGL3_Init("#version 300 es");
-  return page.drawable;
-}
-
-void clear_to(std::uint32_t rgb) {
-  const auto channel = [rgb](int shift) {
-    return static_cast<float>((rgb >> shift) & 0xFF) / 255.0f;
-  };
-  glClearColor(channel(16), channel(8), channel(0), 1.0f);
-  glClear(GL_COLOR_BUFFER_BIT);
-}
-
 }  // namespace
 
 extern "C" {
 
-// Starts on the canvas with the id "canvas"; 0 when the browser has no WebGL 2.
-EMSCRIPTEN_KEEPALIVE int thole_boot() {
-  EmscriptenWebGLContextAttributes attributes;
-  emscripten_webgl_init_context_attributes(&attributes);
-  attributes.majorVersion = 2;
-  attributes.alpha = false;
-  attributes.depth = false;
-  attributes.stencil = false;
-  attributes.antialias = false;  // Dear ImGui smooths its own edges
-  attributes.powerPreference = EM_WEBGL_POWER_PREFERENCE_LOW_POWER;
-  const EMSCRIPTEN_WEBGL_CONTEXT_HANDLE context =
-      emscripten_webgl_create_context("#canvas", &attributes);
-  if (context <= 0 || emscripten_webgl_make_context_current(context) != EMSCRIPTEN_RESULT_SUCCESS) {
-    return 0;
-  }
+EMSCRIPTEN_KEEPALIVE void thole_boot() {
   ImGui::CreateContext();
-  ImGui::GetIO().IniFilename = nullptr;
+  ImGuiIO& io = ImGui::GetIO();
+  io.IniFilename = nullptr;
+  io.BackendFlags |= ImGuiBackendFlags_RendererHasTextures;
+  io.Fonts->TexDesiredFormat = ImTextureFormat_Alpha8;  // type and lines have no colour of their own
   const ui::Fonts fonts = ui::load_fonts();
-  if (!start_drawing()) return 0;
   page.app = std::make_unique<ui::App>(default_catalogue(), fonts);
-  return 1;
 }
 
 // Lengths in CSS px; the canvas itself holds pixel_width x pixel_height.
@@ -101,20 +81,19 @@ EMSCRIPTEN_KEEPALIVE void thole_theme(int dark, int reduced_motion, float text_s
   page.view.text_scale = std::clamp(text_scale, 0.5f, 3.0f);
 }
 
-// Draws one frame; returns how many more are wanted.
+// A soft keyboard is up.
+EMSCRIPTEN_KEEPALIVE void thole_typing(int on) { page.view.typing = on != 0; }
+
+// Lays out and draws one frame; returns how many more are wanted.
 EMSCRIPTEN_KEEPALIVE int thole_frame(float dt_s, float scroll_y) {
-  if (!page.drawable) return 0;
   page.view.scroll_y = scroll_y;
   ImGui::GetIO().DeltaTime = std::clamp(dt_s, 0.001f, 0.1f);
-  ImGui_ImplOpenGL3_NewFrame();
   ImGui::NewFrame();
   page.app->frame(page.view);
   ImGui::Render();
-  const ImGuiIO& io = ImGui::GetIO();
-  glViewport(0, 0, static_cast<int>(io.DisplaySize.x * io.DisplayFramebufferScale.x + 0.5f),
-             static_cast<int>(io.DisplaySize.y * io.DisplayFramebufferScale.y + 0.5f));
-  clear_to((page.view.dark ? ui::kNight : ui::kDay).paper);
-  ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+  page.packet = ui::pack_frame(*ImGui::GetDrawData(), page.app->palette(page.view.dark).paper,
+                               page.all_textures);
+  page.all_textures = false;
   const std::uint64_t hash = page.app->tree().hash();
   if (hash != page.tree_hash) {
     page.tree_hash = hash;
@@ -122,6 +101,14 @@ EMSCRIPTEN_KEEPALIVE int thole_frame(float dt_s, float scroll_y) {
   }
   return page.app->frames_wanted();
 }
+
+// The frame just drawn, as src/ui/frame_packet.h lays it out.
+EMSCRIPTEN_KEEPALIVE const void* thole_packet() { return page.packet.data(); }
+EMSCRIPTEN_KEEPALIVE int thole_packet_size() {
+  return static_cast<int>(page.packet.size() * sizeof page.packet[0]);
+}
+// The painter has lost its textures: the next packet brings them all.
+EMSCRIPTEN_KEEPALIVE void thole_repaint_all() { page.all_textures = true; }
 
 EMSCRIPTEN_KEEPALIVE float thole_content_height() { return page.app->content_height(); }
 EMSCRIPTEN_KEEPALIVE int thole_page_turned() { return page.app->take_page_turn() ? 1 : 0; }
@@ -133,13 +120,31 @@ EMSCRIPTEN_KEEPALIVE void thole_act(const char* id, const char* verb, const char
   page.app->act(id, verb, text);
 }
 
-// "link" (what follows the '#'), "job" (the file), "page" (key of the page shown), "units".
+// What is on screen, as other kinds of text: see the names.
 EMSCRIPTEN_KEEPALIVE const char* thole_text(const char* kind) {
   const std::string_view wanted = kind;
-  if (wanted == "link") return hand_over(page.app->link());
-  if (wanted == "job") return hand_over(page.app->job_text());
-  if (wanted == "page") return hand_over(page.app->state().page);
-  if (wanted == "units") return page.app->state().system == System::us ? "us" : "metric";
+  const ui::App& app = *page.app;
+  const ui::UiState& state = app.state();
+  const Design& design = app.document().design();
+  const Catalogue& catalogue = app.document().catalogue();
+  if (wanted == "link") return hand_over(app.link());  // what follows the '#'
+  if (wanted == "job") return hand_over(app.job_text());
+  if (wanted == "label") return hand_over(app.label());
+  if (wanted == "page") return hand_over(state.page);
+  if (wanted == "units") return state.system == System::us ? "us" : "metric";
+  if (wanted == "summary") return hand_over(write_summary(design, catalogue, state.system));
+  if (wanted == "quote") return hand_over(write_quote(design));
+  if (wanted == "qr") return hand_over(write_svg(make_qr(state.around.address), "QR code"));
+  if (wanted == "svg-style") return hand_over(std::string(svg_style()));
+  if (wanted == "picture") {
+    const auto picture = ui::find_page(state.page).picture;
+    return picture == nullptr ? "" : hand_over(write_svg(picture(design, state.system)));
+  }
+  if (wanted == "sheet") {
+    const SheetOptions options{
+        .system = state.system, .address = state.around.address, .date = state.around.date};
+    return hand_over(job_sheet_html(design, catalogue, options));
+  }
   return "";
 }
 
@@ -148,18 +153,20 @@ EMSCRIPTEN_KEEPALIVE const char* thole_open(const char* text) {
   return hand_over(write_issues(page.app->open(text)));
 }
 
+// A shop's own catalogue; returns the issues as JSON.
+EMSCRIPTEN_KEEPALIVE const char* thole_set_catalogue(const char* text) {
+  return hand_over(write_issues(page.app->set_catalogue(text)));
+}
+EMSCRIPTEN_KEEPALIVE void thole_configure(const char* key, const char* value) {
+  page.app->configure(key, value);
+}
+
 // The bytes of a weight of the type (0 regular, 1 semibold), so that real inputs are set in it too.
 EMSCRIPTEN_KEEPALIVE const void* thole_font(unsigned weight) {
   return font_files()[weight].text.data();
 }
 EMSCRIPTEN_KEEPALIVE int thole_font_size(unsigned weight) {
   return static_cast<int>(font_files()[weight].text.size());
-}
-
-EMSCRIPTEN_KEEPALIVE void thole_context_lost() { page.drawable = false; }
-EMSCRIPTEN_KEEPALIVE int thole_context_restored() {
-  ImGui_ImplOpenGL3_Shutdown();  // forgets the names of the lost context
-  return start_drawing() ? 1 : 0;
 }
 
 }  // extern "C"

@@ -1,234 +1,215 @@
-// The page around the program. The canvas paints and takes no input; mirror.js keeps a real element
-// over everything that can be read or touched. Frames are drawn when something changed, and only then.
+// The page around the program: what it starts with, how it looks, where it is in the browser's history,
+// and who is told what. The canvas paints and takes no input; mirror.js keeps a real element over
+// everything that can be read or touched.
 
-import createThole from "./thole.js";
+import { Canvas } from "./canvas.js";
+import { Frames } from "./frames.js";
+import { Keep } from "./keep.js";
 import { Mirror } from "./mirror.js";
+import { keepOffline } from "./offline.js";
+import { Paper } from "./paper.js";
+import { nextTask, startProgram } from "./program.js";
+import { canShare, copyLink, pickFile, saveFile, shareLink } from "./share.js";
 
-const JOB = "thole.job";      // names in local storage
-const UNITS = "thole.units";
-const canvas = document.getElementById("canvas");
-const sheet = document.getElementById("sheet");
-const toast = document.getElementById("toast");
+const PLAIN_AFTER_MS = 2500;  // without a painted canvas the form shows itself
+const embedded = window !== window.top && new URLSearchParams(location.search).has("embed");
+const byId = (id) => document.getElementById(id);
+const { dataset } = document.documentElement;
 
-// --- the program -----------------------------------------------------------------------------------
-
-let thole = null;    // its functions, once it runs
+let program = null;
+let frames = null;
 let mirror = null;
-let alive = false;   // there is a graphics context to draw with
+let keep = null;
+let paper = null;
+let offlineUpdate = null;  // applies the newer build, once there is one
 
-function bind(module) {
-  const text = (name, ...types) => module.cwrap(name, "string", types);
-  const number = (name, ...types) => module.cwrap(name, "number", types);
-  return {
-    boot: number("thole_boot"),
-    resize: number("thole_resize", ...Array(8).fill("number")),
-    theme: number("thole_theme", "number", "number", "number"),
-    frame: number("thole_frame", "number", "number"),
-    contentHeight: number("thole_content_height"),
-    pageTurned: number("thole_page_turned"),
-    treeVersion: number("thole_tree_version"),
-    jobVersion: number("thole_job_version"),
-    tree: text("thole_tree"),
-    act: number("thole_act", "string", "string", "string"),
-    text: text("thole_text", "string"),
-    open: text("thole_open", "string"),
-    contextLost: number("thole_context_lost"),
-    contextRestored: number("thole_context_restored"),
-    font: (semibold) => {
-      const from = module._thole_font(semibold);
-      return module.HEAPU8.slice(from, from + module._thole_font_size(semibold));
-    },
-  };
+// --- the canvas -------------------------------------------------------------------------------------
+
+// Started before the program is here: a graphics context takes its time, and has a thread of its own.
+let paintable = null;  // null while it is not known
+const canvas = new Canvas(byId("canvas"), {
+  ready: () => {
+    paintable = true;
+    program?.repaintAll();  // frames drawn before it could paint took their textures with them
+    frames?.request(1);
+  },
+  painted: () => {
+    dataset.painted = "true";
+    mirror?.setPlain(false);
+    frames.painted();
+  },
+  lost: () => {},
+  restored: () => {
+    program.repaintAll();
+    frames.request(3);
+  },
+  none: () => {
+    paintable = false;
+    showPlain();
+  },
+});
+
+// The form without a canvas; its pictures are drawings of the document.
+let plainStyle = null;
+function showPlain() {
+  if (!mirror || dataset.painted) return;
+  if (!plainStyle) {
+    plainStyle = new CSSStyleSheet();
+    plainStyle.replaceSync(program.text("svg-style"));
+    document.adoptedStyleSheets = [...document.adoptedStyleSheets, plainStyle];
+  }
+  mirror.setPlain(true);
 }
 
-// --- frames ----------------------------------------------------------------------------------------
+// --- what a frame changed, carried over to the document ---------------------------------------------
 
-let wanted = 0;
-let pending = 0;
-let lastTime = 0;
-const drawn = { frames: 0 };
-
-function request(count = 2) {
-  wanted = Math.max(wanted, count);
-  if (pending || !alive || document.hidden) return;
-  pending = requestAnimationFrame(tick);
-}
-
-function tick(time) {
-  pending = 0;
-  if (!alive) return;
-  const dt = Math.min((time - lastTime) / 1000, 0.1);
-  lastTime = time;
-  drawn.frames += 1;
-  wanted = Math.max(wanted - 1, thole.frame(dt, window.scrollY));
-  follow();
-  if (wanted > 0) request(wanted);
-}
-
-// What the frame changed, carried over to the document.
-let seen = { height: 0, tree: -1, job: 0, units: "" };
+const seen = { height: 0, tree: -1, job: 0, units: "" };
+const listeners = { change: [], quote: [] };  // of the page around a frame
 let scrollNext = null;  // where to, once the document has the length of the new page
+
 function follow() {
   const scroll = scrollNext;
-  const height = Math.ceil(thole.contentHeight());
+  const height = Math.ceil(program.contentHeight());
   if (height !== seen.height) {
     seen.height = height;
-    sheet.style.height = `${height}px`;
+    byId("sheet").style.height = `${height}px`;
   }
-  if (thole.treeVersion() !== seen.tree) {
-    seen.tree = thole.treeVersion();
-    mirror.update(JSON.parse(thole.tree()));
+  if (program.treeVersion() !== seen.tree) {
+    seen.tree = program.treeVersion();
+    mirror.update(JSON.parse(program.tree()));
   }
-  if (thole.jobVersion() !== seen.job) {
-    seen.job = thole.jobVersion();
-    keepSoon();
+  if (program.jobVersion() !== seen.job) {
+    seen.job = program.jobVersion();
+    addressSoon();
+    keep.soon();
+    for (const tell of listeners.change) tell();
   }
   if (scroll !== null && scrollNext === scroll) {
     scrollNext = null;
     window.scrollTo(0, scroll);
   }
-  if (thole.text("units") !== seen.units) {
-    seen.units = thole.text("units");
-    store(UNITS, seen.units);
+  if (program.text("units") !== seen.units) {
+    seen.units = program.text("units");
+    keep.units = seen.units;
   }
-  if (thole.pageTurned()) turned();
+  if (program.pageTurned()) turned();
 }
 
 function act(id, verb, text = "") {
-  thole.act(id, verb, String(text));
-  request(3);
+  program.act(id, verb, String(text));
+  frames.request(3);
 }
 
-// --- size, theme, type -----------------------------------------------------------------------------
-
-const insets = document.body.appendChild(document.createElement("div"));
-insets.id = "insets";
-
-function resize(entry) {
-  const { width, height } = canvas.getBoundingClientRect();
-  if (!width || !height) return;
-  // More than three pixels to one brings nothing that an eye can see.
-  const ratio = Math.min(devicePixelRatio, 3);
-  // The browser knows how a fraction is rounded; an emulated screen reports other pixels altogether.
-  const box = entry?.devicePixelContentBoxSize?.[0];
-  const pixels = (css, exact) => (Math.abs(exact - css * ratio) <= 1 ? exact : Math.round(css * ratio));
-  const pixelWidth = pixels(width, box?.inlineSize);
-  const pixelHeight = pixels(height, box?.blockSize);
-  if (canvas.width !== pixelWidth) canvas.width = pixelWidth;
-  if (canvas.height !== pixelHeight) canvas.height = pixelHeight;
-  const inset = getComputedStyle(insets);
-  thole.resize(width, height, pixelWidth, pixelHeight,
-    ...["Top", "Right", "Bottom", "Left"].map((side) => parseFloat(inset[`padding${side}`]) || 0));
-  // A changed backing store is blank until the next frame: draw it in this one.
-  if (alive) {
-    cancelAnimationFrame(pending);
-    tick(performance.now());
-  }
-}
-
-function watchSize() {
-  const observer = new ResizeObserver((entries) => resize(entries[0]));
-  try {
-    observer.observe(canvas, { box: "device-pixel-content-box" });
-  } catch {
-    observer.observe(canvas);
-  }
-  const watchRatio = () => {
-    matchMedia(`(resolution: ${devicePixelRatio}dppx)`)
-      .addEventListener("change", () => { watchRatio(); resize(); }, { once: true });
-  };
-  watchRatio();
-}
+// --- theme and type ---------------------------------------------------------------------------------
 
 const dark = matchMedia("(prefers-color-scheme: dark)");
 const still = matchMedia("(prefers-reduced-motion: reduce)");
+let asked = "auto";  // the shop's page may ask for day or night
 function theme() {
   const textScale = parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;
-  thole.theme(dark.matches ? 1 : 0, still.matches ? 1 : 0, textScale);
-  request();
+  const night = asked === "auto" ? dark.matches : asked === "dark";
+  program.theme(night ? 1 : 0, still.matches ? 1 : 0, textScale);
+  frames.request();
 }
 
 // Real inputs are set in the type that the canvas paints; its bytes are in the program already.
 function shareType() {
   for (const [semibold, weight] of [[0, "400"], [1, "600"]]) {
-    document.fonts.add(new FontFace("Thole Sans", thole.font(semibold), { weight }));
+    document.fonts.add(new FontFace("Thole Sans", program.font(semibold), { weight }));
   }
 }
 
-// --- the job: kept here, and in the address --------------------------------------------------------
+// --- the job: in the address, kept, handed on -------------------------------------------------------
 
-const address = () => `${location.origin}${location.pathname}${location.search}#${thole.text("link")}`;
-
-let keepTimer = 0;
-function keepSoon() {
-  clearTimeout(keepTimer);
-  keepTimer = setTimeout(keep, 500);
-}
-function keep() {
-  clearTimeout(keepTimer);
-  keepTimer = 0;
-  const link = thole.text("link");
-  store(JOB, link);
-  history.replaceState(history.state, "", `#${link}`);
-}
-
-// Private windows and frames may refuse storage; the address holds the job as well.
-function store(name, text) {
-  try {
-    localStorage.setItem(name, text);
-  } catch {
-    // nothing is lost by it
-  }
-}
-function stored(name) {
-  try {
-    return localStorage.getItem(name) ?? "";
-  } catch {
-    return "";
-  }
-}
-
+const address = () => `${location.origin === "null" ? "file://" : location.origin}${location.pathname}#${program.text("link")}`;
 const isJob = (hash) => hash.startsWith("#job=");
 
+let addressTimer = 0;
+function addressSoon() {
+  clearTimeout(addressTimer);
+  addressTimer = setTimeout(writeAddress, 500);
+}
+function writeAddress() {
+  clearTimeout(addressTimer);
+  history.replaceState(history.state, "", `#${program.text("link")}`);
+}
+
+function saveNow() {
+  mirror.commitTyped();
+  frames.draw(performance.now());
+  writeAddress();
+  keep.now();
+}
+
 function open(text) {
-  const issues = JSON.parse(thole.open(text));
+  const issues = JSON.parse(program.open(text));
   if (issues.length > 0) say(issues.map((issue) => issue.message).join(" "));
-  request(3);
+  frames.request(3);
+  return issues;
 }
 
 // What was on the table first, so that undo leads back from a link to one's own job.
-function openFirst() {
-  const own = stored(JOB);
-  if (own) thole.open(own);
-  if (isJob(location.hash) && location.hash !== `#${own}`) open(location.hash);
-  seen.job = thole.jobVersion();
+async function openFirst() {
+  const own = await keep.first();
+  if (own) program.open(own.link);
+  if (isJob(location.hash) && location.hash !== `#${own?.link}`) open(location.hash);
+  seen.job = program.jobVersion();
 }
 
-async function copyLink() {
-  const link = address();
-  try {
-    await navigator.clipboard.writeText(link);  // inside the gesture: nothing is awaited before it
-    say("Link copied");
-  } catch {
-    window.prompt("Copy this link", link);
-  }
+function fileName(ending) {
+  const words = program.text("label").toLowerCase().replaceAll(/[^a-z0-9]+/g, "-").replaceAll(/^-|-$/g, "");
+  return `thole-${words || "job"}.${ending}`;
 }
+const sheetHtml = () => {
+  program.act("app", "address", address());
+  program.act("app", "date", new Date().toLocaleDateString(undefined, { dateStyle: "long" }));
+  return program.text("sheet");
+};
+const saveSheet = () => saveFile(fileName("html"), "text/html", sheetHtml());
 
-let toastTimer = 0;
+// Done here, in the gesture; the program only paints the buttons.
+const actions = {
+  "copy-link": () => copyLink(address(), say),
+  "share-link": () => shareLink(address(), document.title, say),
+  "save-file": () => saveFile(fileName("json"), "application/json", program.text("job")),
+  "open-file": () => pickFile(open),
+  "show-sheet": () => paper.show(),
+  "ask-quote": () => { for (const tell of listeners.quote) tell(); },
+  "open-kept": (node) => {
+    const job = keep.others()[Number(node.id.split(".").pop())];
+    if (job) open(job.link);
+  },
+  "update": () => offlineUpdate?.(),
+};
+
+// One after the other, each as long as it takes to read.
+const toSay = [];
 function say(text) {
+  toSay.push(text);
+  if (toSay.length === 1) sayNext();
+}
+function sayNext() {
+  const toast = byId("toast");
+  toast.hidden = toSay.length === 0;
+  if (toast.hidden) return;
+  const [text] = toSay;
   toast.textContent = text;
-  toast.hidden = false;
-  clearTimeout(toastTimer);
-  toastTimer = setTimeout(() => { toast.hidden = true; }, 2500 + 40 * text.length);
+  setTimeout(() => { toSay.shift(); sayNext(); }, 2500 + 40 * text.length);
 }
 
-// --- pages and the browser's own Back ----------------------------------------------------------------
+function tellKept(jobs) {
+  if (!program) return;
+  const when = (at) => new Date(at).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
+  act("app", "kept", jobs.slice(0, 6).map((job) => `${job.label || "A job"}, ${when(job.at)}`).join("\n"));
+}
+
+// --- pages and the browser's own Back ---------------------------------------------------------------
 
 history.scrollRestoration = "manual";
 let walking = null;  // where Back or Forward leads while the page follows
 
 function turned() {
-  const key = thole.text("page");
+  const key = program.text("page");
   if (walking) {
     scrollNext = walking.scroll ?? 0;
   } else {
@@ -238,22 +219,25 @@ function turned() {
   }
   walking = null;
   mirror.focusHeading();
-  request();
+  frames.request();
 }
 
 addEventListener("popstate", (event) => {
-  if (!thole || !event.state?.page) return;
+  if (paper?.open) paper.clear();
+  if (!program || !event.state?.page || event.state.page === program.text("page")) return;
   walking = event.state;
   act("app", "page", event.state.page);
 });
 addEventListener("hashchange", () => {
-  if (thole && isJob(location.hash) && location.hash !== `#${thole.text("link")}`) open(location.hash);
+  if (program && isJob(location.hash) && location.hash !== `#${program.text("link")}`) open(location.hash);
 });
 
-// --- keys --------------------------------------------------------------------------------------------
+// --- keys -------------------------------------------------------------------------------------------
 
 addEventListener("keydown", (event) => {
-  if (!thole || !(event.ctrlKey || event.metaKey) || event.altKey) return;
+  if (!program || paper.open) return;
+  if (event.key === "Escape") act("app", "escape");
+  if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
   if (mirror.typing()) return;  // the input undoes its own typing
   const key = event.key.toLowerCase();
   const redo = key === "y" || (key === "z" && event.shiftKey);
@@ -262,16 +246,52 @@ addEventListener("keydown", (event) => {
   act("app", redo ? "redo" : "undo");
 });
 
-// --- start ---------------------------------------------------------------------------------------------
+// --- inside a shop's page ---------------------------------------------------------------------------
+
+// The wizard as the page around it may use it: see host.js.
+const forHost = {
+  open,
+  say,
+  act,
+  setCatalogue: (text) => {
+    const issues = JSON.parse(program.setCatalogue(text));
+    frames.request(3);
+    return issues;
+  },
+  configure: (settings) => {
+    if (settings.theme) {
+      asked = settings.theme;
+      dataset.theme = asked;
+      theme();
+    }
+    for (const [key, value] of Object.entries(settings)) program.configure(key, [value].flat().join(" "));
+    frames.request(3);
+  },
+  text: (kind) => program.text(kind),
+  contentHeight: () => program.contentHeight(),
+  onChange: (tell) => listeners.change.push(tell),
+  onQuote: (tell) => listeners.quote.push(tell),
+};
+
+// --- start ------------------------------------------------------------------------------------------
 
 function fail(message) {
-  document.getElementById("progress").textContent = message;
+  byId("progress").textContent = message;
+}
+
+// The first text stays painted under the canvas: it goes with the first touch, when nobody waits for it.
+function letWelcomeGo() {
+  const go = () => byId("welcome")?.remove();
+  for (const type of ["pointerdown", "keydown", "scroll"]) {
+    addEventListener(type, go, { once: true, passive: true, capture: true });
+  }
 }
 
 async function start() {
+  canvas.start();
   const late = setTimeout(() => fail("Still loading; the first visit takes longest …"), 5000);
   try {
-    thole = bind(await createThole());
+    program = await startProgram();
   } catch (error) {
     console.error(error);
     fail("The program could not be started. Reload the page, or try another browser.");
@@ -279,46 +299,58 @@ async function start() {
   } finally {
     clearTimeout(late);
   }
-  if (!thole.boot()) {
-    thole = null;
-    fail("This browser does not offer WebGL 2, which the page is drawn with.");
-    return;
-  }
-  mirror = new Mirror(sheet, { act, actions: { "copy-link": copyLink } });
+  mirror = new Mirror(byId("sheet"), {
+    act, actions,
+    drawn: (id) => program.text(id === "qr" ? "qr" : "picture"),
+    typing: (on) => {
+      if (!matchMedia("(pointer: coarse)").matches) return;
+      program.typing(on ? 1 : 0);
+      frames.request(1);
+    },
+  });
+  frames = new Frames({ program, canvas, place: byId("canvas"), insets: byId("insets"), follow });
+  window.tholeDrawn = Object.assign(frames.seen, {  // for the tests and the audit
+    memory_bytes: () => program.memoryBytes(),
+    context: (deed) => canvas.loss?.(deed),
+    get busy() { return canvas.busy || frames.pending !== 0 || !(dataset.painted || mirror.plain); },
+  });
+  paper = new Paper({ html: sheetHtml, save: saveSheet });
+  keep = new Keep({
+    forbidden: embedded,
+    current: () => ({ link: program.text("link"), label: program.text("label") }),
+    refused: () => {
+      say("This browser keeps nothing for you here. Copy the link to keep your job.");
+      act("app", "unkept", "1");
+    },
+    elsewhere: tellKept,
+  });
+  await nextTask();
   shareType();
   theme();
-  openFirst();
-  thole.act("app", "units", stored(UNITS) || (navigator.language === "en-US" ? "us" : "metric"));
-  if (history.state?.page) thole.act("app", "page", history.state.page);
-  else history.replaceState({ page: thole.text("page") }, "");
+  await openFirst();
+  if (canShare()) program.act("app", "can-share", "1");
+  program.act("app", "units", keep.units || (navigator.language === "en-US" ? "us" : "metric"));
+  if (history.state?.page) program.act("app", "page", history.state.page);
+  else history.replaceState({ page: program.text("page") }, "");
+  program.act("app", "address", address());
   walking = history.state;  // the first page is not a step of its own
-  alive = true;
-  resize();
+  await nextTask();
+  frames.resize();
+  frames.draw(performance.now());
   walking = null;
-  watchSize();
-  document.getElementById("welcome").remove();
-  document.documentElement.dataset.ready = "true";
+  frames.watchSize();
+  if (paintable === false) showPlain();
+  else setTimeout(showPlain, PLAIN_AFTER_MS);
+  dataset.ready = "true";
+  byId("welcome").inert = true;
+  byId("welcome").setAttribute("aria-hidden", "true");
+  letWelcomeGo();
 
-  addEventListener("scroll", () => request(1), { passive: true });
-  addEventListener("pageshow", () => request());
-  addEventListener("focus", () => request(1));
-  addEventListener("pagehide", () => { if (keepTimer) keep(); });
-  document.addEventListener("visibilitychange", () => {
-    if (document.hidden && keepTimer) keep();
-    request(1);
-  });
   dark.addEventListener("change", theme);
   still.addEventListener("change", theme);
-  canvas.addEventListener("webglcontextlost", (event) => {
-    event.preventDefault();  // asks for it back
-    alive = false;
-    thole.contextLost();
-  });
-  canvas.addEventListener("webglcontextrestored", () => {
-    alive = thole.contextRestored() === 1;
-    request(3);
-  });
+  addEventListener("pagehide", writeAddress);
+  if (embedded) (await import("./host.js")).connectHost(forHost);
+  else keepOffline({ say, saveNow, onUpdate: (apply) => { offlineUpdate = apply; act("app", "update", "1"); } });
 }
 
-window.tholeDrawn = drawn;  // the tests count frames
 start();

@@ -1,0 +1,41 @@
+// The program's functions (web/main.cpp) under JavaScript names.
+
+import { loadModule } from "./load.js";
+
+// Resolves to the program; rejects when it cannot be loaded or started here.
+export async function startProgram() {
+  const module = await loadModule();
+  await nextTask();
+  const text = (name, ...types) => module.cwrap(name, "string", types);
+  const number = (name, ...types) => module.cwrap(name, "number", types);
+  const bytes = (from, size) => module.HEAPU8.slice(from, from + size);
+  number("thole_boot")();
+  return {
+    resize: number("thole_resize", ...Array(8).fill("number")),
+    theme: number("thole_theme", "number", "number", "number"),
+    typing: number("thole_typing", "number"),
+    frame: number("thole_frame", "number", "number"),
+    // A copy of the last frame: it may be handed to another thread.
+    packet: () => bytes(module._thole_packet(), module._thole_packet_size()).buffer,
+    repaintAll: number("thole_repaint_all"),
+    contentHeight: number("thole_content_height"),
+    pageTurned: number("thole_page_turned"),
+    treeVersion: number("thole_tree_version"),
+    jobVersion: number("thole_job_version"),
+    tree: text("thole_tree"),
+    act: number("thole_act", "string", "string", "string"),
+    text: text("thole_text", "string"),
+    open: text("thole_open", "string"),
+    font: (semibold) => bytes(module._thole_font(semibold), module._thole_font_size(semibold)),
+    setCatalogue: text("thole_set_catalogue", "string"),
+    configure: number("thole_configure", "string", "string"),
+    memoryBytes: () => module.HEAPU8.length,
+  };
+}
+
+// Lets the browser paint and answer between two pieces of a long start.
+export const nextTask = () => new Promise((resolve) => {
+  const { port1, port2 } = new MessageChannel();
+  port1.onmessage = resolve;
+  port2.postMessage(null);
+});
