@@ -39,20 +39,21 @@ STYLE.replaceSync(`
   .card { display: grid; align-content: center; justify-items: start; gap: 12px; padding: 24px 16px; }
   .card p, dl { margin: 0; max-width: 36em; }
   .title { font-size: 1.25em; font-weight: 600; }
-  dl { display: grid; grid-template-columns: 1fr auto; gap: 4px 16px; width: 100%; }
-  dt, dd { margin: 0; overflow-wrap: anywhere; }
+  dl { display: grid; grid-template-columns: 1fr 1fr; gap: 4px 16px; width: 100%; }
+  dt, dd { min-width: 0; margin: 0; overflow-wrap: break-word; }
   dd { text-align: right; font-weight: 600; }
   button {
-    min-width: 48px; min-height: 48px; padding: 0 20px; border: 0; border-radius: 6px;
+    flex: none; min-width: 48px; min-height: 48px; padding: 0 20px; border: 0; border-radius: 6px;
     background: var(--accent); color: var(--on-accent); font: inherit; font-weight: 600; cursor: pointer;
   }
   button:focus-visible, a:focus-visible { outline: 3px solid var(--ink); outline-offset: 2px; }
   a { display: inline-block; padding: 12px 0; color: inherit; }
-  .logo { display: block; max-width: 160px; height: 32px; object-fit: contain; object-position: left; }
+  .logo { display: block; max-width: min(160px, 40%); height: 32px; object-fit: contain; object-position: 0; }
   .bar { display: flex; align-items: center; justify-content: space-between; gap: 16px; padding: 8px 16px; }
   .bar.bare { display: none; }
-  .bar .title { font-size: 1em; }
+  .bar .title { flex: 1; overflow: hidden; font-size: 1em; text-overflow: ellipsis; white-space: nowrap; }
   .bar button { display: none; }
+  @media (max-width: 599.98px) { .bar .logo:not([hidden]) + .title { visibility: hidden; } }
   .stage { display: flex; flex-direction: column; color: inherit; }
   iframe { display: block; flex: 1; width: 100%; min-height: 0; border: 0; background: var(--paper); }
   .stage.full {
@@ -101,6 +102,7 @@ function luminance(rrggbb) {
   });
   return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
 }
+const isDark = (rrggbb) => luminance(rrggbb) < 0.18;  // the middle between black and white
 function contrast(one, other) {
   const [low, high] = [luminance(one), luminance(other)].sort((a, b) => a - b);
   return (high + 0.05) / (low + 0.05);
@@ -329,6 +331,7 @@ class TholeConfigurator extends HTMLElement {
     const { all, cardLogo, barLogo, bar } = this.#parts;
     const own = this.#night ? NIGHT : DAY;
     const asked = this.#colours();
+    if (asked.paper && isDark(asked.paper) !== this.#night) asked.paper = "";
     const colours = Object.fromEntries(Object.keys(own).map((name) => [name, asked[name] || own[name]]));
     all.style.setProperty("--paper", colours.paper);
     all.style.setProperty("--ink", readable(colours.ink, colours.paper));
@@ -342,9 +345,16 @@ class TholeConfigurator extends HTMLElement {
     bar.classList.toggle("bare", !logo);
   }
 
-  get #night() {
+  // Where nobody says day or night, the page's own paper does; else the system.
+  get #theme() {
     const theme = this.getAttribute("theme");
-    return theme === "dark" || (theme !== "light" && DARK.matches);
+    if (theme === "light" || theme === "dark") return theme;
+    const { paper } = this.#colours();
+    if (!paper) return "auto";
+    return isDark(paper) ? "dark" : "light";
+  }
+  get #night() {
+    return this.#theme === "dark" || (this.#theme === "auto" && DARK.matches);
   }
 
   #logo() {
@@ -432,7 +442,7 @@ class TholeConfigurator extends HTMLElement {
 
   #settings() {
     const settings = {
-      theme: this.getAttribute("theme") ?? "auto",
+      theme: this.#theme,
       contactLabel: this.getAttribute("contact-label") ?? "",
       pages: (this.getAttribute("pages") ?? "").split(/[\s,]+/).filter(Boolean),
       ...this.#colours(),

@@ -248,8 +248,12 @@ export class Mirror {
     setAttribute(element, "inputmode", node.inputmode);
     setAttribute(element, "aria-invalid", node.error ? "true" : "");
     setAttribute(element, "aria-describedby", node.error ? `at-${node.id}.error` : "");
-    const dirty = document.activeElement === element && element.value !== entry.shown;
-    if (!dirty && element.value !== (node.value ?? "")) element.value = node.value ?? "";
+    const focused = document.activeElement === element;
+    const dirty = focused && element.value !== entry.shown;
+    if (!dirty && element.value !== (node.value ?? "")) {
+      element.value = node.value ?? "";
+      if (focused) element.select();  // as it was: typing replaces it
+    }
     entry.shown = node.value ?? "";
   }
 
@@ -463,7 +467,7 @@ export class Mirror {
   dragged(event) {
     if (!this.dragging) return;
     const { id, x, y } = this.dragging;
-    this.act(id, "drag", `${event.clientX - x} ${event.clientY - y}`);
+    this.act(id, "drag", `${(event.clientX - x).toFixed(2)} ${(event.clientY - y).toFixed(2)}`);
   }
 
   released() {

@@ -52,6 +52,7 @@ class Offline {
     this.leaving = false;
     this.timesBehind = 0;
     this.apply = null;
+    this.checking = false;
   }
 
   start() {
@@ -108,21 +109,29 @@ class Offline {
     if (build && build !== BUILD) this.propose(async () => { if (await this.leave()) location.reload(); });
   }
 
-  // The browser looks for a new worker by itself, but an installed page on a phone is never closed, and
-  // a cache between here and the server may hold the old worker back: then we help ourselves.
+  // The browser looks for a new worker by itself, but an installed page on a phone is never closed. And a
+  // cache on the way may hold the old worker back, or the search may not end: then we help ourselves.
   async check() {
+    if (this.checking) return;
+    this.checking = true;
+    await this.compare();
+    this.checking = false;
+  }
+
+  async compare() {
     const build = await latestBuild();
     if (!build || build === BUILD) {
       this.timesBehind = 0;
       return;
     }
-    await this.registration.update().catch(() => {});
-    if (this.registration.waiting || this.registration.installing) return;
+    const { registration } = this;
+    await within(PATIENCE_MS, registration.update().catch(() => {}));
+    if (registration.waiting || registration.installing) return;
     this.timesBehind += 1;
     if (this.timesBehind < 2) return;
     this.propose(async () => {
       if (!await this.leave()) return;
-      await forgetFiles();
+      await within(PATIENCE_MS, forgetFiles());
       location.reload();
     });
   }

@@ -20,10 +20,10 @@ export const belongTogether = (module) => pageBuild() === BUILD && programMark(m
 // Forgets every file kept for offline use, and the worker that keeps them.
 export async function forgetFiles() {
   try {
-    const registration = await navigator.serviceWorker?.getRegistration();
-    await registration?.unregister();
     const names = await caches.keys();
     await Promise.all(names.filter((name) => name.startsWith(OURS)).map((name) => caches.delete(name)));
+    const registration = await navigator.serviceWorker?.getRegistration();
+    await registration?.unregister();
   } catch {
     // no storage, nothing kept
   }

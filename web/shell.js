@@ -309,11 +309,10 @@ async function start() {
     },
   });
   frames = new Frames({ program, canvas, place: byId("canvas"), insets: byId("insets"), follow });
-  window.tholeDrawn = Object.assign(frames.seen, {  // for the tests and the audit
+  window.tholeDrawn = Object.defineProperty(Object.assign(frames.seen, {  // for the tests and the audit
     memory_bytes: () => program.memoryBytes(),
     context: (deed) => canvas.loss?.(deed),
-    get busy() { return canvas.busy || frames.pending !== 0 || !(dataset.painted || mirror.plain); },
-  });
+  }), "busy", { get: () => canvas.busy || frames.pending !== 0 || !(dataset.painted || mirror.plain) });
   paper = new Paper({ html: sheetHtml, save: saveSheet });
   keep = new Keep({
     forbidden: embedded,

@@ -81,17 +81,6 @@ std::string_view name_of(Fill fill) {
   return "none";
 }
 
-// Class of an outline: what does not show is not said.
-std::string classes(Line line, Fill fill) {
-  const bool both = line != Line::none && fill != Fill::none;
-  return joined({line == Line::none ? "" : "line-", line == Line::none ? "" : name_of(line),
-                 both ? " " : "", fill == Fill::none ? "" : "fill-",
-                 fill == Fill::none ? "" : name_of(fill)});
-}
-
-std::string number(double value) { return trimmed(fixed(value, 1)); }
-std::string pair(Point point) { return joined({number(point.x), " ", number(point.y)}); }
-
 // Width of a text in the style's type, by kinds of letters: nobody measures type here.
 double text_width(std::string_view text, TextRole role) {
   double ems = 0.0;
@@ -105,96 +94,110 @@ double text_width(std::string_view text, TextRole role) {
   return ems * kTextSize * (role == TextRole::strong ? 1.06 : 1.0);
 }
 
-std::string path(std::string_view shown_class, std::string_view data) {
-  return joined({"<path class=\"", shown_class, "\" d=\"", data, "\"/>"});
-}
-
-std::string outline(const std::vector<Point>& points, bool closed) {
-  std::string data;
-  for (const Point& point : points) {
-    data += data.empty() ? 'M' : 'L';
-    data += pair(point);
-  }
-  if (closed) data += 'Z';
-  return data;
-}
-
-std::string strokes(std::span<const Stroke> list) {
-  std::string data;
-  for (const Stroke& stroke : list) data += joined({"M", pair(stroke.a), "L", pair(stroke.b)});
-  return data;
-}
+Size text_size(std::string_view text, TextRole role) { return {text_width(text, role), kTextLine}; }
 
 class Writer {
  public:
-  Writer(const Drawing& drawing, Size size) : size_(size), frame_(drawing, size) {}
+  Writer(Markup& out, const Drawing& drawing, Size size)
+      : out_(out), drawing_(drawing), size_(size), frame_(drawing, size) {}
 
-  std::string shape(const Shape& shape) const {
-    if (shape.points.size() < 2) return {};
-    const std::vector<Point> points = frame_.at(shape.points);
-    const std::string data = outline(points, shape.closed);
-    if (!shape.hatched) return visible(shape.line, shape.fill, data);
-    return joined({visible(Line::none, shape.fill, data), path("hatch", strokes(hatch(points))),
-                   visible(shape.line, Fill::none, data)});
-  }
-
-  std::string circle(const Circle& circle) const {
-    const std::string shown = classes(circle.line, circle.fill);
-    if (shown.empty()) return {};
-    const Point centre = frame_.at(circle.centre);
-    const double radius = std::max(frame_.length(circle.radius), kSmallestRadius);
-    return joined({"<circle class=\"", shown, "\" cx=\"", number(centre.x), "\" cy=\"",
-                   number(centre.y), "\" r=\"", number(radius), "\"/>"});
-  }
-
-  std::string arrow(const Arrow& arrow) const {
-    const ArrowLayout laid = lay_arrow(frame_.at(arrow.a), frame_.at(arrow.b));
-    if (!laid.drawn || arrow.line == Line::none) return {};
-    const std::string_view role = name_of(arrow.line);
-    return joined(
-        {path(joined({"line-", role}), strokes({&laid.shaft, 1})),
-         path(joined({"tip-", role}), outline({laid.head.begin(), laid.head.end()}, true))});
-  }
-
-  // The line alone; its figure is laid out with the other texts.
-  std::string dimension(const Dimension& dimension) const {
-    const DimensionLayout laid = layout(dimension);
-    return path("dimension", strokes(laid.lines)) + path("tick", strokes(laid.ticks));
-  }
-
-  std::string texts(const Drawing& drawing) const {
-    std::vector<TextBox> boxes;
-    for (const Dimension& each : drawing.dimensions) {
-      boxes.push_back({layout(each).figure, text_size(each.text, TextRole::note)});
-    }
-    for (const Label& each : drawing.labels) {
-      const Size size = text_size(each.text, each.role);
-      Point centre = frame_.at(each.at);
-      if (each.align == Align::left) centre.x += 0.5 * size.width;
-      if (each.align == Align::right) centre.x -= 0.5 * size.width;
-      boxes.push_back({centre, size});
-    }
-    keep_apart(boxes, size_);
-    std::string out;
-    std::size_t next = 0;
-    for (const Dimension& each : drawing.dimensions) {
-      out += text("figure", boxes[next++], Align::centre, each.text);
-    }
-    for (const Label& each : drawing.labels) {
-      out += text(each.role == TextRole::strong ? "strong" : "note", boxes[next++], each.align,
-                  each.text);
-    }
-    return out;
+  void write() {
+    for (const Shape& each : drawing_.shapes) shape(each);
+    for (const Circle& each : drawing_.circles) circle(each);
+    for (const Arrow& each : drawing_.arrows) arrow(each);
+    for (const Dimension& each : drawing_.dimensions) dimension(each);
+    texts();
   }
 
  private:
-  static std::string visible(Line line, Fill fill, std::string_view data) {
-    const std::string shown = classes(line, fill);
-    return shown.empty() ? std::string() : path(shown, data);
+  // --- pieces of paths --------------------------------------------------------------------------
+
+  void open_path(std::string_view prefix, std::string_view name) {
+    out_.raw("<path class=\"");
+    out_.raw(prefix);
+    out_.raw(name);
+    out_.raw("\" d=\"");
+  }
+  void close_path() { out_.raw("\"/>"); }
+
+  void point(std::string_view command, Point point) {
+    out_.raw(command);
+    out_.number(point.x);
+    out_.raw(" ");
+    out_.number(point.y);
+  }
+  void outline(std::span<const Point> points, bool closed) {
+    std::string_view command = "M";
+    for (const Point& each : points) {
+      point(command, each);
+      command = "L";
+    }
+    if (closed) out_.raw("Z");
+  }
+  void strokes(std::span<const Stroke> list) {
+    for (const Stroke& each : list) {
+      point("M", each.a);
+      point("L", each.b);
+    }
   }
 
-  static Size text_size(std::string_view text, TextRole role) {
-    return {text_width(text, role), kTextLine};
+  // The class by its roles: what does not show is not said.
+  void roles(std::string_view element, Line line, Fill fill) {
+    out_.raw(element);
+    out_.raw(" class=\"");
+    if (line != Line::none) {
+      out_.raw("line-");
+      out_.raw(name_of(line));
+    }
+    if (line != Line::none && fill != Fill::none) out_.raw(" ");
+    if (fill != Fill::none) {
+      out_.raw("fill-");
+      out_.raw(name_of(fill));
+    }
+    out_.raw("\"");
+  }
+
+  // --- what a drawing is made of ----------------------------------------------------------------
+
+  void area(std::span<const Point> points, bool closed, Line line, Fill fill) {
+    if (line == Line::none && fill == Fill::none) return;
+    roles("<path", line, fill);
+    out_.raw(" d=\"");
+    outline(points, closed);
+    close_path();
+  }
+
+  void shape(const Shape& shape) {
+    if (shape.points.size() < 2) return;
+    const std::vector<Point> points = frame_.at(shape.points);
+    if (shape.hatched) {  // over the fill, under the outline
+      area(points, shape.closed, Line::none, shape.fill);
+      open_path("", "hatch");
+      strokes(hatch(points));
+      close_path();
+    }
+    area(points, shape.closed, shape.line, shape.hatched ? Fill::none : shape.fill);
+  }
+
+  void circle(const Circle& circle) {
+    if (circle.line == Line::none && circle.fill == Fill::none) return;
+    const Point centre = frame_.at(circle.centre);
+    roles("<circle", circle.line, circle.fill);
+    out_.attribute("cx", centre.x);
+    out_.attribute("cy", centre.y);
+    out_.attribute("r", std::max(frame_.length(circle.radius), kSmallestRadius));
+    out_.raw("/>");
+  }
+
+  void arrow(const Arrow& arrow) {
+    const ArrowLayout laid = lay_arrow(frame_.at(arrow.a), frame_.at(arrow.b));
+    if (!laid.drawn || arrow.line == Line::none) return;
+    open_path("line-", name_of(arrow.line));
+    strokes({&laid.shaft, 1});
+    close_path();
+    open_path("tip-", name_of(arrow.line));
+    outline(laid.head, true);
+    close_path();
   }
 
   DimensionLayout layout(const Dimension& dimension) const {
@@ -202,68 +205,135 @@ class Writer {
                          text_size(dimension.text, TextRole::note));
   }
 
-  // Held at the side that it is aligned to, for its width is only guessed.
-  static std::string text(std::string_view shown_class, const TextBox& box, Align align,
-                          std::string_view text) {
-    const double half = 0.5 * box.size.width;
-    const double x = box.centre.x + (align == Align::left    ? -half
-                                     : align == Align::right ? half
-                                                             : 0.0);
-    const std::string_view anchor = align == Align::left    ? "start"
-                                    : align == Align::right ? "end"
-                                                            : "middle";
-    return joined({"<text class=\"", shown_class, "\" x=\"", number(x), "\" y=\"",
-                   number(box.centre.y + kBaseline * kTextSize), "\" text-anchor=\"", anchor, "\">",
-                   escaped(text), "</text>"});
+  // The line alone; its figure is laid out with the other texts.
+  void dimension(const Dimension& dimension) {
+    const DimensionLayout laid = layout(dimension);
+    open_path("", "dimension");
+    strokes(laid.lines);
+    close_path();
+    open_path("", "tick");
+    strokes(laid.ticks);
+    close_path();
   }
 
+  // --- text -------------------------------------------------------------------------------------
+
+  void texts() {
+    std::vector<TextBox> boxes;
+    for (const Dimension& each : drawing_.dimensions) {
+      boxes.push_back({layout(each).figure, text_size(each.text, TextRole::note)});
+    }
+    for (const Label& each : drawing_.labels) {
+      const Size size = text_size(each.text, each.role);
+      Point centre = frame_.at(each.at);
+      centre.x += share_left(each.align) * size.width;
+      boxes.push_back({centre, size});
+    }
+    keep_apart(boxes, size_);
+    std::size_t next = 0;
+    for (const Dimension& each : drawing_.dimensions) {
+      text("figure", boxes[next++], Align::centre, each.text);
+    }
+    for (const Label& each : drawing_.labels) {
+      text(each.role == TextRole::strong ? "strong" : "note", boxes[next++], each.align, each.text);
+    }
+  }
+
+  // Of its width, how far its middle lies to the right of where the text is held.
+  static double share_left(Align align) {
+    return align == Align::left ? 0.5 : align == Align::right ? -0.5 : 0.0;
+  }
+
+  // Held at the side that it is aligned to, for its width is only guessed.
+  void text(std::string_view name, const TextBox& box, Align align, std::string_view text) {
+    out_.raw("<text");
+    out_.attribute("class", name);
+    out_.attribute("x", box.centre.x - share_left(align) * box.size.width);
+    out_.attribute("y", box.centre.y + kBaseline * kTextSize);
+    out_.attribute("text-anchor", align == Align::left    ? "start"
+                                  : align == Align::right ? "end"
+                                                          : "middle");
+    out_.raw(">");
+    out_.text(text);
+    out_.raw("</text>");
+  }
+
+  Markup& out_;
+  const Drawing& drawing_;
   Size size_{};
   Frame frame_;
 };
+
+void size_attribute(Markup& out, std::string_view name, double length_px, bool file) {
+  if (!file) return out.attribute(name, length_px);
+  out.attribute(name, fixed(length_px * kMillimetrePerPx, 1) + "mm");
+}
+
+void view_box(Markup& out, double width, double height) {
+  out.raw(" viewBox=\"0 0 ");
+  out.number(width);
+  out.raw(" ");
+  out.number(height);
+  out.raw("\"");
+}
 
 }  // namespace
 
 std::string write_svg(const Drawing& drawing, const SvgStyle& style) {
   Size size{std::max(style.width_px, 100.0), style.height_px};
   if (size.height <= 0.0) size.height = height_for(drawing, size.width);
-  const auto length = [&style](double px) {
-    return style.file ? fixed(px * kMillimetrePerPx, 1) + "mm" : number(px);
-  };
-  std::string out =
-      joined({"<svg class=\"drawing\" role=\"img\"",
-              style.file ? " xmlns=\"http://www.w3.org/2000/svg\"" : "", " viewBox=\"0 0 ",
-              number(size.width), " ", number(size.height), "\" width=\"", length(size.width),
-              "\" height=\"", length(size.height), "\"><title>", escaped(drawing.title),
-              "</title><desc>", escaped(drawing.description), "</desc>"});
-  if (style.file) out += joined({"<style>", kStyle, "</style>"});
-  const Writer writer(drawing, size);
-  for (const Shape& shape : drawing.shapes) out += writer.shape(shape);
-  for (const Circle& circle : drawing.circles) out += writer.circle(circle);
-  for (const Arrow& arrow : drawing.arrows) out += writer.arrow(arrow);
-  for (const Dimension& dimension : drawing.dimensions) out += writer.dimension(dimension);
-  out += writer.texts(drawing);
-  out += "</svg>\n";
-  return out;
+  Markup out;
+  out.raw("<svg class=\"drawing\" role=\"img\"");
+  if (style.file) out.attribute("xmlns", "http://www.w3.org/2000/svg");
+  view_box(out, size.width, size.height);
+  size_attribute(out, "width", size.width, style.file);
+  size_attribute(out, "height", size.height, style.file);
+  out.raw(">");
+  out.line("title", drawing.title);
+  out.line("desc", drawing.description);
+  if (style.file) {
+    out.open("style");
+    out.raw(kStyle);
+    out.close("style");
+  }
+  Writer(out, drawing, size).write();
+  out.raw("</svg>\n");
+  return out.take();
 }
 
 std::string write_svg(const Qr& qr, std::string_view name, double width_px) {
   if (qr.side == 0) return {};
-  const std::string whole = std::to_string(qr.side + 2 * kQrQuiet);
-  std::string dark;
+  const double whole = qr.side + 2.0 * kQrQuiet;
+  Markup out;
+  out.raw("<svg class=\"qr\" role=\"img\" shape-rendering=\"crispEdges\"");
+  view_box(out, whole, whole);
+  out.attribute("width", width_px);
+  out.attribute("height", width_px);
+  out.raw(">");
+  out.line("title", name);
+  out.raw("<path fill=\"#fff\" d=\"M0 0h");
+  out.number(whole);
+  out.raw("v");
+  out.number(whole);
+  out.raw("H0z\"/><path fill=\"#000\" d=\"");
   for (int y = 0; y < qr.side; ++y) {
     for (int x = 0; x < qr.side; ++x) {
       if (!qr.at(x, y) || qr.at(x - 1, y)) continue;
       int run = 1;  // dark modules side by side are one bar
       while (qr.at(x + run, y)) ++run;
-      dark += joined({"M", std::to_string(x + kQrQuiet), " ", std::to_string(y + kQrQuiet), "h",
-                      std::to_string(run), "v1h-", std::to_string(run), "z"});
+      out.raw("M");
+      out.number(x + kQrQuiet);
+      out.raw(" ");
+      out.number(y + kQrQuiet);
+      out.raw("h");
+      out.number(run);
+      out.raw("v1h-");
+      out.number(run);
+      out.raw("z");
     }
   }
-  const std::string width = number(width_px);
-  return joined({"<svg class=\"qr\" role=\"img\" viewBox=\"0 0 ", whole, " ", whole, "\" width=\"",
-                 width, "\" height=\"", width, "\" shape-rendering=\"crispEdges\"><title>",
-                 escaped(name), "</title><path fill=\"#fff\" d=\"M0 0h", whole, "v", whole,
-                 "H0z\"/><path fill=\"#000\" d=\"", dark, "\"/></svg>\n"});
+  out.raw("\"/></svg>\n");
+  return out.take();
 }
 
 std::string_view svg_style() { return kStyle; }

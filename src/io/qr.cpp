@@ -19,11 +19,11 @@ Qr make_qr(std::string_view text) {
                               kBetterWhereRoom)) {
     return {};
   }
-  const int side = qrcodegen_getSize(code.data());
-  Qr qr{.side = side, .dark = std::vector<bool>(static_cast<std::size_t>(side * side))};
-  for (int y = 0; y < side; ++y) {
-    for (int x = 0; x < side; ++x) {
-      qr.dark[static_cast<std::size_t>(y * side + x)] = qrcodegen_getModule(code.data(), x, y);
+  Qr qr{.side = qrcodegen_getSize(code.data())};
+  qr.dark.resize(qr.place(0, qr.side));
+  for (int y = 0; y < qr.side; ++y) {
+    for (int x = 0; x < qr.side; ++x) {
+      qr.dark[qr.place(x, y)] = qrcodegen_getModule(code.data(), x, y);
     }
   }
   return qr;

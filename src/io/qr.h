@@ -4,6 +4,7 @@
 // a drop on the paper still leaves 15 % to spare. The reader of the picture adds the quiet zone of
 // four modules.
 
+#include <cstddef>
 #include <string_view>
 #include <vector>
 
@@ -15,7 +16,11 @@ struct Qr {
   int side = 0;              // modules along an edge; 0: the text does not fit
   std::vector<bool> dark{};  // row by row from the upper left
   bool at(int x, int y) const {
-    return x >= 0 && y >= 0 && x < side && y < side && dark[static_cast<std::size_t>(y * side + x)];
+    return x >= 0 && y >= 0 && x < side && y < side && dark[place(x, y)];
+  }
+  std::size_t place(int x, int y) const {
+    return static_cast<std::size_t>(y) * static_cast<std::size_t>(side) +
+           static_cast<std::size_t>(x);
   }
 };
 

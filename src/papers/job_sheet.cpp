@@ -25,6 +25,13 @@ constexpr std::string_view kWide = "td class=\"n wide\"";
 constexpr std::string_view kRowHead = "th scope=\"row\"";
 constexpr std::string_view kTableEnd = "</tbody></table>\n";
 
+std::string capital(std::string_view text) {
+  std::string out(text);
+  const bool small = !out.empty() && out[0] >= 'a' && out[0] <= 'z';
+  if (small) out[0] = static_cast<char>(out[0] - 'a' + 'A');
+  return out;
+}
+
 // On paper nobody is "you".
 std::string_view paper_word(Origin origin) {
   if (origin == Origin::given) return "given";
@@ -115,7 +122,7 @@ class SheetWriter {
     pair("Date", options_.date);
     pair("Units", options_.system == System::us ? "US" : "metric");
     pair("Computed by", "Thole, edition " + std::to_string(kEngineEdition));
-    pair("Holds in a wind of", shown(design_.job.water.wind_mps.value, "mps"));
+    pair("Wind asked for", shown(design_.job.water.wind_mps.value, "mps"));
     out_.raw("</dl></header>\n");
   }
 
@@ -129,7 +136,7 @@ class SheetWriter {
     out_.raw("</span><div><p class=\"answer ");
     out_.raw(kind);
     out_.raw("\">");
-    out_.text(word(outcome.fit));
+    out_.text(capital(word(outcome.fit)));
     out_.raw("</p>\n");
     if (const Check* check = design_.find_check(outcome.governing)) {
       out_.raw("<p>Governed by: ");
@@ -167,7 +174,8 @@ class SheetWriter {
     out_.raw("</dl>\n");
   }
 
-  // --- sources: numbered in the order of their first mention --------------------------------------
+  // --- sources: numbered in the order of their first mention
+  // --------------------------------------
 
   void bracketed(std::size_t number) {
     out_.raw("<span class=\"ref\">[");
@@ -212,7 +220,8 @@ class SheetWriter {
     out_.raw(word(verdict));
     out_.raw("</td>");
     out_.line(kRowHead, check.label);
-    out_.line(kFigure, verdict == Verdict::not_evaluated ? "-" : shown_check(check, options_.system));
+    out_.line(kFigure,
+              verdict == Verdict::not_evaluated ? "-" : shown_check(check, options_.system));
     out_.raw("<td class=\"use ");
     out_.raw(kind);
     out_.raw("\">");

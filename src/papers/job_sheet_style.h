@@ -17,7 +17,7 @@ body:has(>.sheet){margin:0;background:#fff}
 padding:1.25em 1em 3em;background:#fff;color:var(--ink);
 font:16px/1.45 Inter,system-ui,sans-serif;overflow-wrap:break-word}
 .sheet *{box-sizing:border-box}
-.sheet h1,.sheet h2,.sheet h3,.sheet p,.sheet ul,.sheet ol,.sheet dl,.sheet dd,.sheet figure{margin:0}
+.sheet h1,.sheet h2,.sheet h3,.sheet p,.sheet ul,.sheet dl,.sheet dd,.sheet figure{margin:0}
 .sheet h1{font-size:1.75em;line-height:1.15}
 .sheet h2{font-size:1.3em;line-height:1.2;padding-top:1.6em;break-after:avoid}
 .sheet h2+p{break-after:avoid}
@@ -64,7 +64,6 @@ border-bottom:1px solid var(--faint)}
 .sheet .mark .out{fill:none;stroke:currentColor;stroke-width:2.4}
 .sheet .bar{width:90px;height:12px;vertical-align:-.05em;fill:currentColor}
 .sheet .use{white-space:nowrap;font-variant-numeric:tabular-nums}
-.sheet .answer::first-letter{text-transform:uppercase}
 .sheet .use span{display:inline-block;width:3.4em;text-align:right}
 .sheet .bar .rail{fill:none;stroke:var(--faint)}
 .sheet .bar .limit{fill:none;stroke:var(--ink);stroke-width:1.5}

@@ -1,7 +1,7 @@
 #pragma once
 
-// Shapes that speak without colour, for paper: drawn as SVG because browsers leave backgrounds out of
-// print.
+// Shapes that speak without colour, for paper: drawn as SVG because browsers leave backgrounds out
+// of print.
 
 #include <string_view>
 
@@ -15,8 +15,8 @@ namespace thole {
 std::string_view class_of(Verdict verdict);
 std::string_view class_of(Fit fit);
 
-// Tick in a circle, stroke in a diamond, bar in a square, dash in an open circle. Seen only: the word
-// stands beside it.
+// Tick in a circle, stroke in a diamond, bar in a square, dash in an open circle. Seen only: the
+// word stands beside it.
 std::string_view mark(Verdict verdict);
 std::string_view mark(Fit fit);
 

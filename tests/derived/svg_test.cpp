@@ -44,7 +44,7 @@ TEST_SUITE("derived") {
     const std::string svg = write_svg(drawing, kTenPxPerUnit);
     CHECK(has(svg, "viewBox=\"0 0 124 74\""));
     CHECK(has(svg, "<path class=\"line-estimated fill-water\" d=\"M12 62L112 62L112 12Z\"/>"));
-    CHECK(has(svg, "<title>Sheet</title><desc>Round numbers.</desc>"));
+    CHECK(has(svg, "<title>Sheet</title>\n<desc>Round numbers.</desc>"));
   }
 
   TEST_CASE("to scale, a circle stays round in a sheet of another shape") {

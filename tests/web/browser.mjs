@@ -14,20 +14,23 @@ export const PHONE = {
   viewport: { width: 412, height: 915 }, deviceScaleFactor: 2.625, isMobile: true, hasTouch: true };
 export const DESK = { viewport: { width: 1280, height: 800 }, deviceScaleFactor: 1 };
 
+export const CHROMIUM = {
+  executablePath: "/usr/bin/chromium",
+  args: ["--no-sandbox", "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
+    "--ignore-gpu-blocklist", "--disable-gpu-sandbox", "--force-color-profile=srgb"],
+};
+
 // One browser and one server for a file of tests; page() opens the site in a profile of its own.
 export async function startBrowser() {
   if (!existsSync(join(SITE, "index.html"))) throw new Error(`${SITE} is not built: tools/test builds it`);
   const site = await serve(SITE);
-  const browser = await chromium.launch({
-    executablePath: "/usr/bin/chromium",
-    args: ["--no-sandbox", "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
-      "--ignore-gpu-blocklist", "--disable-gpu-sandbox", "--force-color-profile=srgb"],
-  });
+  const browser = await chromium.launch(CHROMIUM);
   return {
     address: site.address,
     browser,
     async page(options = PHONE, fragment = "") {
-      const context = await browser.newContext(options);
+      // Offline is a matter of its own tests; elsewhere its word would lie over the page.
+      const context = await browser.newContext({ serviceWorkers: "block", ...options });
       const page = await context.newPage();
       page.problems = [];
       page.on("pageerror", (error) => page.problems.push(String(error)));
@@ -48,10 +51,12 @@ export async function startBrowser() {
 export const ready = (page) => page.waitForSelector("html[data-ready]", { state: "attached" });
 export const frames = (page) => page.evaluate(() => window.tholeDrawn.frames);
 
-// Waits until nothing more is drawn.
+// Waits until nothing more is drawn, and what was drawn is painted.
 export async function settle(page) {
   let before = -1;
-  for (let now = await frames(page); now !== before; now = await frames(page)) {
+  for (;;) {
+    const [now, busy] = await page.evaluate(() => [window.tholeDrawn.frames, window.tholeDrawn.busy]);
+    if (now === before && !busy) return;
     before = now;
     await page.waitForTimeout(120);
   }

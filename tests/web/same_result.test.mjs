@@ -6,32 +6,12 @@ import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
 import { CLI, ROOT } from "./browser.mjs";
+import { difference } from "./difference.mjs";
 
 const WEB_CLI = join(ROOT, "build/web/thole.js");
 const JOBS = join(ROOT, "presets/jobs");
-const RELATIVE = 1e-9;
-const SMALL = 1e-12;  // below this a number is the difference of equal ones
-
 function evaluate(command, args, job) {
   return JSON.parse(execFileSync(command, [...args, "evaluate", job], { maxBuffer: 1 << 28 }));
-}
-
-// The first place where two documents differ; empty when they agree.
-function difference(a, b, path = "") {
-  if (typeof a === "number" && typeof b === "number") {
-    const apart = Math.abs(a - b);
-    return apart <= RELATIVE * Math.max(Math.abs(a), Math.abs(b)) || apart <= SMALL ? "" : `${path}: ${a} / ${b}`;
-  }
-  if (a && b && typeof a === "object" && typeof b === "object") {
-    const keys = Object.keys(a);
-    if (keys.join() !== Object.keys(b).join()) return `${path}: other keys`;
-    for (const key of keys) {
-      const found = difference(a[key], b[key], `${path}/${key}`);
-      if (found) return found;
-    }
-    return "";
-  }
-  return a === b ? "" : `${path}: ${a} / ${b}`;
 }
 
 test("the comparison bites", () => {
