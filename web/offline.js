@@ -5,6 +5,7 @@ import { BUILD, forgetFiles } from "./one_build.js";
 
 const CHECK_MS = 60 * 60 * 1000;
 const PATIENCE_MS = 8000;
+const ASK_AGAIN_MS = 400;
 
 // Not inside a shop's page, whose visitors did not come for us; not from a file on a disk.
 const possible = () => "serviceWorker" in navigator && window.top === window &&
@@ -93,11 +94,17 @@ class Offline {
     if (first) this.onUpdate(() => this.apply());
   }
 
-  // Reloading before the new worker is in charge would show the old page again.
+  // Reloading before the new worker is in charge would show the old page again. It has to be asked more
+  // than once: a request that comes just when Chromium stops the old worker wakes that one again.
   async change(worker) {
     if (!await this.leave()) return;
-    worker.postMessage("SKIP_WAITING");
-    await within(PATIENCE_MS, reaches(worker, "activated"));
+    const inCharge = reaches(worker, "activated");
+    const until = performance.now() + PATIENCE_MS;
+    while (worker.state === "installed" && performance.now() < until) {
+      worker.postMessage("SKIP_WAITING");
+      await within(ASK_AGAIN_MS, inCharge);
+    }
+    await within(PATIENCE_MS, inCharge);
     location.reload();
   }
 

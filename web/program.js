@@ -9,6 +9,18 @@ export async function startProgram() {
   const text = (name, ...types) => module.cwrap(name, "string", types);
   const number = (name, ...types) => module.cwrap(name, "number", types);
   const bytes = (from, size) => module.HEAPU8.slice(from, from + size);
+  // Whole documents go by the heap: what goes as "string" must fit on the stack.
+  const document = (name) => {
+    const read = module.cwrap(name, "string", ["number"]);
+    return (words) => {
+      const letters = new TextEncoder().encode(`${words}\0`);
+      const at = module._malloc(letters.length);
+      module.HEAPU8.set(letters, at);
+      const answer = read(at);
+      module._free(at);
+      return answer;
+    };
+  };
   number("thole_boot")();
   return {
     resize: number("thole_resize", ...Array(8).fill("number")),
@@ -25,9 +37,9 @@ export async function startProgram() {
     tree: text("thole_tree"),
     act: number("thole_act", "string", "string", "string"),
     text: text("thole_text", "string"),
-    open: text("thole_open", "string"),
+    open: document("thole_open"),
     font: (semibold) => bytes(module._thole_font(semibold), module._thole_font_size(semibold)),
-    setCatalogue: text("thole_set_catalogue", "string"),
+    setCatalogue: document("thole_set_catalogue"),
     configure: number("thole_configure", "string", "string"),
     memoryBytes: () => module.HEAPU8.length,
   };

@@ -213,9 +213,11 @@ function turned() {
   if (walking) {
     scrollNext = walking.scroll ?? 0;
   } else {
-    history.replaceState({ ...history.state, scroll: window.scrollY }, "");
-    history.pushState({ page: key }, "");
     scrollNext = 0;
+    if (!embedded) {  // inside a shop's page, Back belongs to the shop
+      history.replaceState({ ...history.state, scroll: window.scrollY }, "");
+      history.pushState({ page: key }, "");
+    }
   }
   walking = null;
   mirror.focusHeading();

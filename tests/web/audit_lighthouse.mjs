@@ -35,15 +35,20 @@ async function round(address) {
   }
 }
 
-// Scores of three rounds, the middle one first by performance: { performance: [...], ..., figures, failed }.
-// With `folder` the reports are kept there.
+// Scores of three rounds by category, in the order of performance; the middle one's score, its figures in
+// words, and what failed in it. With `folder` the reports are kept there.
 export async function lighthouseScores(address, folder) {
   const rounds = [];
+  let reason = "";
   for (let tries = 0; rounds.length < ROUNDS; ++tries) {
-    if (tries === TRIES_MAX) throw new Error(`Lighthouse gave ${rounds.length} results in ${tries} rounds`);
-    const result = await round(address).catch(() => null);
-    const valid = result && !result.lhr.runtimeError && result.lhr.categories.performance.score !== null;
-    if (valid) rounds.push(result);
+    if (tries === TRIES_MAX) throw new Error(`no result of Lighthouse after ${tries} tries: ${reason}`);
+    try {
+      const result = await round(address);
+      reason = result.lhr.runtimeError?.message ?? "it gave no score";
+      if (!result.lhr.runtimeError && result.lhr.categories.performance.score !== null) rounds.push(result);
+    } catch (error) {
+      reason = error.message;
+    }
   }
   rounds.sort((a, b) => score(a, "performance") - score(b, "performance"));
   if (folder) {

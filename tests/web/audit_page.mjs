@@ -4,7 +4,7 @@
 import { readFileSync } from "node:fs";
 import { connect, createServer } from "node:net";
 import { join } from "node:path";
-import { ROOT, settle } from "./browser.mjs";
+import { frames, ROOT, settle } from "./browser.mjs";
 import { pause, until } from "./engines/wait.mjs";
 
 const AXE = readFileSync(join(ROOT, "tests/web/node_modules/axe-core/axe.min.js"), "utf8");
@@ -117,8 +117,8 @@ export async function tracedWork_ms(page, changes) {
   await pause(STILL_MS);
   const { traceEvents } = JSON.parse(await browser.stopTracing());
   const marks = traceEvents.filter(({ name }) => name === "audit change").map(({ ts }) => ts);
-  const frames = traceEvents.filter(({ name, ph }) => name === "FireAnimationFrame" && ph === "X");
-  return marks.map((from, at) => Math.max(0, ...frames
+  const drawn = traceEvents.filter(({ name, ph }) => name === "FireAnimationFrame" && ph === "X");
+  return marks.map((from, at) => Math.max(0, ...drawn
     .filter(({ ts }) => ts >= from && ts < (marks[at + 1] ?? Infinity))
     .map(({ tdur }) => tdur / 1000)));
 }
@@ -126,9 +126,11 @@ export async function tracedWork_ms(page, changes) {
 export const typing = (page) => async (next) => {
   const field = page.getByRole("textbox", { name: "Bow height", exact: true });
   for (const height of heights()) {
-    await field.fill(height);
     await next();
+    const before = await frames(page);
+    await field.fill(height);
     await page.keyboard.press("Enter");
+    await until(async () => await frames(page) > before, "a new picture");
     await settle(page);
   }
   await page.evaluate(() => document.activeElement.blur());

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/number.h"
 #include "base/units.h"
 #include "calc/trim/capacity_label.h"
 #include "calc/trim/hydrostatics.h"
@@ -270,6 +271,23 @@ void propose_lithium(const TrimInput& in, Check& check) {
   }
 }
 
+// Where no choice of parts is left, the owner may want less: a bank's weight goes with its hours.
+// Rounded down to half hours, and with a tenth to spare because blocks come whole.
+void propose_fewer_hours(const TrimInput& in, double excess_kg, Check& check) {
+  constexpr double kSpare_frac = 0.9;
+  constexpr double kLeast_h = 1.0;
+  for (const TrimItem& item : in.items) {
+    if (!(item.holding_h > 0.0) || item.lead_bank || !(item.mass_kg > excess_kg)) continue;
+    const double share = (item.mass_kg - excess_kg) / item.mass_kg;
+    const double hours_h = std::floor(2.0 * kSpare_frac * share * item.holding_h) / 2.0;
+    if (hours_h < kLeast_h) continue;
+    check.changes.push_back(
+        {.field = "hold.holding_h",
+         .value = hours_h,
+         .label = "Plan " + trimmed(fixed(hours_h, 1)) + " h of holding in a day"});
+  }
+}
+
 void check_limits(const TrimInput& in, const Moments& sum, TrimResult& r) {
   const double kgm_per_m = 100.0 * r.moment_kgm_per_cm;
   const double length_m = in.waterline_length_m;
@@ -338,7 +356,10 @@ void check_limits(const TrimInput& in, const Moments& sum, TrimResult& r) {
              .remedy =
                  "Take lighter blocks or fewer of them, or leave other gear ashore; stay within "
                  "the builder's plate."};
-  if (mass.verdict() == Verdict::fail) propose_lithium(in, mass);
+  if (mass.verdict() == Verdict::fail) {
+    propose_lithium(in, mass);
+    propose_fewer_hours(in, mass.actual - mass.limit, mass);
+  }
 
   for (Check* check : {&added, &attitude, &freeboard, &list, &mass}) {
     r.trace.checks.push_back(std::move(*check));

@@ -18,6 +18,7 @@ struct TrimItem {
   std::string x_field{};
   std::string y_field{};
   bool lead_bank = false;  // lead-acid blocks, which lithium would lighten
+  double holding_h = 0.0;  // hours of holding that a bank is for; 0: not a bank
 };
 
 struct TrimInput {
