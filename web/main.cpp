@@ -1,7 +1,7 @@
-// The wizard in a browser: the few functions that program.js calls. The only file of the wizard that
-// knows Emscripten. There is no graphics context here: a frame leaves as a packet of triangles, which
-// painter.js paints. Nor is there pointer or key handling: real elements over the canvas take all
-// input and come back through thole_act().
+// The wizard in a browser: the few functions that program.js calls. The only file of the wizard
+// that knows Emscripten. There is no graphics context here: a frame leaves as a packet of
+// triangles, which painter.js paints. Nor is there pointer or key handling: real elements over the
+// canvas take all input and come back through thole_act().
 
 #include <emscripten/emscripten.h>
 #include <imgui.h>
@@ -55,7 +55,8 @@ EMSCRIPTEN_KEEPALIVE void thole_boot() {
   ImGuiIO& io = ImGui::GetIO();
   io.IniFilename = nullptr;
   io.BackendFlags |= ImGuiBackendFlags_RendererHasTextures;
-  io.Fonts->TexDesiredFormat = ImTextureFormat_Alpha8;  // type and lines have no colour of their own
+  io.Fonts->TexDesiredFormat =
+      ImTextureFormat_Alpha8;  // type and lines have no colour of their own
   const ui::Fonts fonts = ui::load_fonts();
   page.app = std::make_unique<ui::App>(default_catalogue(), fonts);
 }
@@ -134,7 +135,7 @@ EMSCRIPTEN_KEEPALIVE const char* thole_text(const char* kind) {
   if (wanted == "units") return state.system == System::us ? "us" : "metric";
   if (wanted == "summary") return hand_over(write_summary(design, catalogue, state.system));
   if (wanted == "quote") return hand_over(write_quote(design));
-  if (wanted == "qr") return hand_over(write_svg(make_qr(state.around.address), "QR code"));
+  if (wanted == "qr") return hand_over(write_svg(make_qr(app.address()), "QR code"));
   if (wanted == "svg-style") return hand_over(std::string(svg_style()));
   if (wanted == "picture") {
     const auto picture = ui::find_page(state.page).picture;
@@ -142,7 +143,7 @@ EMSCRIPTEN_KEEPALIVE const char* thole_text(const char* kind) {
   }
   if (wanted == "sheet") {
     const SheetOptions options{
-        .system = state.system, .address = state.around.address, .date = state.around.date};
+        .system = state.system, .address = app.address(), .date = state.around.date};
     return hand_over(job_sheet_html(design, catalogue, options));
   }
   return "";

@@ -94,8 +94,8 @@ class Offline {
     if (first) this.onUpdate(() => this.apply());
   }
 
-  // Reloading before the new worker is in charge would show the old page again. It has to be asked more
-  // than once: a request that comes just when Chromium stops the old worker wakes that one again.
+  // Reloading before the new worker is in charge would show the old page again. A request that comes just
+  // when Chromium stops the old worker wakes that one, for half a minute: a message makes it stop again.
   async change(worker) {
     if (!await this.leave()) return;
     const inCharge = reaches(worker, "activated");
@@ -103,6 +103,7 @@ class Offline {
     while (worker.state === "installed" && performance.now() < until) {
       worker.postMessage("SKIP_WAITING");
       await within(ASK_AGAIN_MS, inCharge);
+      this.registration.active?.postMessage("STOP");
     }
     await within(PATIENCE_MS, inCharge);
     location.reload();

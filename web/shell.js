@@ -121,7 +121,8 @@ function shareType() {
 
 // --- the job: in the address, kept, handed on -------------------------------------------------------
 
-const address = () => `${location.origin === "null" ? "file://" : location.origin}${location.pathname}#${program.text("link")}`;
+const place = `${location.protocol}//${location.host}${location.pathname}`;
+const address = () => `${place}#${program.text("link")}`;
 const isJob = (hash) => hash.startsWith("#job=");
 
 let addressTimer = 0;
@@ -161,7 +162,6 @@ function fileName(ending) {
   return `thole-${words || "job"}.${ending}`;
 }
 const sheetHtml = () => {
-  program.act("app", "address", address());
   program.act("app", "date", new Date().toLocaleDateString(undefined, { dateStyle: "long" }));
   return program.text("sheet");
 };
@@ -333,7 +333,7 @@ async function start() {
   program.act("app", "units", keep.units || (navigator.language === "en-US" ? "us" : "metric"));
   if (history.state?.page) program.act("app", "page", history.state.page);
   else history.replaceState({ page: program.text("page") }, "");
-  program.act("app", "address", address());
+  program.act("app", "address", place);
   walking = history.state;  // the first page is not a step of its own
   await nextTask();
   frames.resize();

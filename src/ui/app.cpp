@@ -5,6 +5,7 @@
 
 #include "base/number.h"
 #include "io/catalogue_json.h"
+#include "io/figures.h"
 #include "io/job_json.h"
 #include "io/link.h"
 #include "ui/pages.h"
@@ -83,7 +84,7 @@ void draw_strip(Context& ui, const Layout& layout) {
                 sheet.fitted(kSection, word, room));
   std::string spoken(word);
   if (governing != nullptr) {
-    const std::string reason = governing->label + " " + check_figures(*governing, ui.state.system);
+    const std::string reason = governing->label + " " + shown_check(*governing, ui.state.system);
     sheet.text_at(text_x, first + sheet.scaled(kSection.line), kNote, palette.muted,
                   sheet.fitted(kNote, reason, room));
     utilisation_bar(sheet, {right - bar, mid - 4.0f, bar, 8.0f}, *governing);
@@ -165,7 +166,8 @@ void draw_side(Context& ui, const Layout& layout) {
   const Within landmark(sheet, Role::navigation, "Pages", layout.side);
   const std::vector<const Page*> pages = shown_pages(ui.state);
   float y = layout.side.y;
-  const float row = std::clamp((layout.side.height - 24.0f) / static_cast<float>(pages.size()), 44.0f, 60.0f);
+  const float row =
+      std::clamp((layout.side.height - 24.0f) / static_cast<float>(pages.size()), 44.0f, 60.0f);
   for (const Page* listed : pages) {
     const Page& page = *listed;
     const bool here = page.key == ui.state.page;
@@ -300,10 +302,9 @@ void App::frame(const Viewport& view) {
   if (std::exchange(state_.easing, false)) frames_wanted_ = std::max(frames_wanted_, 2);
 }
 
-// For the whole wizard, and not for one element of it.
+// For the whole wizard, and not for one element of it; between two frames.
 void App::told(const Event& event) {
   const auto is = [&](std::string_view verb) { return event.verb == verb; };
-  Surroundings& around = state_.around;
   if (is("undo")) document_.undo();
   if (is("redo")) document_.redo();
   if (is("page") && may_show(state_, event.text)) state_.page = event.text;
@@ -311,12 +312,27 @@ void App::told(const Event& event) {
   if (is("escape") && (state_.page == kChecksPage || state_.page == kContentsPage)) {
     state_.page = state_.returning;
   }
-  if (is("can-share")) around.can_share = event.text == "1";
-  if (is("unkept")) around.keeps_nothing = event.text == "1";
-  if (is("update")) around.update_ready = event.text == "1";
-  if (is("address")) around.address = event.text;
-  if (is("date")) around.date = event.text;
-  if (is("kept")) around.kept = split(event.text, '\n');
+}
+
+// What the page around tells of itself; true when it was that.
+bool App::heard(std::string_view verb, std::string_view text) {
+  Surroundings& around = state_.around;
+  if (verb == "can-share") {
+    around.can_share = text == "1";
+  } else if (verb == "unkept") {
+    around.keeps_nothing = text == "1";
+  } else if (verb == "update") {
+    around.update_ready = text == "1";
+  } else if (verb == "address") {
+    around.address = text;
+  } else if (verb == "date") {
+    around.date = text;
+  } else if (verb == "kept") {
+    around.kept = split(text, '\n');
+  } else {
+    return false;
+  }
+  return true;
 }
 
 void App::act(std::string_view id, std::string_view verb, std::string_view text) {
@@ -324,7 +340,7 @@ void App::act(std::string_view id, std::string_view verb, std::string_view text)
     hovered_ = text == "1" ? std::string(id) : "";
   } else if (verb == "press") {
     pressed_ = text == "1" ? std::string(id) : "";
-  } else {
+  } else if (id != "app" || !heard(verb, text)) {
     events_.push_back({std::string(id), std::string(verb), std::string(text)});
   }
   frames_wanted_ = std::max(frames_wanted_, 2);
@@ -398,6 +414,8 @@ void App::configure(std::string_view key, std::string_view value) {
 bool App::take_page_turn() { return std::exchange(page_turned_, false); }
 
 std::string App::link() const { return write_link(document_.given()); }
+
+std::string App::address() const { return state_.around.address + "#" + link(); }
 
 std::string App::job_text() const { return write_job(document_.given()); }
 

@@ -25,9 +25,9 @@ class App {
   void frame(const Viewport& view);
 
   // What somebody did to the element with this id: "click", "set" (text), "hover" and "press" (text
-  // "1" or "0"), "drag" (px since the press: "dx dy"), "drop". For the whole wizard the id is "app":
-  // "page" (text is its key), "undo", "redo", "units", "escape", and what the page around it tells:
-  // "can-share", "unkept", "update", "address", "date", "kept" (a line to a job).
+  // "1" or "0"), "drag" (px since the press: "dx dy"), "drop". For the whole wizard the id is
+  // "app": "page" (text is its key), "undo", "redo", "units", "escape", and what the page around it
+  // tells: "can-share", "unkept", "update", "address", "date", "kept" (a line to a job).
   void act(std::string_view id, std::string_view verb, std::string_view text);
 
   // Opens a link (an address, or what follows its '#') or the text of a job file. When it cannot be
@@ -38,8 +38,9 @@ class App {
   // catalogue changes nothing.
   Issues set_catalogue(std::string_view text);
 
-  // What a shop's page may choose: "units", "page", "pages" (keys, blank between), "accent", "paper",
-  // "ink" (#rrggbb, or empty), "contactLabel". Unknown keys and values that cannot be are ignored.
+  // What a shop's page may choose: "units", "page", "pages" (keys, blank between), "accent",
+  // "paper", "ink" (#rrggbb, or empty), "contactLabel". Unknown keys and values that cannot be are
+  // ignored.
   void configure(std::string_view key, std::string_view value);
 
   const SemTree& tree() const { return tree_; }
@@ -51,12 +52,14 @@ class App {
   const Document& document() const { return document_; }
   const UiState& state() const { return state_; }
   std::string link() const;      // "job=..."
+  std::string address() const;   // of the page, with the link
   std::string job_text() const;  // the job file
   std::string label() const;     // the job in a few words: "Bay boat, 6.7 m"
   const Palette& palette(bool dark) const { return dark ? night_ : day_; }
 
  private:
   void told(const Event& event);
+  bool heard(std::string_view verb, std::string_view text);
 
   Document document_;
   UiState state_{};

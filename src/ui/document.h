@@ -25,7 +25,7 @@ class Document {
   void set_text(const Field& field, std::string_view text);
   void forget(const Field& field);  // back to the estimate, or to Thole's choice
   void apply(const Change& change);
-  void replace(const Job& job);  // another job; undo brings this one back
+  void replace(const Job& job);             // another job; undo brings this one back
   void set_catalogue(Catalogue catalogue);  // a shop's own; at once
   // Small steps on one field (a stepper held, a slider dragged) become one step of undo.
   void nudge(const Field& field, double value);

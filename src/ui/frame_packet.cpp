@@ -39,9 +39,9 @@ void append_texture(Words& words, ImTextureData& texture, TextureDeed deed) {
     }
   }
   const auto texel_words = static_cast<std::uint32_t>((texels.size() + 3) / 4);
-  words.insert(words.end(), {word(texture.UniqueID + 1), static_cast<std::uint32_t>(deed),
-                             word(texture.Width), word(texture.Height), rect.x, rect.y, rect.w,
-                             rect.h, texel_words});
+  words.insert(words.end(),
+               {word(texture.UniqueID + 1), static_cast<std::uint32_t>(deed), word(texture.Width),
+                word(texture.Height), rect.x, rect.y, rect.w, rect.h, texel_words});
   append(words, texels.data(), texels.size());
 }
 
@@ -54,7 +54,8 @@ std::uint32_t append_textures(Words& words, ImVector<ImTextureData*>& textures, 
       append_texture(words, *texture, TextureDeed::drop);
       texture->SetTexID(ImTextureID_Invalid);
       texture->SetStatus(ImTextureStatus_Destroyed);
-    } else if (status == ImTextureStatus_WantCreate || (all && status != ImTextureStatus_Destroyed)) {
+    } else if (status == ImTextureStatus_WantCreate ||
+               (all && status != ImTextureStatus_Destroyed)) {
       append_texture(words, *texture, TextureDeed::make);
       texture->SetTexID(static_cast<ImTextureID>(texture->UniqueID + 1));
       texture->SetStatus(ImTextureStatus_OK);
@@ -107,10 +108,9 @@ std::vector<std::uint32_t> pack_frame(const ImDrawData& frame, std::uint32_t gro
     for (const ImDrawCmd& command : list->CmdBuffer) {
       const Clip clip = clip_of(command.ClipRect, frame, pixel_width, pixel_height);
       if (command.ElemCount == 0 || clip.width == 0 || clip.height == 0) continue;
-      words.insert(words.end(),
-                   {static_cast<std::uint32_t>(command.GetTexID()), first_index + command.IdxOffset,
-                    command.ElemCount, word(clip.x), word(clip.y), word(clip.width),
-                    word(clip.height)});
+      words.insert(words.end(), {static_cast<std::uint32_t>(command.GetTexID()),
+                                 first_index + command.IdxOffset, command.ElemCount, word(clip.x),
+                                 word(clip.y), word(clip.width), word(clip.height)});
       ++commands;
     }
     first_index += word(list->IdxBuffer.Size);

@@ -1,7 +1,7 @@
-// Thole draws its own controls: of Dear ImGui it uses frames, type and draw lists. imgui_widgets.cpp
-// and imgui_tables.cpp are left out of the build, which saves the page what no one would see; what
-// the core calls of them in passing stands here and does nothing. A newer Dear ImGui that calls more
-// fails to link, and says what.
+// Thole draws its own controls: of Dear ImGui it uses frames, type and draw lists.
+// imgui_widgets.cpp and imgui_tables.cpp are left out of the build, which saves the page what no
+// one would see; what the core calls of them in passing stands here and does nothing. A newer Dear
+// ImGui that calls more fails to link, and says what.
 
 #include <imgui.h>
 #include <imgui_internal.h>

@@ -7,6 +7,7 @@
 #include "base/number.h"
 #include "calc/outputs.h"
 #include "io/figures.h"
+#include "io/link.h"
 #include "io/presets.h"
 #include "io/qr.h"
 
@@ -371,7 +372,7 @@ int pair_of_buttons(Context& ui, const Choice& first, const Choice& second) {
 void draw_qr(Context& ui) {
   if (!disclosure(ui, "qr-code", "QR code")) return;
   Sheet& sheet = ui.sheet;
-  const Qr qr = make_qr(ui.state.around.address);
+  const Qr qr = make_qr(ui.state.around.address + "#" + write_link(ui.document.given()));
   if (qr.side == 0) {
     note(ui, "This link is too long for a QR code: copy it instead.");
     return;
@@ -380,7 +381,8 @@ void draw_qr(Context& ui) {
   // Dark on light by night as well: most readers want it so. Whole px to a module keep it sharp.
   const auto modules = static_cast<float>(qr.side + 2 * kQrQuiet);
   const float room = std::min(sheet.width, sheet.scaled(320.0f));
-  const float module = std::max(std::floor(room / modules), 0.5f * std::floor(2.0f * room / modules));
+  const float module =
+      std::max(std::floor(room / modules), 0.5f * std::floor(2.0f * room / modules));
   const float whole = module * modules;
   const Rect rect{sheet.x, sheet.y, whole, whole};
   sheet.box(rect, kDay.raised, kDay.raised);
@@ -442,7 +444,8 @@ void draw_job_tools(Context& ui) {
   button(ui, "show-sheet", "Job sheet, to print", Weight::plain, 0.0f, "show-sheet");
   note(ui, "The link is the whole job. Nothing is sent to a server.");
   if (around.keeps_nothing) {
-    note(ui, "This browser keeps nothing here: copy the link, or save the job, before you close it.");
+    note(ui,
+         "This browser keeps nothing here: copy the link, or save the job, before you close it.");
   }
   draw_qr(ui);
   draw_files(ui);
@@ -488,7 +491,8 @@ std::vector<const Page*> shown_pages(const UiState& state) {
 bool may_show(const UiState& state, std::string_view key) {
   const std::vector<const Page*> pages = shown_pages(state);
   const auto same = [&](const Page* page) { return page->key == key; };
-  return key == kChecksPage || key == kContentsPage || std::any_of(pages.begin(), pages.end(), same);
+  return key == kChecksPage || key == kContentsPage ||
+         std::any_of(pages.begin(), pages.end(), same);
 }
 
 void draw_page(Context& ui, const Page& page, const Columns& columns) {

@@ -6,6 +6,7 @@
 
 #include "base/number.h"
 #include "draw/blend.h"
+#include "io/figures.h"
 #include "ui/paint_drawing.h"
 #include "ui/widgets.h"
 

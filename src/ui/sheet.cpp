@@ -24,12 +24,7 @@ Within::~Within() { tree_.close(); }
 
 Sheet::Sheet(ImDrawList* draw, const Fonts& fonts, const Viewport& view, const Palette& palette,
              SemTree& tree, std::vector<Event>& events)
-    : draw_(draw),
-      fonts_(fonts),
-      view_(view),
-      tree_(tree),
-      events_(events),
-      palette_(&palette) {}
+    : draw_(draw), fonts_(fonts), view_(view), tree_(tree), events_(events), palette_(&palette) {}
 
 Event Sheet::take(std::string_view id) {
   const auto found = std::find_if(events_.begin(), events_.end(),

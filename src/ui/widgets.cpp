@@ -6,13 +6,9 @@
 #include "base/number.h"
 #include "base/units.h"
 #include "data/beaufort.h"
+#include "io/figures.h"
 
 namespace thole::ui {
-
-std::string_view shown_unit(std::string_view key) {
-  const std::string_view unit = unit_of(key);
-  return unit.empty() && key.ends_with("_frac") ? std::string_view("frac") : unit;
-}
 
 double step_for(const Field& field, System system) {
   if (system == System::metric) return field.step;
@@ -51,22 +47,6 @@ std::uint32_t mixed(std::uint32_t a, std::uint32_t b, float share_of_b) {
     out |= static_cast<std::uint32_t>(value) << shift;
   }
   return out;
-}
-
-std::string_view origin_word(Origin origin) {
-  switch (origin) {
-    case Origin::absent:
-      return "not needed yet";
-    case Origin::given:
-      return "yours";
-    case Origin::preset:
-      return "typical";
-    case Origin::estimated:
-      return "estimated";
-    case Origin::chosen:
-      return "chosen for you";
-  }
-  return "";
 }
 
 std::vector<SemOption> catalogue_options(const Catalogue& catalogue, std::string_view list) {
@@ -763,26 +743,6 @@ void result_row(Context& ui, std::string_view id, std::string_view label, const 
   }
 }
 
-std::string check_figures(const Check& check, System system) {
-  const std::string_view unit = check.unit.empty() && check.limit > 0.0 && check.limit < 1.0
-                                    ? std::string_view("frac")
-                                    : check.unit;
-  const Shown actual = show(check.actual, unit, system);
-  const Shown limit = show(check.limit, unit, system);
-  std::string left = actual.number;
-  std::string right = limit.number;
-  if (left == right && check.actual != check.limit) {
-    left = significant(check.actual, 5);
-    right = significant(check.limit, 5);
-    const std::string_view between = check.comparison == Comparison::at_least ? ", needs " : " of ";
-    return left + std::string(between) + right +
-           (check.unit.empty() ? "" : " " + unit_text(check.unit));
-  }
-  const std::string tail = limit.unit.empty() ? "" : " " + limit.unit;
-  const std::string_view word = check.comparison == Comparison::at_least ? ", needs " : " of ";
-  return left + std::string(word) + right + tail;
-}
-
 std::uint32_t verdict_colour(const Palette& palette, Verdict verdict) {
   switch (verdict) {
     case Verdict::pass:
@@ -904,8 +864,7 @@ void check_row(Context& ui, const Check& check) {
   const float mark = sheet.scaled(22.0f);
   const float left = sheet.x + mark + kInner;
   const float room = sheet.width - mark - kInner;
-  const std::string figures =
-      verdict == Verdict::not_evaluated ? "not evaluated" : check_figures(check, ui.state.system);
+  const std::string figures = shown_check(check, ui.state.system);
   sheet.y += kUnit;
   verdict_mark(sheet, sheet.x, sheet.y + 1.0f, mark, verdict);
   const float figure_w = sheet.text_width(kNote, figures);
@@ -932,10 +891,8 @@ void check_row(Context& ui, const Check& check) {
     sheet.record({.role = Role::text, .name = check.remedy},
                  {left, remedy_top, room, sheet.y - remedy_top});
     sheet.y += 4.0f;
-    std::string source(check.source.title);
-    if (!check.source.locator.empty()) source += ", " + std::string(check.source.locator);
-    if (!check.source.confirmed) source += " (not confirmed)";
-    sheet.y += sheet.paragraph(left, sheet.y, room, kNote, palette.muted, source);
+    sheet.y +=
+        sheet.paragraph(left, sheet.y, room, kNote, palette.muted, shown_source(check.source));
     sheet.y += 4.0f;
     if (verdict == Verdict::fail || verdict == Verdict::not_evaluated) {
       for (std::size_t i = 0; i < check.changes.size(); ++i) {

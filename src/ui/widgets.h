@@ -27,7 +27,7 @@ struct Surroundings {
   bool can_share = false;            // the system has a share sheet
   bool keeps_nothing = false;        // storage is full or forbidden
   bool update_ready = false;         // a newer build waits
-  std::string address{};             // the whole link
+  std::string address{};             // of the page, without what follows '#'
   std::string date{};                // today, as the person writes it
   std::vector<std::string> kept{};   // other jobs in this browser, the latest first
   std::vector<std::string> pages{};  // the only ones to be shown; empty: all
@@ -92,9 +92,6 @@ bool disclosure(Context& ui, std::string_view id, std::string_view label);
 // What a stepper of the field adds, in round figures of the system shown.
 double step_for(const Field& field, System system);
 
-// A field's unit as the screen needs it: fractions are shown as percent.
-std::string_view shown_unit(std::string_view key);
-
 // The control that suits the field, with label, origin, help and error.
 void field_control(Context& ui, const Field& field);
 
@@ -123,9 +120,6 @@ void fit_mark(Sheet& sheet, float x, float y, float size, Fit fit);
 std::uint32_t verdict_colour(const Palette& palette, Verdict verdict);
 std::uint32_t fit_colour(const Palette& palette, Fit fit);
 std::string_view fit_word(Fit fit);  // "Fits with changes"
-
-// "3.1 % of 3 %", in the person's units; one digit more when the two would read the same.
-std::string check_figures(const Check& check, System system);
 
 // Bar of utilisation, the limit at two thirds; past 1.5 it is cut with a zigzag.
 void utilisation_bar(Sheet& sheet, const Rect& rect, const Check& check);

@@ -75,9 +75,7 @@ Read read_packet(const std::vector<std::uint32_t>& words) {
 TEST_SUITE("ui") {
   TEST_CASE("a frame leaves as whole words, its first with the type, the next without") {
     test::Wizard wizard;
-    const auto packet = [&](bool all) {
-      return pack_frame(*ImGui::GetDrawData(), 0xF7F5EF, all);
-    };
+    const auto packet = [&](bool all) { return pack_frame(*ImGui::GetDrawData(), 0xF7F5EF, all); };
     const Read whole = read_packet(packet(true));
     CHECK(whole.width == 412);
     CHECK(whole.height == 915);

@@ -87,7 +87,9 @@ TEST_SUITE("ui") {
     CHECK(wizard.app().document().given().boat.bow_height_m.value == rel(1.0, 1e-12));
   }
 
-  TEST_CASE("every page: known fields and outputs, one title, targets a thumb can hit, nothing off the sheet") {
+  TEST_CASE(
+      "every page: known fields and outputs, one title, targets a thumb can hit, nothing off the "
+      "sheet") {
     for (const thole::ui::Viewport& view : {kPhone, kSmall, kLargeText, kWide}) {
       Wizard wizard(view);
       for (const thole::ui::Page& page : thole::ui::all_pages()) {
@@ -190,8 +192,7 @@ TEST_SUITE("ui") {
     wizard.page("bank");
     wizard.pick("Chemistry", "Lead-acid, AGM");
     wizard.page("charge");
-    const thole::ui::SemNode* minutes =
-        wizard.app().tree().find("why.charge.minutes_to_limit_min");
+    const thole::ui::SemNode* minutes = wizard.app().tree().find("why.charge.minutes_to_limit_min");
     REQUIRE(minutes != nullptr);
     CHECK(minutes->name.find(": 0") == std::string::npos);
   }

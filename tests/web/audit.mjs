@@ -57,7 +57,7 @@ async function byEngine(table, name, address) {
   try {
     const page = await engine.open(wire.address, { width: 412, height: 915, touch: true });
     table.title(`In ${name}`);
-    const first = wire.bytes();
+    const [first, twice] = [wire.bytes(), wire.twice()];
     await wire.quiet();
     if (wire.brotli()) {
       table.most("first visit, all that is sent", BARS.transfer_bytes, wire.bytes(), kB);
@@ -65,7 +65,7 @@ async function byEngine(table, name, address) {
       table.note(`first visit: ${kB(wire.bytes())}; this engine takes brotli from https alone`);
     }
     table.note(`${kB(first)} of it until the first picture`);
-    table.none("files sent twice", wire.twice());
+    table.none("files sent twice until then", twice);
     const visits = [];
     for (let visit = 0; visit < VISITS; ++visit) visits.push(await measure.usable_ms(page, wire.address));
     table.most("next visits until usable, median", BARS.second_visit_ms, measure.median(visits), ms);

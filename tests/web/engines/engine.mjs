@@ -117,7 +117,7 @@ class Page {
     let before = -1;
     let since = 0;
     await until(async () => {
-      const now = await this.evaluate(() => (window.tholeDrawn.busy() ? -1 : window.tholeDrawn.frames));
+      const now = await this.evaluate(() => (window.tholeDrawn.busy ? -1 : window.tholeDrawn.frames));
       if (now !== before || now < 0) since = performance.now();
       before = now;
       return performance.now() - since >= STILL_MS;
