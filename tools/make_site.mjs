@@ -11,6 +11,7 @@ import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 import { buildId, digest, marked, Stage } from "./bundle.mjs";
 
 const [web, build, site] = process.argv.slice(2);
+const IN_FRAMES = "host.js";  // loaded inside a shop's page alone
 const PACKED = new Set([".html", ".css", ".js", ".mjs", ".svg", ".wasm", ".json", ".webmanifest", ".ts"]);
 
 const rows = [];       // what lies in the site, and whether a first visit loads it
@@ -36,11 +37,12 @@ function part(name, bytes) {
   kept.push([name, `sha256-${createHash("sha256").update(bytes).digest("base64")}`]);
   put(name, bytes);
 }
-function hashedPart(name, bytes) {
+function rename(name, bytes) {
   const hashed = `${basename(name, extname(name))}.${digest(bytes)}${extname(name)}`;
   renamed.set(name, hashed);
-  part(hashed, bytes);
+  return hashed;
 }
+const hashedPart = (name, bytes) => part(rename(name, bytes), bytes);
 function withNewNames(text) {
   for (const [name, hashed] of renamed) {
     text = text.replaceAll(new RegExp(`(?<=["'\`/])${name.replace(".", "\\.")}(?=["'\`])`, "g"), hashed);
@@ -70,7 +72,9 @@ hashedPart("icon.svg", source("icon.svg"));
 hashedPart("thole.wasm", program.bytes);
 hashedPart("style.css", stage.style("style.css"));
 for (const script of [...stage.workers(), "shell.js"]) {
-  hashedPart(script, Buffer.from(withNewNames(stage.script(script, { define }).toString())));
+  const bytes = Buffer.from(withNewNames(stage.script(script, { define }).toString()));
+  if (script === IN_FRAMES) put(rename(script, bytes), bytes, { firstVisit: false });
+  else hashedPart(script, bytes);
 }
 part("manifest.webmanifest", source("manifest.webmanifest"));
 put("index.html", Buffer.from(withNewNames(source("index.html").toString())

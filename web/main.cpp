@@ -33,8 +33,8 @@ struct Page {
   ui::Viewport view{};
   std::vector<std::uint32_t> packet{};  // the last frame
   bool all_textures = true;             // the painter has none yet, or has lost them
-  std::uint64_t tree_hash = 0;
-  int tree_version = 0;  // grows whenever the semantic tree says something new
+  std::string tree{};    // the semantic tree of the last frame, as JSON
+  int tree_version = 0;  // grows whenever it says something new
   std::string text{};    // holds what was last handed to the shell
 };
 
@@ -95,9 +95,9 @@ EMSCRIPTEN_KEEPALIVE int thole_frame(float dt_s, float scroll_y) {
   page.packet = ui::pack_frame(*ImGui::GetDrawData(), page.app->palette(page.view.dark).paper,
                                page.all_textures);
   page.all_textures = false;
-  const std::uint64_t hash = page.app->tree().hash();
-  if (hash != page.tree_hash) {
-    page.tree_hash = hash;
+  std::string tree = page.app->tree().json();
+  if (tree != page.tree) {
+    page.tree = std::move(tree);
     ++page.tree_version;
   }
   return page.app->frames_wanted();
@@ -115,7 +115,7 @@ EMSCRIPTEN_KEEPALIVE float thole_content_height() { return page.app->content_hei
 EMSCRIPTEN_KEEPALIVE int thole_page_turned() { return page.app->take_page_turn() ? 1 : 0; }
 EMSCRIPTEN_KEEPALIVE int thole_tree_version() { return page.tree_version; }
 EMSCRIPTEN_KEEPALIVE int thole_job_version() { return page.app->document().version(); }
-EMSCRIPTEN_KEEPALIVE const char* thole_tree() { return hand_over(page.app->tree().json()); }
+EMSCRIPTEN_KEEPALIVE const char* thole_tree() { return page.tree.c_str(); }
 
 EMSCRIPTEN_KEEPALIVE void thole_act(const char* id, const char* verb, const char* text) {
   page.app->act(id, verb, text);

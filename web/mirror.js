@@ -54,6 +54,7 @@ export class Mirror {
     this.plain = false;
     this.repeating = 0;
     this.dragging = null;
+    this.clear = {};
     this.listen();
   }
 
@@ -299,16 +300,13 @@ export class Mirror {
 
   // The browser scrolls a focused element into view: not under the strips that stay.
   keepClear(nodes) {
-    const height = document.documentElement.clientHeight;
-    let top = 0;
-    let bottom = 0;
-    for (const node of nodes) {
-      if (node.pinned === "top") top = Math.max(top, node.y + node.h);
-      if (node.pinned === "bottom") bottom = Math.max(bottom, height - node.y);
+    const tallest = (place) => Math.max(0, ...nodes.filter((node) => node.pinned === place).map((node) => node.h));
+    for (const [side, height] of [["Top", tallest("top")], ["Bottom", tallest("bottom")]]) {
+      const padding = `${Math.ceil(height) + 16}px`;
+      if (padding === this.clear[side]) continue;
+      this.clear[side] = padding;
+      document.documentElement.style[`scrollPadding${side}`] = padding;
     }
-    const { style } = document.documentElement;
-    style.scrollPaddingTop = `${Math.ceil(top) + 16}px`;
-    style.scrollPaddingBottom = `${Math.ceil(bottom) + 16}px`;
   }
 
   focusHeading() {

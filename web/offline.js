@@ -5,7 +5,7 @@ import { BUILD, forgetFiles } from "./one_build.js";
 
 const CHECK_MS = 60 * 60 * 1000;
 const PATIENCE_MS = 8000;
-const ASK_AGAIN_MS = 400;
+const TAKE_OVER_MS = 2000;
 
 // Not inside a shop's page, whose visitors did not come for us; not from a file on a disk.
 const possible = () => "serviceWorker" in navigator && window.top === window &&
@@ -94,18 +94,13 @@ class Offline {
     if (first) this.onUpdate(() => this.apply());
   }
 
-  // Reloading before the new worker is in charge would show the old page again. A request that comes just
-  // when Chromium stops the old worker wakes that one, for half a minute: a message makes it stop again.
+  // Reloading before the new worker is in charge would show the old page again, had the old one not been
+  // asked to step aside.
   async change(worker) {
     if (!await this.leave()) return;
-    const inCharge = reaches(worker, "activated");
-    const until = performance.now() + PATIENCE_MS;
-    while (worker.state === "installed" && performance.now() < until) {
-      worker.postMessage("SKIP_WAITING");
-      await within(ASK_AGAIN_MS, inCharge);
-      this.registration.active?.postMessage("STOP");
-    }
-    await within(PATIENCE_MS, inCharge);
+    this.registration.active?.postMessage("STEP_ASIDE");
+    worker.postMessage("SKIP_WAITING");
+    await within(TAKE_OVER_MS, reaches(worker, "activated"));
     location.reload();
   }
 

@@ -6,7 +6,8 @@ export class Paper {
     this.html = html;
     this.save = save;
     this.place = null;
-    this.before = null;  // what had the focus
+    this.before = null;  // what had the focus when it was shown
+    this.scroll = 0;     // ... and where the page stood
     addEventListener("keydown", (event) => { if (event.key === "Escape" && this.place) history.back(); });
     addEventListener("beforeprint", () => {
       if (this.place) return;
@@ -20,7 +21,9 @@ export class Paper {
   show() {
     if (this.place) return;
     this.before = document.activeElement;
+    this.scroll = window.scrollY;
     this.lay();
+    window.scrollTo(0, 0);
     history.pushState({ ...history.state, paper: true }, "");
     this.place.querySelector("button").focus();
   }
@@ -30,7 +33,7 @@ export class Paper {
     this.place = document.createElement("div");
     this.place.id = "paper";
     const bar = document.createElement("div");
-    bar.className = "bar";
+    bar.className = "tools";
     bar.append(this.button("Close", () => history.back()), this.button("Save as a file", this.save),
       this.button("Print", () => window.print()));
     const style = new CSSStyleSheet();
@@ -58,7 +61,9 @@ export class Paper {
     this.place = null;
     document.adoptedStyleSheets = document.adoptedStyleSheets.filter((style) => style !== this.style);
     delete document.documentElement.dataset.paper;
-    this.before?.focus?.({ preventScroll: true });
+    if (!this.before) return;  // printed without having been shown
+    window.scrollTo(0, this.scroll);
+    this.before.focus({ preventScroll: true });
     this.before = null;
   }
 }

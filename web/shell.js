@@ -350,7 +350,7 @@ async function start() {
   dark.addEventListener("change", theme);
   still.addEventListener("change", theme);
   addEventListener("pagehide", writeAddress);
-  if (embedded) (await import("./host.js")).connectHost(forHost);
+  if (embedded) (await import(new URL("./host.js", import.meta.url))).connectHost(forHost);
   else keepOffline({ say, saveNow, onUpdate: (apply) => { offlineUpdate = apply; act("app", "update", "1"); } });
 }
 

@@ -24,21 +24,28 @@ async function fill() {
   }
 }
 
-const kept = (name) => caches.match(name, { cacheName: CACHE, ignoreVary: true });
+const ours = async () => (await caches.keys()).filter((name) => name.startsWith(OURS));
+
+// Chromium may keep this worker in charge for half a minute after the newer one was told to take over.
+let aside = false;
 
 async function page(event) {
-  const found = await kept(PAGE);
-  if (found) return found;
+  // A cache that has the page is whole: it is put there last.
+  const builds = aside ? (await ours()).filter((name) => name !== CACHE) : [];
+  for (const cacheName of [...builds, CACHE]) {
+    const found = await caches.match(PAGE, { cacheName, ignoreVary: true });
+    if (found) return found;
+  }
   event.waitUntil(fill().catch(() => {}));  // the browser has made room for itself
   return fetch(event.request);
 }
 
-const part = async (event, name) => (await kept(name)) ?? fetch(event.request);
-
-// A page that is missing its own script is mixed up and stays dead: fetch it anew, once.
-async function script(event) {
+async function part(event) {
+  const found = await caches.match(event.request, { ignoreVary: true });
+  if (found) return found;
   const response = await fetch(event.request);
-  if (response.status === 404 && (await caches.delete(CACHE))) {
+  // A page that misses its own script is mixed up and stays dead: fetch it anew, once.
+  if (response.status === 404 && event.request.destination === "script" && (await caches.delete(CACHE))) {
     const client = await clients.get(event.clientId);
     event.waitUntil(client?.navigate(client.url));
   }
@@ -48,14 +55,14 @@ async function script(event) {
 addEventListener("install", (event) => event.waitUntil(fill()));
 
 addEventListener("activate", (event) => event.waitUntil((async () => {
-  const names = await caches.keys();
-  await Promise.all(names.filter((name) => name.startsWith(OURS) && name !== CACHE)
-    .map((name) => caches.delete(name)));
+  const old = (await ours()).filter((name) => name !== CACHE);
+  await Promise.all(old.map((name) => caches.delete(name)));
   await clients.claim();
 })()));
 
 addEventListener("message", (event) => {
   if (event.data === "SKIP_WAITING") skipWaiting();
+  if (event.data === "STEP_ASIDE") aside = true;
   if (event.data === "BUILD") event.ports[0]?.postMessage(THOLE_BUILD);
 });
 
@@ -66,9 +73,7 @@ addEventListener("fetch", (event) => {
   const name = url.pathname.slice(SCOPE.pathname.length);
   if (request.destination === "document") {
     if ((name === "" || name === "index.html") && !url.searchParams.has("embed")) event.respondWith(page(event));
-  } else if (FILES.has(name)) {
-    event.respondWith(part(event, name));
-  } else if (request.destination === "script" && OF_SOME_BUILD.test(name)) {
-    event.respondWith(script(event));
+  } else if (FILES.has(name) || OF_SOME_BUILD.test(name)) {
+    event.respondWith(part(event));
   }
 });

@@ -449,19 +449,40 @@ PartsInput parts_input(const Catalogue& catalogue, const Design& design) {
   };
 }
 
+// Holds worked out in this evaluation. Of the changes that are tried one after the other most leave
+// boat, water and motor alone, and the same question has the same answer.
+class Holds {
+ public:
+  HoldResult of(HoldInput input) {
+    for (const Known& known : known_) {
+      if (known.input == input) return known.result;
+    }
+    HoldResult result = hold(input);
+    known_.push_back({std::move(input), result});
+    return result;
+  }
+
+ private:
+  struct Known {
+    HoldInput input{};
+    HoldResult result{};
+  };
+  std::vector<Known> known_{};
+};
+
 // All stages, without the verdict.
-Design run_stages(const Job& given, const Catalogue& catalogue) {
+Design run_stages(const Job& given, const Catalogue& catalogue, Holds& holds) {
   Completed completed = complete(given, catalogue);
   Design design{.job = std::move(completed.job),
                 .estimates = std::move(completed.trace),
                 .issues = std::move(completed.issues)};
   Job& job = design.job;
   const std::vector<MotorClass> motors = motors_for(job, catalogue);
-  design.hold = hold(hold_input(job, motors));
+  design.hold = holds.of(hold_input(job, motors));
   design.shaft = shaft(shaft_input(job, design.hold));
   const std::vector<MotorClass> reaching = motors_that_reach(motors, design.shaft);
   if (!design.shaft.length_found && !reaching.empty()) {
-    design.hold = hold(hold_input(job, reaching));
+    design.hold = holds.of(hold_input(job, reaching));
     design.shaft = shaft(shaft_input(job, design.hold));
   }
   record_motor(design.hold.motor, job);
@@ -522,52 +543,6 @@ Job with_changes(const Job& given, const std::vector<Change>& changes) {
   return job;
 }
 
-// Applies what the failing checks propose, round by round, until everything passes or nothing new
-// is proposed; then drops each change that turns out not to be needed.
-std::vector<Change> changes_that_mend(const Design& design, const Job& given,
-                                      const Catalogue& catalogue) {
-  constexpr int kRounds = 4;
-  std::vector<Change> changes;
-  std::vector<Change> fresh = proposals(design, given, given, changes);
-  for (int round = 0; round < kRounds && !fresh.empty(); ++round) {
-    changes.insert(changes.end(), fresh.begin(), fresh.end());
-    const Job job = with_changes(given, changes);
-    const Design next = run_stages(job, catalogue);
-    if (passes(next)) {
-      for (std::size_t i = 0; i < changes.size() && changes.size() > 1;) {
-        std::vector<Change> fewer = changes;
-        fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(i));
-        if (passes(run_stages(with_changes(given, fewer), catalogue))) {
-          changes = std::move(fewer);
-        } else {
-          ++i;
-        }
-      }
-      return changes;
-    }
-    fresh = proposals(next, given, job, changes);
-  }
-  return {};
-}
-
-Outcome outcome_of(const Design& design, const Job& given, const Catalogue& catalogue) {
-  Outcome outcome;
-  const std::vector<const Check*> checks = design.checks_by_seriousness();
-  if (checks.empty()) return outcome;
-  outcome.governing = checks.front()->id;
-  if (passes(design)) {
-    outcome.fit = Fit::fits;
-    return outcome;
-  }
-  outcome.changes = changes_that_mend(design, given, catalogue);
-  if (!outcome.changes.empty()) {
-    outcome.fit = Fit::fits_with_changes;
-  } else if (checks.front()->verdict() == Verdict::fail) {
-    outcome.fit = Fit::does_not_fit;
-  }
-  return outcome;
-}
-
 }  // namespace
 
 std::string_view word(Fit fit) {
@@ -617,10 +592,103 @@ const Step* Design::find_step(std::string_view id) const {
   return nullptr;
 }
 
+// Applies what the failing checks propose, round by round, until everything passes or nothing new
+// is proposed; then drops each change that turns out not to be needed.
+struct Evaluation::Search {
+  static constexpr int kRounds = 4;
+
+  Search(const Job& job, const Catalogue& shelf) : given(job), catalogue(shelf) {}
+
+  enum class Step { goes_on, found, in_vain };
+
+  Step step() {
+    if (!passing) return add();
+    return kept < changes.size() && changes.size() > 1 ? drop() : Step::found;
+  }
+
+  Step add() {
+    if (round == kRounds || fresh.empty()) return Step::in_vain;
+    ++round;
+    changes.insert(changes.end(), fresh.begin(), fresh.end());
+    const Job job = with_changes(given, changes);
+    const Design next = run_stages(job, catalogue, holds);
+    passing = passes(next);
+    if (!passing) fresh = proposals(next, given, job, changes);
+    return Step::goes_on;
+  }
+
+  Step drop() {
+    std::vector<Change> fewer = changes;
+    fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(kept));
+    if (passes(run_stages(with_changes(given, fewer), catalogue, holds))) {
+      changes = std::move(fewer);
+    } else {
+      ++kept;
+    }
+    return Step::goes_on;
+  }
+
+  Job given{};
+  const Catalogue& catalogue;
+  Holds holds{};
+  std::vector<Change> fresh{};
+  std::vector<Change> changes{};
+  int round = 0;
+  bool passing = false;
+  std::size_t kept = 0;  // so many of the changes are known to be needed
+};
+
+Evaluation::Evaluation(const Job& job, const Catalogue& catalogue, const Outcome& before) {
+  auto search = std::make_unique<Search>(job, catalogue);
+  design_ = run_stages(job, catalogue, search->holds);
+  const std::vector<const Check*> checks = design_.checks_by_seriousness();
+  if (checks.empty()) return;
+  design_.outcome.governing = checks.front()->id;
+  if (passes(design_)) {
+    design_.outcome.fit = Fit::fits;
+    return;
+  }
+  conclude({});
+  search->fresh = proposals(design_, job, job, {});
+  if (search->fresh.empty()) return;
+  search_ = std::move(search);
+  if (before.fit == Fit::fits_with_changes) {
+    design_.outcome.fit = before.fit;
+    design_.outcome.changes = before.changes;
+  }
+}
+
+Evaluation::~Evaluation() = default;
+Evaluation::Evaluation(Evaluation&&) noexcept = default;
+Evaluation& Evaluation::operator=(Evaluation&&) noexcept = default;
+
+// The verdict of a job that does not pass as it is.
+void Evaluation::conclude(std::vector<Change> changes) {
+  Outcome& outcome = design_.outcome;
+  const Check* governing = design_.find_check(outcome.governing);
+  const bool fails = governing != nullptr && governing->verdict() == Verdict::fail;
+  outcome.fit = !changes.empty() ? Fit::fits_with_changes
+                : fails          ? Fit::does_not_fit
+                                 : Fit::not_evaluated;
+  outcome.changes = std::move(changes);
+}
+
+bool Evaluation::searching() const { return search_ != nullptr; }
+
+bool Evaluation::step() {
+  if (!search_) return false;
+  const Search::Step step = search_->step();
+  if (step == Search::Step::goes_on) return true;
+  conclude(step == Search::Step::found ? std::move(search_->changes) : std::vector<Change>{});
+  search_.reset();
+  return false;
+}
+
 Design evaluate(const Job& job, const Catalogue& catalogue) {
-  Design design = run_stages(job, catalogue);
-  design.outcome = outcome_of(design, job, catalogue);
-  return design;
+  Evaluation evaluation(job, catalogue);
+  while (evaluation.step()) {
+  }
+  return evaluation.design();
 }
 
 }  // namespace thole

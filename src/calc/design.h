@@ -4,6 +4,7 @@
 // readers of the Design that it returns. Only design.cpp knows the order of the stages.
 
 #include <array>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -56,5 +57,29 @@ struct Design {
 // The same job and catalogue give the same design everywhere. Never fails: what is wrong with the
 // job is in `issues`, what does not pass in the checks.
 Design evaluate(const Job& job, const Catalogue& catalogue);
+
+// evaluate() in slices, for a page that must draw in between: the stages at once, the search for
+// what would make the job fit a trial at a time.
+class Evaluation {
+ public:
+  // `before`: the outcome of the job as it was. While the search goes on and both do not pass as
+  // they are, it stands for the answer. The catalogue must outlive the evaluation.
+  Evaluation(const Job& job, const Catalogue& catalogue, const Outcome& before = {});
+  ~Evaluation();
+  Evaluation(Evaluation&&) noexcept;
+  Evaluation& operator=(Evaluation&&) noexcept;
+
+  // One more trial; false when the search is over, and design() what evaluate() gives.
+  bool step();
+  bool searching() const;
+  const Design& design() const { return design_; }
+
+ private:
+  struct Search;
+  void conclude(std::vector<Change> changes);
+
+  Design design_{};
+  std::unique_ptr<Search> search_{};
+};
 
 }  // namespace thole

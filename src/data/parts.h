@@ -34,6 +34,8 @@ struct MotorClass {
   double price = 0.0;
   double price_per_shaft_step = 0.0;  // for each length above the shortest
   int lead_days = 0;
+
+  bool operator==(const MotorClass&) const = default;
 };
 
 // One battery as it stands on the shelf.

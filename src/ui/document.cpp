@@ -10,7 +10,7 @@ constexpr std::size_t kUndoDepth = 200;
 }  // namespace
 
 Document::Document(Catalogue catalogue)
-    : catalogue_(std::move(catalogue)), design_(evaluate(given_, catalogue_)) {}
+    : catalogue_(std::move(catalogue)), evaluation_(given_, catalogue_) {}
 
 void Document::set(const Field& field, double value) {
   apply({.field = field.path(), .value = value});
@@ -34,7 +34,7 @@ void Document::replace(const Job& job) { edits_.push_back({.kind = Edit::Kind::o
 
 void Document::set_catalogue(Catalogue catalogue) {
   catalogue_ = std::move(catalogue);
-  design_ = evaluate(given_, catalogue_);
+  evaluation_ = Evaluation(given_, catalogue_);
   ++version_;
 }
 
@@ -79,7 +79,7 @@ bool Document::settle() {
     if (edit.kind != Edit::Kind::rest) altered = true;
   }
   if (!altered) return false;
-  design_ = evaluate(given_, catalogue_);
+  evaluation_ = Evaluation(given_, catalogue_, design().outcome);
   ++version_;
   return true;
 }

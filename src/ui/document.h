@@ -18,7 +18,7 @@ class Document {
   explicit Document(Catalogue catalogue);
 
   const Job& given() const { return given_; }
-  const Design& design() const { return design_; }
+  const Design& design() const { return evaluation_.design(); }
   const Catalogue& catalogue() const { return catalogue_; }
 
   void set(const Field& field, double value);
@@ -40,6 +40,11 @@ class Document {
   // Carries out what was taken down. True when the job changed.
   bool settle();
 
+  // The search for what would make it fit goes on between frames, a trial at a time; true while
+  // there is more to try.
+  bool search() { return evaluation_.step(); }
+  bool searching() const { return evaluation_.searching(); }
+
   // Grows with every change.
   int version() const { return version_; }
 
@@ -54,7 +59,7 @@ class Document {
 
   Catalogue catalogue_;
   Job given_{};
-  Design design_{};
+  Evaluation evaluation_;
   std::vector<Edit> edits_{};
   std::vector<Job> past_{};
   std::vector<Job> future_{};

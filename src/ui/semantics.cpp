@@ -183,12 +183,4 @@ std::string SemTree::json() const {
   return out += ']';
 }
 
-std::uint64_t SemTree::hash() const {
-  std::uint64_t hash = 14695981039346656037ull;  // FNV-1a, 64 bit
-  for (const char c : json()) {
-    hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211ull;
-  }
-  return hash;
-}
-
 }  // namespace thole::ui

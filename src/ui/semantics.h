@@ -3,7 +3,6 @@
 // What the page says, as a tree: a canvas is silent, so every widget is recorded here when it is
 // drawn. The web shell mirrors the tree as real elements; the tests drive it by role and name.
 
-#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -84,7 +83,6 @@ class SemTree {
   const SemNode* find(Role role, std::string_view name) const;
 
   std::string json() const;
-  std::uint64_t hash() const;  // of the JSON text
 
  private:
   std::vector<SemNode> nodes_{};

@@ -288,4 +288,34 @@ TEST_SUITE("property") {
     CHECK(design.issues[0].severity == Severity::warning);
     CHECK(design.hold.motor_found);
   }
+
+  TEST_CASE("an evaluation in slices ends where evaluate ends, and says nothing better on the way") {
+    const Catalogue catalogue = default_catalogue();
+    std::vector<Job> jobs{Job{}};
+    for (const ReadyJob& ready : ready_jobs()) jobs.push_back(ready.job);
+    Outcome before;
+    for (const Job& job : jobs) {
+      const Design whole = evaluate(job, catalogue);
+      Evaluation evaluation(job, catalogue, before);
+      int trials = 0;
+      while (evaluation.step()) {
+        CHECK(evaluation.searching());
+        // Never green, and never an answer that was not there before.
+        const Fit fit = evaluation.design().outcome.fit;
+        CHECK(fit != Fit::fits);
+        if (before.fit != Fit::fits_with_changes) CHECK(fit != Fit::fits_with_changes);
+        REQUIRE(++trials < 60);
+      }
+      CHECK_FALSE(evaluation.searching());
+      const Outcome& found = evaluation.design().outcome;
+      CHECK(found.fit == whole.outcome.fit);
+      CHECK(found.governing == whole.outcome.governing);
+      REQUIRE(found.changes.size() == whole.outcome.changes.size());
+      for (std::size_t i = 0; i < found.changes.size(); ++i) {
+        CHECK(found.changes[i].field == whole.outcome.changes[i].field);
+        CHECK(found.changes[i].label == whole.outcome.changes[i].label);
+      }
+      before = found;
+    }
+  }
 }

@@ -250,7 +250,8 @@ TEST_SUITE("ui") {
     CHECK(moved_s >= 0.13);
     CHECK(moved_s <= 0.17);
     CHECK(wizard.app().state().eased.shown == after);
-    for (int i = 0; i < 3; ++i) wizard.frame();
+    wizard.settle();  // what would make it fit is looked for once the picture rests
+    CHECK(wizard.app().state().eased.shown == after);
     CHECK(wizard.app().frames_wanted() == 0);
   }
 
@@ -288,7 +289,7 @@ TEST_SUITE("ui") {
     wizard.frame();
     wizard.frame();
     CHECK(wizard.app().document().version() > version);
-    CHECK(wizard.app().frames_wanted() <= 1);
+    CHECK(wizard.app().state().eased.moving_s >= 0.15);
   }
 
   TEST_CASE("handles are sliders with name, range and a finger's reach, within the picture") {

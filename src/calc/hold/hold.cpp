@@ -104,12 +104,12 @@ HeldHull held_hull(const HoldInput& in) {
 
 Sea given_sea(const HoldInput& in) {
   const Sea raised = spm_sea(in.wind_mps, in.fetch_m, in.depth_m);
-  if (std::isnan(in.wave_height_m)) {
-    return {.height_m = raised.height_m,
-            .period_s = in.wave_period_s > 0.0 ? in.wave_period_s : raised.period_s};
+  const double period_s = in.wave_period_s.value_or(0.0);
+  if (!in.wave_height_m) {
+    return {.height_m = raised.height_m, .period_s = period_s > 0.0 ? period_s : raised.period_s};
   }
-  return {.height_m = in.wave_height_m,
-          .period_s = in.wave_period_s > 0.0 ? in.wave_period_s : steep_period_s(in.wave_height_m)};
+  return {.height_m = *in.wave_height_m,
+          .period_s = period_s > 0.0 ? period_s : steep_period_s(*in.wave_height_m)};
 }
 
 // The sea at other winds than the given one. What the fetch accounts for grows with the wind, as

@@ -3,7 +3,7 @@
 // Can this boat be held by one steerable motor at its bow, in this wind, sea and current; by which
 // motor; and what does a day of it cost in energy?
 
-#include <limits>
+#include <optional>
 #include <vector>
 
 #include "base/trace.h"
@@ -36,9 +36,9 @@ struct HoldInput {
   double fetch_m = 5000.0;           // > 0
   double depth_m = 5.0;              // > 0
   double current_mps = 0.0;
-  double current_angle_deg = 0.0;  // between where wind and current come from
-  double wave_height_m = std::numeric_limits<double>::quiet_NaN();  // significant; NaN: by fetch
-  double wave_period_s = std::numeric_limits<double>::quiet_NaN();  // peak; NaN or 0: by fetch
+  double current_angle_deg = 0.0;         // between where wind and current come from
+  std::optional<double> wave_height_m{};  // significant; empty: by fetch
+  std::optional<double> wave_period_s{};  // peak; empty or 0: by fetch
   bool salt = true;
   double air_C = 15.0;
 
@@ -53,6 +53,8 @@ struct HoldInput {
   double sag_factor = 0.95;        // thrust left as the voltage sags
 
   std::vector<MotorClass> motors{};  // to choose from, in any order; may be empty
+
+  bool operator==(const HoldInput&) const = default;
 };
 
 // What can be held when the current comes from `angle_deg` off the wind, and how the boat then
