@@ -38,7 +38,7 @@ replace(/(?<=http-equiv="Content-Security-Policy" content=")[^"]*/, policy);
 replace(/<meta charset="utf-8">/, `<meta charset="utf-8">\n<meta name="thole-build" content="${id}">`);
 replace(/(?<=<link rel="icon" href=")[^"]*/, icon);
 replace(/<link rel="stylesheet" href="style\.css">/, `<style>${style}</style>`);
-replace(/<script type="module" src="shell\.js"><\/script>\n/, "");
+replace(/<script type="module" src="shell\.js"[^>]*><\/script>\n/, "");
 html = html.replaceAll(/<link rel="(manifest|apple-touch-icon|preload|modulepreload)"[^>]*>\n/g, "");
 replace(/<\/body>/, `<script type="application/gzip" id="program">${packed}</script>\n` +
   `<script type="module">${script}</script>\n</body>`);

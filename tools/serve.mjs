@@ -14,6 +14,7 @@ const TYPES = {
   ".js": "text/javascript; charset=utf-8", ".mjs": "text/javascript; charset=utf-8",
   ".wasm": "application/wasm", ".json": "application/json", ".svg": "image/svg+xml",
   ".png": "image/png", ".webmanifest": "application/manifest+json",
+  ".ts": "text/plain; charset=utf-8", ".txt": "text/plain; charset=utf-8",
 };
 const ENCODINGS = [["br", ".br"], ["gzip", ".gz"]];
 const HASHED = /\.[0-9a-f]{10}\.\w+$/;

@@ -5,21 +5,20 @@ import { BUILD, forgetFiles } from "./one_build.js";
 
 const CHECK_MS = 60 * 60 * 1000;
 const PATIENCE_MS = 8000;
-const TAKE_OVER_MS = 2000;
+const CALM_MS = 400;
 
 // Not inside a shop's page, whose visitors did not come for us; not from a file on a disk.
 const possible = () => "serviceWorker" in navigator && window.top === window &&
   /^https?:$/.test(location.protocol) && !new URLSearchParams(location.search).has("embed");
 
-const within = (ms, promise) => Promise.race([promise, new Promise((resolve) => setTimeout(resolve, ms))]);
+const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
 // The build that a worker keeps; undefined when it does not say.
 function buildOf(worker) {
-  return within(PATIENCE_MS, new Promise((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = (event) => resolve(event.data);
-    worker.postMessage("BUILD", [port2]);
-  }));
+  const { port1, port2 } = new MessageChannel();
+  const answer = new Promise((resolve) => { port1.onmessage = (event) => resolve(event.data); });
+  worker.postMessage("BUILD", [port2]);
+  return Promise.race([answer, pause(PATIENCE_MS)]);
 }
 
 // Resolves with the state that the worker reaches: one of those asked for, or "redundant".
@@ -94,13 +93,19 @@ class Offline {
     if (first) this.onUpdate(() => this.apply());
   }
 
-  // Reloading before the new worker is in charge would show the old page again, had the old one not been
-  // asked to step aside.
+  // Reloading before the new worker is in charge would show the old page again. In Chromium a request that
+  // comes just when the old worker is stopped wakes that one for half a minute, and saving has the
+  // browser ask for the page's icon: so wait for that, and any message makes the old worker stop again.
   async change(worker) {
     if (!await this.leave()) return;
-    this.registration.active?.postMessage("STEP_ASIDE");
-    worker.postMessage("SKIP_WAITING");
-    await within(TAKE_OVER_MS, reaches(worker, "activated"));
+    await pause(CALM_MS);
+    const inCharge = reaches(worker, "activated");
+    for (let asked = 0; asked < 20 && worker.state === "installed"; ++asked) {
+      worker.postMessage("SKIP_WAITING");
+      await Promise.race([pause(CALM_MS), inCharge]);
+      if (worker.state === "installed") this.registration.active?.postMessage("STOP");
+    }
+    await Promise.race([pause(PATIENCE_MS), inCharge]);
     location.reload();
   }
 
@@ -128,13 +133,13 @@ class Offline {
       return;
     }
     const { registration } = this;
-    await within(PATIENCE_MS, registration.update().catch(() => {}));
+    await Promise.race([pause(PATIENCE_MS), registration.update().catch(() => {})]);
     if (registration.waiting || registration.installing) return;
     this.timesBehind += 1;
     if (this.timesBehind < 2) return;
     this.propose(async () => {
       if (!await this.leave()) return;
-      await within(PATIENCE_MS, forgetFiles());
+      await Promise.race([pause(PATIENCE_MS), forgetFiles()]);
       location.reload();
     });
   }

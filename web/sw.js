@@ -26,16 +26,9 @@ async function fill() {
 
 const ours = async () => (await caches.keys()).filter((name) => name.startsWith(OURS));
 
-// Chromium may keep this worker in charge for half a minute after the newer one was told to take over.
-let aside = false;
-
 async function page(event) {
-  // A cache that has the page is whole: it is put there last.
-  const builds = aside ? (await ours()).filter((name) => name !== CACHE) : [];
-  for (const cacheName of [...builds, CACHE]) {
-    const found = await caches.match(PAGE, { cacheName, ignoreVary: true });
-    if (found) return found;
-  }
+  const found = await caches.match(PAGE, { cacheName: CACHE, ignoreVary: true });
+  if (found) return found;
   event.waitUntil(fill().catch(() => {}));  // the browser has made room for itself
   return fetch(event.request);
 }
@@ -62,7 +55,6 @@ addEventListener("activate", (event) => event.waitUntil((async () => {
 
 addEventListener("message", (event) => {
   if (event.data === "SKIP_WAITING") skipWaiting();
-  if (event.data === "STEP_ASIDE") aside = true;
   if (event.data === "BUILD") event.ports[0]?.postMessage(THOLE_BUILD);
 });
 

@@ -74,6 +74,7 @@ class App {
   float content_height_ = 0.0f;
   int frames_wanted_ = 2;
   bool page_turned_ = false;
+  bool started_ = false;  // a frame has been drawn
 };
 
 }  // namespace thole::ui

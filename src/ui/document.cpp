@@ -38,6 +38,11 @@ void Document::set_catalogue(Catalogue catalogue) {
   ++version_;
 }
 
+void Document::finish_search() {
+  while (evaluation_.step()) {
+  }
+}
+
 void Document::remember() {
   future_.clear();
   past_.push_back(given_);
@@ -74,12 +79,16 @@ void Document::carry_out(const Edit& edit) {
 
 bool Document::settle() {
   bool altered = false;
+  bool another = false;
   for (const Edit& edit : std::exchange(edits_, {})) {
     carry_out(edit);
     if (edit.kind != Edit::Kind::rest) altered = true;
+    if (edit.kind == Edit::Kind::open) another = true;
   }
   if (!altered) return false;
-  evaluation_ = Evaluation(given_, catalogue_, design().outcome);
+  evaluation_ = Evaluation(given_, catalogue_, another ? Outcome{} : design().outcome);
+  // Another job is read from the start: its first word is its verdict.
+  if (another) finish_search();
   ++version_;
   return true;
 }
