@@ -9,7 +9,8 @@ import re
 import sys
 
 UNITS = set("""m mm m2 mm2 cm2 m3 mm3 mm4 cm kg kgm N Nm MPa GPa Pa A Ah V W Wh ohm mohm s h min C K deg
-    rad mps mps2 Hz frac factor ratio exponent count g lbf kn px""".split())
+    rad mps mps2 Hz frac factor ratio exponent count g lbf kn px
+    s2 rad2 W2""".split())
 FIELD = re.compile(r"^\s*(?:Given<double>|std::optional<double>|(?:inline )?(?:constexpr )?double)"
                    r"\s+(\w+)\s*(?:=|;|\{)", re.M)
 
@@ -51,7 +52,7 @@ def nameless(src):
     for path in sorted(src.rglob("*.h")):
         header = path.relative_to(src).as_posix()
         for name in FIELD.findall(path.read_text()):
-            if not (is_unit(name) or MONEY.search(name) or carried(header, name)):
+            if not (is_unit(name.rstrip("_")) or MONEY.search(name) or carried(header, name)):
                 found.append((header, name))
     return found
 

@@ -29,15 +29,19 @@ export class Paper {
   }
 
   lay() {
-    const sheet = new DOMParser().parseFromString(this.html(), "text/html");
+    // The style is taken out first: the page's policy allows none that comes with markup.
+    const style = new CSSStyleSheet();
+    const html = this.html().replace(/<style>([^]*?)<\/style>/, (_, rules) => {
+      style.replaceSync(rules);
+      return "";
+    });
+    const sheet = new DOMParser().parseFromString(html, "text/html");
     this.place = document.createElement("div");
     this.place.id = "paper";
     const bar = document.createElement("div");
     bar.className = "tools";
     bar.append(this.button("Close", () => history.back()), this.button("Save as a file", this.save),
       this.button("Print", () => window.print()));
-    const style = new CSSStyleSheet();
-    style.replaceSync(sheet.querySelector("style").textContent);
     this.style = style;
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, style];
     const page = document.importNode(sheet.querySelector(".sheet"), true);

@@ -145,6 +145,8 @@ HoldInput hold_input(const Job& job, std::vector<MotorClass> motors) {
       .legs_down = boat.leg.value == Leg::down,
       .leg_count = boat.outboard_count.value,
       .leg_propeller_m = boat.leg_propeller_m.value,
+      .windage_factor = job.hold.windage_factor.value,
+      .drag_factor = job.hold.drag_factor.value,
       .wind_mps = water.wind_mps.value,
       .wind_at_boat_height = water.wind_height.value == WindHeight::at_boat,
       .fetch_m = water.fetch_m.value,
@@ -682,6 +684,12 @@ bool Evaluation::step() {
   conclude(step == Search::Step::found ? std::move(search_->changes) : std::vector<Change>{});
   search_.reset();
   return false;
+}
+
+HoldInput hold_input(const Design& design) {
+  std::vector<MotorClass> motors;
+  if (design.hold.motor_found) motors.push_back(design.hold.motor);
+  return hold_input(design.job, std::move(motors));
 }
 
 Design evaluate(const Job& job, const Catalogue& catalogue) {

@@ -58,6 +58,10 @@ struct Design {
 // job is in `issues`, what does not pass in the checks.
 Design evaluate(const Job& job, const Catalogue& catalogue);
 
+// What the hold stage was asked, with the motor that was chosen: for questions beyond evaluate(),
+// such as other winds, other hours, the motion in time. Of the full job of a design.
+HoldInput hold_input(const Design& design);
+
 // evaluate() in slices, for a page that must draw in between: the stages at once, the search for
 // what would make the job fit a trial at a time.
 class Evaluation {

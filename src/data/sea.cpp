@@ -16,6 +16,11 @@ double fetch_number(double wind_mps, double fetch_m) {
   return kGravity_mps2 * fetch_m / (wind_mps * wind_mps);
 }
 
+// Friction speed of the Coastal Engineering Manual.
+double friction_mps(double wind_mps) {
+  return wind_mps * std::sqrt(0.001 * (1.1 + 0.035 * wind_mps));
+}
+
 double at_least_light_air(double wind_mps) { return std::max(kLightAir_mps, wind_mps); }
 
 }  // namespace
@@ -52,6 +57,36 @@ Sea wilson_sea(double wind_mps, double fetch_m) {
   return {.height_m = wind * wind / kGravity_mps2 * 0.30 *
                       (1.0 - std::pow(1.0 + 0.004 * std::sqrt(fetch), -2.0)),
           .period_s = significant_period_s / 0.95};
+}
+
+Sea spm_deep_sea(double wind_mps, double fetch_m) {
+  const double wind = adjusted_wind_mps(wind_mps);
+  const double fetch = fetch_number(wind, fetch_m);
+  return {.height_m = wind * wind / kGravity_mps2 * std::min(0.2433, 0.0016 * std::sqrt(fetch)),
+          .period_s = wind / kGravity_mps2 * std::min(8.134, 0.2857 * std::cbrt(fetch))};
+}
+
+Sea cem_sea(double wind_mps, double fetch_m) {
+  const double friction = friction_mps(at_least_light_air(wind_mps));
+  const double fetch = fetch_number(friction, fetch_m);
+  return {
+      .height_m = friction * friction / kGravity_mps2 * std::min(211.5, 0.0413 * std::sqrt(fetch)),
+      .period_s = friction / kGravity_mps2 * std::min(239.8, 0.651 * std::cbrt(fetch))};
+}
+
+Sea kahma_calkoen_sea(double wind_mps, double fetch_m) {
+  const double wind = at_least_light_air(wind_mps);
+  const double fetch = fetch_number(wind, fetch_m);
+  const double variance = std::min(3.64e-3, 5.2e-7 * std::pow(fetch, 0.9));
+  const double frequency = std::max(0.133, 2.18 * std::pow(fetch, -0.27));
+  return {.height_m = 4.0 * wind * wind / kGravity_mps2 * std::sqrt(variance),
+          .period_s = wind / kGravity_mps2 / frequency};
+}
+
+double sea_growth_h(double wind_mps, double fetch_m) {
+  const double friction = friction_mps(at_least_light_air(wind_mps));
+  const double time = std::pow(fetch_number(friction, fetch_m) / 0.00523, 2.0 / 3.0);
+  return time * friction / kGravity_mps2 / 3600.0;
 }
 
 double steep_period_s(double height_m) {

@@ -30,6 +30,23 @@ Sea jonswap_sea(double wind_mps, double fetch_m);
 // g Ts/U = 8.61 (1 - (1 + 0.008 (g X/U^2)^(1/3))^-5), Tp = Ts/0.95.
 Sea wilson_sea(double wind_mps, double fetch_m);
 
+// Deep water, Shore Protection Manual 1984: g H/UA^2 = 0.0016 (g X/UA^2)^(1/2), no more than
+// 0.2433; g Tp/UA = 0.2857 (g X/UA^2)^(1/3), no more than 8.134.
+Sea spm_deep_sea(double wind_mps, double fetch_m);
+
+// Deep water, Coastal Engineering Manual II-2-36: u*^2 = C U^2, C = 0.001 (1.1 + 0.035 U);
+// g H/u*^2 = 0.0413 (g X/u*^2)^(1/2), no more than 211.5; g Tp/u* = 0.651 (g X/u*^2)^(1/3), no more
+// than 239.8. Its period is short of the others'.
+Sea cem_sea(double wind_mps, double fetch_m);
+
+// Deep water. Kahma & Calkoen 1992: g^2 m0/U^4 = 5.2e-7 (g X/U^2)^0.9, no more than 3.64e-3;
+// fp U/g = 2.18 (g X/U^2)^-0.27, no less than 0.133 (fully grown: Pierson & Moskowitz 1964).
+Sea kahma_calkoen_sea(double wind_mps, double fetch_m);
+
+// How long the wind must blow until the fetch and not the time limits the sea: g X/u*^2 = 0.00523
+// (g t/u*)^(3/2), u* as above. Source: Coastal Engineering Manual II-2-38.
+double sea_growth_h(double wind_mps, double fetch_m);
+
 // Peak period of a wind sea of which only the height is known: that of deep-water waves one
 // twenty-fifth as high as they are long, T = (2 pi H/(0.04 g))^(1/2). Seas of short fetch lie
 // between 0.036 and 0.046 by the equations above; 0.04 is our own judgement.

@@ -13,6 +13,10 @@ void estimate_hold(Job& job, Trace& trace) {
          "Half an hour in a day of creeping from spot to spot.", kProjectDecision);
   assume(trace, hold.transit_thrust_frac, 0.5, "hold.transit_thrust_frac",
          "Half thrust while creeping.", kProjectDecision);
+  assume(trace, hold.windage_factor, 1.0, "hold.windage_factor",
+         "No trial at sea yet: the wind loads the boat as computed.", kProjectDecision);
+  assume(trace, hold.drag_factor, 1.0, "hold.drag_factor",
+         "No trial at sea yet: the current loads the boat as computed.", kProjectDecision);
 }
 
 }  // namespace thole

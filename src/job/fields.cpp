@@ -283,6 +283,12 @@ constexpr std::array kFields{
     number(72, THOLE_VALUE(Hold, hold, transit_thrust_frac),
         "Thrust while creeping",
         "Share of full thrust.", 0.0, 1.0, 0.01, 0.05),
+    number(73, THOLE_VALUE(Hold, hold, windage_factor),
+        "Wind load after a trial at sea",
+        "Times what is computed; 1 without a trial.", 0.25, 4.0, 0.001, 0.05),
+    number(74, THOLE_VALUE(Hold, hold, drag_factor),
+        "Current load after a trial at sea",
+        "Times what is computed; 1 without a trial.", 0.25, 4.0, 0.001, 0.05),
     // shaft
     number(80, THOLE_VALUE(Shaft, shaft, length_m),
         "Shaft length",

@@ -100,6 +100,8 @@ struct Hold {
   Given<double> holding_h{};
   Given<double> transit_h{};
   Given<double> transit_thrust_frac{};
+  Given<double> windage_factor{};  // times what is computed; from a trial at sea
+  Given<double> drag_factor{};     // the same for the current
   bool operator==(const Hold&) const = default;
 };
 

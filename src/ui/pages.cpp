@@ -32,7 +32,8 @@ constexpr std::array kWaterGroups{Group{"", kWaterMain}, Group{"Current", kWater
 constexpr std::array<std::string_view, 3> kHoldMain{"hold.motor", "hold.firmness", "hold.holding_h"};
 constexpr std::array<std::string_view, 8> kHoldMotor{"hold.thrust_N", "hold.nominal_V", "hold.minimum_V", "hold.maximum_V", "hold.power_full_W", "hold.power_idle_W", "hold.propeller_diameter_m", "hold.motor_mass_kg"};
 constexpr std::array<std::string_view, 2> kHoldTransit{"hold.transit_h", "hold.transit_thrust_frac"};
-constexpr std::array kHoldGroups{Group{"", kHoldMain}, Group{"Creeping between spots", kHoldTransit}, Group{"The motor's own figures", kHoldMotor}};
+constexpr std::array<std::string_view, 2> kHoldTrial{"hold.windage_factor", "hold.drag_factor"};
+constexpr std::array kHoldGroups{Group{"", kHoldMain}, Group{"Creeping between spots", kHoldTransit}, Group{"After a trial at sea", kHoldTrial}, Group{"The motor's own figures", kHoldMotor}};
 
 constexpr std::array<std::string_view, 3> kShaftMain{"boat.bow_height_m", "shaft.length_m", "shaft.immersion_ratio"};
 constexpr std::array<std::string_view, 3> kShaftPlace{"shaft.collar_m", "shaft.thruster_forward_m", "shaft.trim_allowance_m"};

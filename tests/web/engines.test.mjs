@@ -2,7 +2,8 @@
 
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { isDeepStrictEqual } from "node:util";
 import { after, afterEach, before, describe, test } from "node:test";
@@ -22,8 +23,12 @@ const IDLE_MS = 3000;
 const TABS_MAX = 80;            // a page has no more stops than that
 
 let site;
+const scratch = mkdtempSync(join(tmpdir(), "thole-engines-"));
 before(async () => { site = await serve(SITE); });
-after(() => site.close());
+after(() => {
+  site.close();
+  rmSync(scratch, { recursive: true });
+});
 
 for (const name of ENGINES) describe(name, () => scenario(name));
 
@@ -60,12 +65,19 @@ async function turn(page, press) {
 function scenario(name) {
   let engine;
   let opened = [];
+  let servers = [];
   before(async () => { engine = await startEngine(name); });
   after(() => engine?.close());
   afterEach(async () => {
     for (const page of opened) await page.close();
+    for (const server of servers) server.close();
     opened = [];
+    servers = [];
   });
+  async function serving(folder) {
+    servers.push(await serve(folder));
+    return servers.at(-1);
+  }
   async function open(options = PHONE, fragment = "") {
     const page = await engine.open(site.address + fragment, options);
     opened.push(page);
@@ -229,4 +241,155 @@ function scenario(name) {
       assert.deepEqual(violations, []);
     }
   });
+
+  test("the whole job with a finger: every page, its picture said, the papers at the end", async () => {
+    const page = await open();
+    await type(page, "Length overall", "8.2");
+    await type(page, "Loaded weight", "2600");
+    await type(page, "Bow height", "1.2");
+    const titles = [await heading(page)];
+    while (await page.evaluate(hasNext)) {
+      const onward = await page.findLike("button", /^Next page/);
+      titles.push(await turn(page, () => onward.click()));
+      await page.settle();
+      const pictures = await page.evaluate(() =>
+        [...document.querySelectorAll("main [role=img]")].map((image) => image.ariaLabel));
+      if (titles.at(-1) !== "Job pack") assert.ok(pictures.some((said) => /\d/.test(said)), titles.at(-1));
+    }
+    assert.deepEqual(titles, ["Quick check", "Boat", "Water", "Hold", "Shaft", "Bank", "Feeder", "Charging",
+      "Mount", "Trim", "Job pack"]);
+    await (await page.find("button", "Job sheet, to print")).click();
+    const sheet = () => page.evaluate(() => document.querySelector("#paper")?.textContent ?? "");
+    await until(async () => /8\.2 m long/.test(await sheet()), "the job sheet");
+    await page.press("Escape");
+    await becomes(sheet, "");
+    await clean(page);
+  });
+
+  test("a lost graphics context takes nothing with it", async () => {
+    const page = await open();
+    await page.evaluate(() => window.tholeDrawn.context("lose"));
+    await pause(200);
+    const field = await type(page, "Length overall", "7.9");
+    await becomes(() => field.value(), "7.9 m");
+    const painted = await page.evaluate(() => window.tholeDrawn.painted);
+    await page.evaluate(() => window.tholeDrawn.context("restore"));
+    await until(() => page.evaluate((count) => window.tholeDrawn.painted > count, painted), "painted again");
+    await page.settle();
+    assert.ok(colours(decode(await page.screenshot())).size >= COLOURS_MIN);
+    assert.equal(await field.value(), "7.9 m");
+  });
+
+  test("storage that is full is said once, and the address keeps the job", async () => {
+    const page = await open();
+    await page.evaluate(() => { Storage.prototype.setItem = () => { throw new Error("full"); }; });
+    await type(page, "Length overall", "7.1");
+    await until(() => page.evaluate(() => /keeps nothing/.test(document.getElementById("toast").textContent)),
+      "a word about storage");
+    await until(() => page.evaluate(() => location.hash.startsWith("#job=")), "the address holds the job");
+    await page.evaluate(() => localStorage.clear());
+    await page.reload();
+    const length = await page.find("textbox", "Length overall");
+    await becomes(() => length.value(), "7.1 m");
+  });
+
+  test("without a connection, after one visit", async () => {
+    const own = await serving(SITE);
+    const page = await engine.open(own.address, PHONE);
+    opened.push(page);
+    await type(page, "Length overall", "6.6");
+    await until(() => page.evaluate(async () => {
+      const kept = await navigator.serviceWorker.getRegistration();
+      return kept?.active?.state === "activated";
+    }), "the page is kept", 20_000);
+    own.close();
+    await page.reload();
+    const length = await page.find("textbox", "Length overall");
+    await becomes(() => length.value(), "6.6 m");
+  });
+
+  test("two windows on one job: neither writes over the other", async () => {
+    const folder = mkdtempSync(join(scratch, "two-"));
+    cpSync(SITE, folder, { recursive: true });
+    writeFileSync(join(folder, "two.html"), `<!doctype html><title>Two</title>
+      <iframe src="./" width="400" height="800"></iframe><iframe width="400" height="800"></iframe>`);
+    const own = await serving(folder);
+    const page = await engine.open(`${own.address}two.html`, { ...DESK, foreign: true });
+    opened.push(page);
+    const usable = (index) => until(() => page.evaluate((at) =>
+      Boolean(frames[at].document.documentElement?.dataset.ready), index), `window ${index}`, 20_000);
+    const lengthIn = (index) => page.evaluate((at) =>
+      frames[at].document.querySelector("input[aria-label='Length overall']").value, index);
+    const give = (index, text) => page.evaluate((at, value) => {
+      const field = frames[at].document.querySelector("input[aria-label='Length overall']");
+      field.focus();
+      field.value = value;
+      field.dispatchEvent(new Event("change", { bubbles: true }));
+    }, index, text);
+    const kept = (link) => until(() => page.evaluate((wanted) => Object.keys(localStorage)
+      .some((key) => (localStorage.getItem(key) ?? "").includes(wanted)), link), "the job is kept");
+    const hash = (index) => until(() => page.evaluate((at) => frames[at].location.hash.slice(1), index), "a link");
+
+    await usable(0);
+    await give(0, "6.3");
+    await becomes(() => lengthIn(0), "6.3 m");
+    await kept(await hash(0));
+    await page.evaluate(() => { frames[1].location.href = "./"; });
+    await usable(1);
+    await becomes(() => lengthIn(1), "6.3 m");  // goes on from the latest
+    await give(1, "9.3");
+    await becomes(() => lengthIn(1), "9.3 m");
+    await until(async () => await hash(1) !== await hash(0), "another link");
+    await kept(await hash(1));
+    await kept(await hash(0));
+    assert.equal(await lengthIn(0), "6.3 m");
+  });
+
+  test("inside a shop's page: told, asked, and deaf to strangers", async () => {
+    const folder = mkdtempSync(join(scratch, "shop-"));
+    writeFileSync(join(folder, "index.html"), `<!doctype html><title>Shop</title>
+      <script type="module" src="${site.address}embed.js"></script>
+      <thole-configurator units="us"></thole-configurator>
+      <script>window.told = [];
+        document.addEventListener("design-change", (event) => told.push(event.detail));</script>`);
+    const shop = await serving(folder);
+    const page = await engine.open(shop.address, { ...DESK, foreign: true });
+    opened.push(page);
+    const job = (length) => JSON.stringify({ schema: 1, boat: { length_m: length } });
+    await until(() => page.evaluate(async (text) => {
+      const element = document.querySelector("thole-configurator");
+      if (!element?.setJob) return false;
+      await element.setJob(text);
+      return true;
+    }, job(7.25)), "the element takes a job", 20_000);
+    await until(() => page.evaluate(() => told.some(({ job }) => job.boat?.length_m === 7.25)), "the page is told");
+
+    // A third page, at an origin of its own, knocks at the wizard's frame.
+    const knocked = await page.evaluate(async (text) => {
+      const frame = document.createElement("iframe");
+      frame.srcdoc = `<script>
+        const message = (type, payload) => ({ app: "thole", protocol: 1, id: 7, type, payload });
+        for (let i = 0; i < parent.frames.length; ++i) {
+          parent.frames[i].postMessage(message("init", {}), "*");
+          parent.frames[i].postMessage(message("set", { job: ${JSON.stringify(text)} }), "*");
+        }
+        parent.postMessage("knocked", "*");
+      <\/script>`;
+      frame.sandbox = "allow-scripts";
+      const done = new Promise((resolve) => addEventListener("message", ({ data }) => {
+        if (data === "knocked") resolve(true);
+      }));
+      document.body.append(frame);
+      return done;
+    }, job(3.5));
+    assert.equal(knocked, true);
+    await pause(300);
+    const now = await page.evaluate(() => document.querySelector("thole-configurator").getJob());
+    assert.equal(now.boat.length_m, 7.25);
+  });
+}
+
+// Runs in the page.
+function hasNext() {
+  return [...document.querySelectorAll("nav button")].some((button) => button.textContent.startsWith("Next page"));
 }

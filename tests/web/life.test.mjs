@@ -93,6 +93,7 @@ test("two tabs keep two jobs, and each can be had again", async () => {
   assert.equal(await box(second, "Length overall").inputValue(), "6.1 m", "goes on from the latest");
   await type(second, "Length overall", "9.9");
   await second.waitForTimeout(700);
+  await first.bringToFront();
   await first.reload();
   await ready(first);
   await settle(first);
@@ -117,6 +118,7 @@ test("a duplicated tab takes a slot of its own", async () => {
   await type(copy, "Length overall", "8.2");
   await copy.waitForTimeout(700);
   await copy.close();
+  await first.bringToFront();
   await first.reload();
   await ready(first);
   await settle(first);

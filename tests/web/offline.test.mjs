@@ -79,7 +79,8 @@ async function profile() {
 async function visit(context, url) {
   const page = await context.newPage();
   page.loads = 0;
-  page.on("load", () => { page.loads += 1; });
+  // Asked for, whether or not it came as far as loading.
+  page.on("request", (request) => { if (request.isNavigationRequest()) page.loads += 1; });
   await page.goto(url);
   await ready(page);
   return page;

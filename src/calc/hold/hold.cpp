@@ -11,6 +11,7 @@
 #include "calc/hold/equilibrium.h"
 #include "calc/hold/loads.h"
 #include "calc/hold/root.h"
+#include "calc/hold/site.h"
 #include "calc/hold/thruster.h"
 #include "data/sea.h"
 #include "data/sources.h"
@@ -24,15 +25,9 @@ constexpr double kMarginLoose_factor = 1.4;
 constexpr double kMarginFirm_factor = 1.6;
 constexpr double kMarginGusty_factor = 2.0;
 constexpr double kGustPower_factor = 1.25;  // mean power over that of the mean load
-constexpr double kDynamic_factor = 1.25;    // DNV-ST-0111 [3.2.2]
-constexpr double kMisc_factor = 0.9;        // DNV-ST-0111 [3.9.3]
-constexpr double kRace_factor = 0.95;       // project decision: the race rubs along the hull
-constexpr double kMidship_ratio = 0.7;     // project decision: midship section over B T of a V-hull
-constexpr double kChain_factor = 0.8;      // common practice: battery to propeller shaft
-constexpr double kMeritLimit_frac = 0.55;  // project decision: electrical power to thrust
-constexpr double kLowestProfile_m = 1.0;   // the profile of [ISO 19901-1] goes no lower here
-constexpr double kHighestWind_mps = 40.0;  // the search for the limit stops here
-constexpr double kLeast_N = 1.0;           // loads below this count as this when divided by
+constexpr double kChain_factor = 0.8;       // common practice: battery to propeller shaft
+constexpr double kMeritLimit_frac = 0.55;   // project decision: electrical power to thrust
+constexpr double kLeast_N = 1.0;            // loads below this count as this when divided by
 constexpr double kRoseStep_deg = 15.0;
 constexpr double kOffWaves_deg = 60.0;     // project decision: from here the sea comes abeam
 constexpr double kCutOffThrust_N = 512.0;  // 46 U.S.C. 4312: 115 lbf
@@ -41,146 +36,6 @@ constexpr double kCutOffLength_m = 7.92;   // 46 U.S.C. 4312: 26 ft
 double show(Trace& trace, Step step) {
   trace.steps.push_back(std::move(step));
   return trace.steps.back().value;
-}
-
-// --- the boat and the weather
-// ---------------------------------------------------------------------
-
-double volume_m3(const HoldInput& in) {
-  return in.displacement_kg / water_density_kg_per_m3(in.salt);
-}
-
-Prism prism_of(const HoldInput& in) {
-  return floating_prism({.volume_m3 = volume_m3(in),
-                         .beam_m = in.waterline_beam_m,
-                         .length_m = in.waterline_length_m,
-                         .deadrise_rad = rad_from_deg(in.deadrise_deg)});
-}
-
-CurrentParts current_parts_of(const HoldInput& in) {
-  return current_parts(
-      {.density_kg_per_m3 = water_density_kg_per_m3(in.salt),
-       .viscosity_m2_per_s = water_viscosity_m2_per_s(in.salt),
-       .current_mps = in.current_mps,
-       .waterline_length_m = in.waterline_length_m,
-       .waterline_beam_m = in.waterline_beam_m,
-       .draft_m = in.draft_m,
-       .wetted_area_m2 =
-           std::max(prism_of(in).wetted_area_m2,
-                    round_hull_wetted_area_m2(in.waterline_length_m, in.draft_m, volume_m3(in))),
-       .leg_count = in.legs_down ? in.leg_count : 0,
-       .leg_propeller_m = in.leg_propeller_m});
-}
-
-double deep_cross_flow_of(const HoldInput& in) {
-  return deep_cross_flow_factor(
-      {.waterline_length_m = in.waterline_length_m,
-       .waterline_beam_m = in.waterline_beam_m,
-       .midship_area_m2 = kMidship_ratio * in.waterline_beam_m * in.draft_m,
-       .volume_m3 = volume_m3(in)});
-}
-
-HeldHull held_hull(const HoldInput& in) {
-  const double dnv_area_m2 = kCurrentSurge_factor * in.waterline_beam_m * in.draft_m;
-  return {.wind = {.frontal_area_m2 = in.frontal_area_m2,
-                   .lateral_area_m2 = in.lateral_area_m2,
-                   .lateral_centroid_m = in.lateral_centroid_m,
-                   .waterline_length_m = in.waterline_length_m},
-          .current = {.surge_area_m2 = std::max(dnv_area_m2, current_parts_of(in).area_m2),
-                      .underwater_area_m2 = in.underwater_area_m2,
-                      .underwater_centroid_m = in.underwater_centroid_m,
-                      .waterline_length_m = in.waterline_length_m,
-                      .sway_factor = std::max(
-                          kCurrentSway_factor,
-                          cross_flow_factor(deep_cross_flow_of(in), in.draft_m / in.depth_m))},
-          .wave = {.waterline_beam_m = in.waterline_beam_m,
-                   .waterline_length_m = in.waterline_length_m,
-                   .underwater_length_m = in.waterline_length_m,
-                   .bow_angle_rad = in.bow_angle_rad},
-          .thruster_forward_m = in.thruster_forward_m,
-          .air_density_kg_per_m3 = air_density_kg_per_m3(in.air_C),
-          .water_density_kg_per_m3 = water_density_kg_per_m3(in.salt)};
-}
-
-Sea given_sea(const HoldInput& in) {
-  const Sea raised = spm_sea(in.wind_mps, in.fetch_m, in.depth_m);
-  const double period_s = in.wave_period_s.value_or(0.0);
-  if (!in.wave_height_m) {
-    return {.height_m = raised.height_m, .period_s = period_s > 0.0 ? period_s : raised.period_s};
-  }
-  return {.height_m = *in.wave_height_m,
-          .period_s = period_s > 0.0 ? period_s : steep_period_s(*in.wave_height_m)};
-}
-
-// The sea at other winds than the given one. What the fetch accounts for grows with the wind, as
-// the equations say; what was given beyond that is swell and stays.
-class SeaByWind {
- public:
-  explicit SeaByWind(const HoldInput& in)
-      : fetch_m_(in.fetch_m), depth_m_(in.depth_m), given_(given_sea(in)) {
-    const Sea raised = spm_sea(in.wind_mps, fetch_m_, depth_m_);
-    height_ratio_ = std::min(1.0, given_.height_m / raised.height_m);
-    period_ratio_ = std::clamp(given_.period_s / raised.period_s, 0.5, 2.0);
-    swell_m2_ =
-        std::max(0.0, given_.height_m * given_.height_m - raised.height_m * raised.height_m);
-  }
-
-  Sea given() const { return given_; }
-
-  Sea at(double wind_mps) const {
-    const Sea raised = spm_sea(wind_mps, fetch_m_, depth_m_);
-    const double height_m = height_ratio_ * raised.height_m;
-    const double period_s = period_ratio_ * raised.period_s;
-    const double square_m2 = height_m * height_m + swell_m2_;
-    if (!(square_m2 > 0.0)) return {.height_m = 0.0, .period_s = period_s};
-    return {.height_m = std::sqrt(square_m2),
-            .period_s = (height_m * height_m * period_s + swell_m2_ * given_.period_s) / square_m2};
-  }
-
- private:
-  double fetch_m_;
-  double depth_m_;
-  Sea given_;
-  double height_ratio_ = 1.0;
-  double period_ratio_ = 1.0;
-  double swell_m2_ = 0.0;
-};
-
-double profile_height_m(const HoldInput& in) {
-  return std::max(kLowestProfile_m, in.lateral_area_m2 / in.length_m);
-}
-
-double wind_on_boat_mps(const HoldInput& in, double wind_mps) {
-  if (!in.wind_at_boat_height) return wind_mps;
-  return wind_mps * wind_profile_ratio(wind_mps, profile_height_m(in));
-}
-
-// The boat where it is to be held, in any wind.
-struct Site {
-  const HoldInput& in;
-  HeldHull hull{};
-  SeaByWind sea;
-
-  explicit Site(const HoldInput& input) : in(input), hull(held_hull(input)), sea(input) {}
-
-  Weather weather(double wind_mps, const Sea& waves, double current_from_rad) const {
-    return {.wind_mps = wind_on_boat_mps(in, wind_mps),
-            .sea = waves,
-            .current_mps = in.current_mps,
-            .current_from_rad = current_from_rad};
-  }
-  Weather given_weather(double current_from_rad) const {
-    return weather(in.wind_mps, sea.given(), current_from_rad);
-  }
-  Weather weather_in(double wind_mps, double current_from_rad) const {
-    return weather(wind_mps, sea.at(wind_mps), current_from_rad);
-  }
-};
-
-double head_on_N(const Site& site, const Weather& weather) {
-  Weather aligned = weather;
-  aligned.current_from_rad = 0.0;
-  return std::abs(loads_at(site.hull, aligned, 0.0).total.surge_N);
 }
 
 // Strongest wind at 10 m in which `load_N` of the wind does not exceed `allowed_N`; never more than
@@ -203,21 +58,6 @@ double strongest_wind_mps(Function load_N, double allowed_N) {
 
 // --- the motor
 // ------------------------------------------------------------------------------------
-
-Disc disc_of(const HoldInput& in, const MotorClass& motor) {
-  return {.diameter_m = motor.propeller_diameter_m,
-          .density_kg_per_m3 = water_density_kg_per_m3(in.salt)};
-}
-
-double thrust_in_current_of(const HoldInput& in, const MotorClass& motor) {
-  if (!(motor.propeller_diameter_m > 0.0)) return motor.thrust_N;
-  return thrust_in_current_N(disc_of(in, motor), motor.thrust_N, in.current_mps);
-}
-
-double effective_thrust_N(const HoldInput& in, const MotorClass& motor) {
-  return thrust_in_current_of(in, motor) * kMisc_factor * kRace_factor * in.immersion_factor *
-         in.sag_factor;
-}
 
 // The lightest that suffices, else the strongest; null when there is none.
 const MotorClass* choose_motor(const HoldInput& in, double required_N) {
@@ -242,6 +82,13 @@ double power_at_W(const MotorClass& motor, double share_frac) {
 
 // --- the trace
 // ------------------------------------------------------------------------------------
+
+Term windage_term(const HoldInput& in) {
+  return {"k_w", in.windage_factor, "", "wind load after a trial at sea; 1 without one"};
+}
+Term drag_term(const HoldInput& in) {
+  return {"k_d", in.drag_factor, "", "current load after a trial at sea; 1 without one"};
+}
 
 void show_wind(const HoldInput& in, const Site& site, double wind_N, Trace& trace) {
   const double density = site.hull.air_density_kg_per_m3;
@@ -285,11 +132,12 @@ void show_wind(const HoldInput& in, const Site& site, double wind_N, Trace& trac
        {.id = "hold.wind",
         .label = "Wind from ahead",
         .symbol = "F_wind",
-        .formula = "0.5 * rho_a * V^2 * A_F * c",
+        .formula = "0.5 * rho_a * V^2 * A_F * c * k_w",
         .terms = {{"rho_a", density, "kg/m3", "density of the air"},
                   {"V", wind_on_boat_mps(in, in.wind_mps), "m/s", "wind that acts on the boat"},
                   {"A_F", in.frontal_area_m2, "m2", "windage from ahead"},
-                  {"c", kWindSurge_factor, "", "drag of a hull from ahead"}},
+                  {"c", kWindSurge_factor, "", "drag of a hull from ahead"},
+                  windage_term(in)},
         .value = wind_N,
         .unit = "N",
         .source = kDnvWind});
@@ -304,10 +152,10 @@ double show_wetted_area(const HoldInput& in, Trace& trace) {
                .formula = "m / rho_w",
                .terms = {{"m", in.displacement_kg, "kg", "loaded weight"},
                          {"rho_w", density, "kg/m3", "density of the water"}},
-               .value = volume_m3(in),
+               .value = hull_volume_m3(in),
                .unit = "m3",
                .source = kDefinition});
-  const std::vector<Term> terms{{"vol", volume_m3(in), "m3", "displaced water"},
+  const std::vector<Term> terms{{"vol", hull_volume_m3(in), "m3", "displaced water"},
                                 {"b", in.waterline_beam_m, "m", "waterline beam"},
                                 {"L", in.waterline_length_m, "m", "waterline length"},
                                 {"beta", rad_from_deg(in.deadrise_deg), "rad", "deadrise"}};
@@ -331,10 +179,8 @@ double show_wetted_area(const HoldInput& in, Trace& trace) {
                       .terms = {{"S_V", prism.wetted_area_m2, "m2", "of a V-hull"},
                                 {"L", in.waterline_length_m, "m", "waterline length"},
                                 {"T", in.draft_m, "m", "hull draft"},
-                                {"vol", volume_m3(in), "m3", "displaced water"}},
-                      .value = std::max(prism.wetted_area_m2,
-                                        round_hull_wetted_area_m2(in.waterline_length_m, in.draft_m,
-                                                                  volume_m3(in))),
+                                {"vol", hull_volume_m3(in), "m3", "displaced water"}},
+                      .value = wetted_area_m2(in),
                       .unit = "m2",
                       .source = kUfcCurrent});
 }
@@ -450,8 +296,9 @@ void show_current(const HoldInput& in, const Site& site, double current_N, Trace
   show(trace, {.id = "hold.current",
                .label = "Current from ahead",
                .symbol = "F_current",
-               .formula = "max(F_parts, F_ship)",
-               .terms = {{"F_parts", parts_N, "N", "part by part"},
+               .formula = "k_d * max(F_parts, F_ship)",
+               .terms = {drag_term(in),
+                         {"F_parts", parts_N, "N", "part by part"},
                          {"F_ship", ship_N, "N", "ship formula"}},
                .value = current_N,
                .unit = "N",
@@ -464,7 +311,7 @@ void show_current(const HoldInput& in, const Site& site, double current_N, Trace
                          {"C_0", deep_cross_flow_of(in), "", "in deep water, for this hull"},
                          draft,
                          {"d", in.depth_m, "m", "depth of the water"}},
-               .value = site.hull.current.sway_factor,
+               .value = cross_flow_of(in),
                .unit = "",
                .source = kUfcCrossFlow,
                .assumptions = {"The midship section is 0.7 of beam times draft."}});
@@ -667,19 +514,21 @@ void show_required(const HoldInput& in, const HoldResult& r, Trace& trace) {
 
 void show_drift(const HoldInput& in, const Site& site, Trace& trace) {
   const double drag_ratio =
-      site.hull.air_density_kg_per_m3 * kWindSway_factor * in.lateral_area_m2 /
+      site.hull.air_density_kg_per_m3 * kWindSway_factor * site.hull.wind.lateral_area_m2 /
       (site.hull.water_density_kg_per_m3 * site.hull.current.sway_factor * in.underwater_area_m2);
   show(trace,
        {.id = "hold.drift",
         .label = "Free drift beam-on, as a share of the wind",
-        .symbol = "k_d",
-        .formula = "1 / (1 + 1 / sqrt(rho_a * c_a * A_a / (rho_w * c_w * A_w)))",
+        .symbol = "k",
+        .formula = "1 / (1 + 1 / sqrt(rho_a * c_a * A_a * k_w / (rho_w * c_w * A_w * k_d)))",
         .terms = {{"rho_a", site.hull.air_density_kg_per_m3, "kg/m3", "density of the air"},
                   {"c_a", kWindSway_factor, "", "drag of the side in the wind"},
                   {"A_a", in.lateral_area_m2, "m2", "windage from the side"},
                   {"rho_w", site.hull.water_density_kg_per_m3, "kg/m3", "density of the water"},
-                  {"c_w", site.hull.current.sway_factor, "", "drag of the side under water"},
-                  {"A_w", in.underwater_area_m2, "m2", "side area under water"}},
+                  {"c_w", cross_flow_of(in), "", "drag of the side under water"},
+                  {"A_w", in.underwater_area_m2, "m2", "side area under water"},
+                  windage_term(in),
+                  drag_term(in)},
         .value = drift_frac(drag_ratio),
         .unit = "",
         .source = kLeewayDrift,

@@ -29,6 +29,8 @@ struct HoldInput {
   bool legs_down = true;  // drives in the water while it holds
   int leg_count = 1;
   double leg_propeller_m = 0.36;  // diameter
+  double windage_factor = 1.0;    // loads of this hull over those computed, from a trial at sea
+  double drag_factor = 1.0;
 
   // The water.
   double wind_mps = 0.0;             // ten-minute mean at 10 m height

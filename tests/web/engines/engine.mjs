@@ -5,7 +5,8 @@
 //   await (await page.find("textbox", "Bow height")).fill("1,35 m");
 //   await page.press("Enter");
 //
-// engine  name; open(address, options): a page in a profile of its own; close().
+// engine  name; open(address, options): a page in a profile of its own; `foreign` when it is no page of
+//         ours, to be told by its title alone; close().
 // page    find(role, name): a handle, waits for it; findLike(role, pattern); count(role, name);
 //         evaluate(function, ...values); press("Shift+Tab"); type(text); screenshot(): PNG bytes;
 //         go(address); back(); forward(); reload(); offline(bool), where `canGoOffline`; close();
@@ -32,7 +33,8 @@ export async function startEngine(name) {
     name,
     async open(address, options = {}) {
       const page = new Page(await engine.open({ width: 412, height: 915, ...options }));
-      await page.go(address);
+      if (options.foreign) await page.driver.go(address);
+      else await page.go(address);
       return page;
     },
     close: () => engine.close(),
@@ -117,7 +119,7 @@ class Page {
     let before = -1;
     let since = 0;
     await until(async () => {
-      const now = await this.evaluate(() => (window.tholeDrawn.busy ? -1 : window.tholeDrawn.frames));
+      const now = await this.evaluate(() => (window.tholeDrawn?.busy === false ? window.tholeDrawn.frames : -1));
       if (now !== before || now < 0) since = performance.now();
       before = now;
       return performance.now() - since >= STILL_MS;
