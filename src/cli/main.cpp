@@ -2,6 +2,7 @@
 // the command is not sound.
 
 #include <algorithm>
+#include <cstdint>
 #include <fstream>
 #include <iostream>
 #include <iterator>
@@ -13,11 +14,13 @@
 #include "base/edition.h"
 #include "base/number.h"
 #include "calc/design.h"
+#include "calc/hold/simulate.h"
 #include "draw/chapters.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
 #include "io/design_json.h"
 #include "io/explain.h"
+#include "io/hold_run_text.h"
 #include "io/issues_json.h"
 #include "io/job_json.h"
 #include "io/link.h"
@@ -41,6 +44,7 @@ usage:
   thole evaluate JOB.json          the design as JSON
   thole explain JOB.json [ID]      the steps and checks as text; ID names one, or a stage ("feeder")
   thole sheet JOB.json             the job sheet, a page of HTML to print
+  thole hold JOB.json              an hour of holding, simulated: how still, at what cost
   thole picture JOB.json PAGE      the picture of a page ("shaft", "mount" ...) as SVG
   thole link JOB.json              the job as the part of an address after '#'
   thole unlink LINK                the job in a link, as JSON
@@ -53,6 +57,13 @@ usage:
   --units metric|us                of sheet and picture; metric when not said
   --address URL                    of the wizard's page: the sheet then bears the job's link
   --date TEXT                      that the sheet bears
+  --hours H                        of hold: how long, 0.01 to 24; 1 when not said
+  --seed N                         of hold: which gusts; the same number, the same hour; 1 when not said
+  --gusts LAW                      of hold: npd (when not said), davenport, harris or ochi-shin
+  --within LENGTH                  of hold: how near is near enough; 5 m when not said
+  --share PERCENT                  of hold: for how much of the time; 95 % when not said
+  --track FILE.csv                 of hold: where the bow was, second by second
+  --json                           of hold: figures for a program
 
 Exit status: 0 when the job was computed, whatever the verdict; 2 when the input is not sound.
 Issues are written to standard error as JSON.
@@ -89,22 +100,31 @@ struct Arguments {
   std::string units{"metric"};
   std::string address{};
   std::string date{};
+  std::string hours{"1"};
+  std::string seed{"1"};
+  std::string gusts{"npd"};
+  std::string within{"5 m"};
+  std::string share{"95 %"};
+  std::string track{};
+  bool json = false;
 };
 
 System system_of(const Arguments& arguments) {
   return arguments.units == "us" ? System::us : System::metric;
 }
 
-// To the file that was named, or else to standard output.
-int put(const Arguments& arguments, std::string_view text) {
-  if (arguments.output.empty()) {
-    std::cout << text;
-    return kDone;
-  }
-  std::ofstream file(arguments.output, std::ios::binary);
+int put_in(const std::string& name, std::string_view text) {
+  std::ofstream file(name, std::ios::binary);
   file << text;
   file.close();
-  return file ? kDone : fail("Cannot write the file \"" + arguments.output + "\".");
+  return file ? kDone : fail("Cannot write the file \"" + name + "\".");
+}
+
+// To the file that was named, or else to standard output.
+int put(const Arguments& arguments, std::string_view text) {
+  if (!arguments.output.empty()) return put_in(arguments.output, text);
+  std::cout << text;
+  return kDone;
 }
 
 // The job of the file that the command names, judged. Not sound: the exit status is in `status`.
@@ -211,6 +231,62 @@ int run_picture(const Arguments& arguments) {
                                   {.width_px = 640.0, .file = true}));
 }
 
+std::optional<GustLaw> gust_law(std::string_view word) {
+  if (word == "npd") return GustLaw::npd;
+  if (word == "davenport") return GustLaw::davenport;
+  if (word == "harris") return GustLaw::harris;
+  if (word == "ochi-shin") return GustLaw::ochi_shin;
+  return std::nullopt;
+}
+
+// A whole number of at most nine digits.
+std::optional<std::uint64_t> whole_number(std::string_view word) {
+  if (word.empty() || word.size() > 9) return std::nullopt;
+  std::uint64_t number = 0;
+  for (const char digit : word) {
+    if (digit < '0' || digit > '9') return std::nullopt;
+    number = 10 * number + static_cast<std::uint64_t>(digit - '0');
+  }
+  return number;
+}
+
+int run_hold(const Arguments& arguments) {
+  const std::optional<double> hours_h = plain_number(arguments.hours);
+  const std::optional<std::uint64_t> seed = whole_number(arguments.seed);
+  const std::optional<GustLaw> law = gust_law(arguments.gusts);
+  const System system = system_of(arguments);
+  std::string message;
+  const std::optional<double> within_m = read_measure(arguments.within, "m", system, &message);
+  const std::optional<double> share_frac = read_measure(arguments.share, "frac", system, &message);
+  if (!hours_h || *hours_h < 0.01 || *hours_h > 24.0) return fail("Hours are 0.01 to 24.");
+  if (!seed) return fail("A seed is a whole number of at most nine digits.");
+  if (!law) return fail("Gusts are by npd, davenport, harris or ochi-shin.");
+  if (!within_m || !share_frac) return fail(message);
+  if (!(*within_m > 0.0)) return fail("Near enough is more than nothing.");
+  if (!(*share_frac > 0.0 && *share_frac < 1.0)) return fail("A share is above 0 and below 100 %.");
+
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  HoldReport hour{.input = run_input(hold_input(*design), design->hold,
+                                     design->job.water.exposure.value == Exposure::sheltered),
+                  .mean_load_N = design->hold.thrust_mean_N,
+                  .margin_factor = design->hold.margin_actual_factor};
+  hour.input.record_h = *hours_h;
+  hour.input.seed = *seed;
+  hour.input.gust.law = *law;
+  hour.input.tolerance_m = *within_m;
+  hour.input.tolerance_frac = *share_frac;
+  hour.run = simulate_hold(hour.input);
+  if (const int status = report(hour.run.issues); status != kDone) return status;
+  hour.required = required_margin(hour.input, hour.mean_load_N);
+  if (!arguments.track.empty()) {
+    const int status = put_in(arguments.track, track_csv(hour.run.track));
+    if (status != kDone) return status;
+  }
+  return put(arguments, arguments.json ? write_hold_report(hour) : hold_report_text(hour, system));
+}
+
 int run_link(const Arguments& arguments) {
   const Loaded loaded = load_job(arguments.words[1]);
   return loaded.status == kDone ? put(arguments, write_link(loaded.job) + "\n") : loaded.status;
@@ -290,7 +366,7 @@ struct Command {
 constexpr Command kCommands[] = {
     {"evaluate", 2, 2, run_evaluate}, {"explain", 2, 3, run_explain}, {"sheet", 2, 2, run_sheet},
     {"picture", 3, 3, run_picture},   {"link", 2, 2, run_link},       {"unlink", 2, 2, run_unlink},
-    {"schema", 2, 2, run_schema},
+    {"schema", 2, 2, run_schema},     {"hold", 2, 2, run_hold},
 };
 
 int run(const Arguments& arguments) {
@@ -312,9 +388,12 @@ struct ValueOption {
   std::string Arguments::*place = nullptr;
 };
 constexpr ValueOption kOptions[] = {
-    {"-o", &Arguments::output},     {"--catalogue", &Arguments::catalogue},
-    {"--units", &Arguments::units}, {"--address", &Arguments::address},
-    {"--date", &Arguments::date},
+    {"-o", &Arguments::output},       {"--catalogue", &Arguments::catalogue},
+    {"--units", &Arguments::units},   {"--address", &Arguments::address},
+    {"--date", &Arguments::date},     {"--hours", &Arguments::hours},
+    {"--seed", &Arguments::seed},     {"--gusts", &Arguments::gusts},
+    {"--within", &Arguments::within}, {"--share", &Arguments::share},
+    {"--track", &Arguments::track},
 };
 
 }  // namespace
@@ -330,6 +409,10 @@ int main(int argc, char** argv) {
     if (word == "--version") {
       std::cout << "thole, engine edition " << kEngineEdition << ", schema " << kSchema << '\n';
       return kDone;
+    }
+    if (word == "--json") {
+      arguments.json = true;
+      continue;
     }
     const auto* option =
         std::find_if(std::begin(kOptions), std::end(kOptions),

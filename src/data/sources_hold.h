@@ -64,6 +64,10 @@ inline constexpr Source kWilsonSea{
 inline constexpr Source kLeewayDrift{.id = "leeway-allen-2005",
                                      .title = "Allen (2005), leeway divergence",
                                      .locator = "balance of wind and water drag, beam on"};
+inline constexpr Source kLeewayTable{
+    .id = "uscg-leeway-2010",
+    .title = "US Coast Guard leeway table for drifting objects (list of 15 November 2010)",
+    .locator = "sport boats and skiffs: downwind and crosswind slopes"};
 inline constexpr Source kMomentumTheory{.id = "momentum-theory",
                                         .title = "Momentum theory of the actuator disc",
                                         .locator = "any text on ship propellers"};

@@ -6,9 +6,10 @@
 
 namespace thole {
 
-inline constexpr Source kNpdGusts{.id = "iso-19901-1-npd-spectrum",
-                                  .title = "ISO 19901-1, spectrum of wind speed over open sea (NPD)",
-                                  .locator = "spectral density of the longitudinal speed"};
+inline constexpr Source kNpdGusts{
+    .id = "iso-19901-1-npd-spectrum",
+    .title = "ISO 19901-1, spectrum of wind speed over open sea (NPD)",
+    .locator = "spectral density of the longitudinal speed"};
 inline constexpr Source kDavenportGusts{.id = "davenport-1961",
                                         .title = "Davenport (1961), spectrum of gustiness",
                                         .locator = "form with a length of 1200 m"};

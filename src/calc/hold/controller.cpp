@@ -23,8 +23,7 @@ double share_of_way(double step_s, double lag_s) {
 
 }  // namespace
 
-Sensors::Sensors(const SensorModel& model, double step_s, std::uint64_t seed,
-                 const BowTruth& start)
+Sensors::Sensors(const SensorModel& model, double step_s, std::uint64_t seed, const BowTruth& start)
     : model_(model),
       chance_(Pcg32(seed, 11)),
       steps_per_fix_(std::max(1, static_cast<int>(std::lround(1.0 / (model.fix_Hz * step_s))))),
@@ -43,12 +42,11 @@ Sensors::Sensors(const SensorModel& model, double step_s, std::uint64_t seed,
 void Sensors::take_fix(const BowTruth& truth, double surface_m) {
   wander_x_m_ = keep_ratio_ * wander_x_m_ + stray_m_ * chance_.next();
   wander_y_m_ = keep_ratio_ * wander_y_m_ + stray_m_ * chance_.next();
-  fix_x_m_ = truth.x_m + wander_x_m_ + model_.jitter_m * chance_.next() +
-             model_.wave_ratio * surface_m;
+  fix_x_m_ =
+      truth.x_m + wander_x_m_ + model_.jitter_m * chance_.next() + model_.wave_ratio * surface_m;
   fix_y_m_ = truth.y_m + wander_y_m_ + model_.jitter_m * chance_.next();
-  fix_heading_rad_ =
-      truth.heading_rad +
-      rad_from_deg(model_.heading_bias_deg + model_.heading_jitter_deg * chance_.next());
+  fix_heading_rad_ = truth.heading_rad + rad_from_deg(model_.heading_bias_deg +
+                                                      model_.heading_jitter_deg * chance_.next());
 }
 
 const Sensed& Sensors::sense(const BowTruth& truth, double surface_m) {
@@ -110,9 +108,8 @@ Thruster::Thruster(const MotorModel& motor, double step_s)
       half_keep_ratio_(1.0 - share_of_way(0.5 * step_s, motor.lag_s)) {}
 
 PushStep Thruster::step(const Command& command) {
-  const double missing_rad = command.thrust_N < kLeast_N
-                                 ? 0.0
-                                 : within_half_turn(command.azimuth_rad - now_.azimuth_rad);
+  const double missing_rad =
+      command.thrust_N < kLeast_N ? 0.0 : within_half_turn(command.azimuth_rad - now_.azimuth_rad);
   const double turn_rad = std::clamp(missing_rad, -most_rad_, most_rad_);
   const double target_N = command.thrust_N * std::max(0.0, std::cos(missing_rad));
   const auto nearer = [&](double thrust_N) {

@@ -14,9 +14,9 @@ namespace thole {
 // Errors of a common receiver and compass. Project decision, within the ranges of the handbook;
 // satellite errors: SBAS 0.3 to 0.7 m, plain receivers 1.5 to 3.3 m on each axis.
 struct SensorModel {
-  double drift_m = 0.7;         // standard deviation on each axis of the part that wanders
-  double drift_s = 90.0;        // in which it forgets
-  double jitter_m = 0.1;        // standard deviation of the part that is new with each fix
+  double drift_m = 0.7;   // standard deviation on each axis of the part that wanders
+  double drift_s = 90.0;  // in which it forgets
+  double jitter_m = 0.1;  // standard deviation of the part that is new with each fix
   double fix_Hz = 10.0;
   double position_lag_s = 1.0;  // of the filter on positions
   double speed_lag_s = 1.5;     // of the filter on speeds made from them
@@ -58,8 +58,8 @@ class Sensors {
   Normal chance_;
   int steps_per_fix_ = 1;
   int steps_to_fix_ = 0;
-  double keep_ratio_ = 0.0;   // of the wandering error from fix to fix
-  double stray_m_ = 0.0;      // what it gains in between
+  double keep_ratio_ = 0.0;            // of the wandering error from fix to fix
+  double stray_m_ = 0.0;               // what it gains in between
   double position_share_ratio_ = 1.0;  // of the way to a new value that a filter goes in a step
   double speed_share_ratio_ = 1.0;
   double heading_share_ratio_ = 1.0;
@@ -101,8 +101,8 @@ struct Command {
   bool full = false;         // more was wanted than there is
 };
 
-// F = -K_P e - K_D v - R^T S with e and v in the boat and S the sum of K_I e over time on the water;
-// the sum rests while more is wanted than there is.
+// F = -K_P e - K_D v - R^T S with e and v in the boat and S the sum of K_I e over time on the
+// water; the sum rests while more is wanted than there is.
 class PositionHold {
  public:
   PositionHold(const HoldGains& gains, double dead_zone_m, double thrust_N)
@@ -122,9 +122,9 @@ class PositionHold {
 // --------------------------------------------------------------------------------
 
 struct MotorModel {
-  double thrust_N = 0.0;              // that reaches the boat, at most
-  double lag_s = 0.4;                 // to 63 % of a new thrust
-  double steering_deg_per_s = 60.0;   // fastest
+  double thrust_N = 0.0;             // that reaches the boat, at most
+  double lag_s = 0.4;                // to 63 % of a new thrust
+  double steering_deg_per_s = 60.0;  // fastest
 };
 
 // Where the thrust stands at the start, middle and end of a step.

@@ -17,9 +17,7 @@ namespace thole {
 namespace {
 
 // Of simulated hours of holding, docs/decisions.md.
-constexpr double kMeanThrust_factor = 1.125;  // over the static load
-constexpr double kThrustSpread_frac = 0.365;  // standard deviation over that mean
-constexpr double kGustPower_factor = 1.25;    // mean power over that of the static load
+constexpr double kThrustSpread_frac = 0.365;  // standard deviation over the mean
 constexpr int kLevels_count = 40;
 constexpr double kTail_ratio = 4.0;  // standard deviations above the mean that levels reach
 
@@ -182,7 +180,7 @@ void show_day(const DayInput& in, const Draw& day, const Sums& sums, Trace& trac
 }  // namespace
 
 std::vector<Duty> holding_duty(double load_frac) {
-  const double mean_frac = kMeanThrust_factor * std::max(0.0, load_frac);
+  const double mean_frac = kGustThrust_factor * std::max(0.0, load_frac);
   if (!(mean_frac > 0.0)) return {{.thrust_frac = 0.0, .time_frac = 1.0}};
   const double spread_frac = kThrustSpread_frac * mean_frac;
   const double top_frac = std::min(1.0, mean_frac + kTail_ratio * spread_frac);

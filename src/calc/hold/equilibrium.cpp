@@ -1,5 +1,6 @@
 #include "calc/hold/equilibrium.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <numbers>
@@ -78,6 +79,38 @@ LoadParts loads_under(const HeldHull& hull, const Pressures& p, double current_f
   return parts;
 }
 
+// Calls `found` with the heading and the load there for each stable balance, and for the others too
+// where `kAll`.
+template <bool kAll, class Found>
+void for_each_balance(const HeldHull& hull, const VaneTable& table, const Weather& weather,
+                      Found found) {
+  const Pressures p = pressures(hull, weather);
+  std::array<double, kHeadingCount> around_Nm{};
+  for (std::size_t i = 0; i < around_Nm.size(); ++i) {
+    around_Nm[i] = p.wind_Pa * table.wind[i] + p.wave_sway_Pa * table.wave[i] +
+                   p.current_Pa * table.current[i];
+  }
+  double here = around_Nm.back();
+  for (int i = 0; i < kHeadingCount; ++i) {
+    const double before = std::exchange(here, around_Nm[static_cast<std::size_t>(i)]);
+    const bool rises = before <= 0.0 && here > 0.0;
+    const bool falls = kAll && before > 0.0 && here <= 0.0;
+    if (!rises && !falls) continue;
+    const double sign = rises ? 1.0 : -1.0;  // a falling moment rises when seen from the other side
+    const auto moment = [&](double psi) {
+      return sign * moment_Nm(hull, p, weather.current_from_rad, psi);
+    };
+    const Bracket b = narrow(
+        moment, Bracket<double>{heading_at(i - 1), sign * before, heading_at(i), sign * here},
+        kTolerance_rad);
+    const double drop_Nm = b.f_low - b.f_high;
+    double psi = drop_Nm < 0.0 ? b.low + (b.high - b.low) * b.f_low / drop_Nm : b.low;
+    const Load load = loads_under(hull, p, weather.current_from_rad, psi).total;
+    if (psi < -pi) psi += 2.0 * pi;
+    found(psi, load, rises);
+  }
+}
+
 }  // namespace
 
 LoadParts loads_at(const HeldHull& hull, const Weather& weather, double heading_rad) {
@@ -99,25 +132,24 @@ void turn_current(VaneTable& table, const HeldHull& hull, double current_from_ra
 
 std::vector<Equilibrium> stable_headings(const HeldHull& hull, const VaneTable& table,
                                          const Weather& weather) {
-  const Pressures p = pressures(hull, weather);
-  std::array<double, kHeadingCount> around_Nm{};
-  for (std::size_t i = 0; i < around_Nm.size(); ++i) {
-    around_Nm[i] = p.wind_Pa * table.wind[i] + p.wave_sway_Pa * table.wave[i] +
-                   p.current_Pa * table.current[i];
-  }
-  const auto moment = [&](double psi) { return moment_Nm(hull, p, weather.current_from_rad, psi); };
   std::vector<Equilibrium> found;
-  double here = around_Nm.back();
-  for (int i = 0; i < kHeadingCount; ++i) {
-    const double before = std::exchange(here, around_Nm[static_cast<std::size_t>(i)]);
-    if (!(before <= 0.0 && here > 0.0)) continue;
-    const Bracket b = narrow(
-        moment, Bracket<double>{heading_at(i - 1), before, heading_at(i), here}, kTolerance_rad);
-    double psi = b.low + (b.high - b.low) * b.f_low / (b.f_low - b.f_high);
-    const Load load = loads_under(hull, p, weather.current_from_rad, psi).total;
-    if (psi < -pi) psi += 2.0 * pi;
+  for_each_balance<false>(hull, table, weather, [&](double psi, const Load& load, bool) {
     found.push_back({.heading_rad = psi, .thrust_N = std::hypot(load.surge_N, load.sway_N)});
-  }
+  });
+  return found;
+}
+
+std::vector<Balance> balances(const HeldHull& hull, const VaneTable& table,
+                              const Weather& weather) {
+  std::vector<Balance> found;
+  for_each_balance<true>(hull, table, weather, [&](double psi, const Load& load, bool stable) {
+    found.push_back({.heading_rad = psi,
+                     .thrust_N = std::hypot(load.surge_N, load.sway_N),
+                     .azimuth_rad = std::atan2(load.sway_N, -load.surge_N),
+                     .stable = stable});
+  });
+  std::sort(found.begin(), found.end(),
+            [](const Balance& a, const Balance& b) { return a.heading_rad < b.heading_rad; });
   return found;
 }
 

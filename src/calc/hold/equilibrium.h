@@ -63,8 +63,20 @@ void turn_current(VaneTable& table, const HeldHull& hull, double current_from_ra
 std::vector<Equilibrium> stable_headings(const HeldHull& hull, const VaneTable& table,
                                          const Weather& weather);
 
-// Of those, the one that takes the most thrust; of two alike, the one on the starboard side.
-// Heading 0 and no thrust in still air and water.
+// A heading at which the moments about the thruster balance, whether or not the boat stays there.
+struct Balance {
+  double heading_rad = 0.0;  // of the bow, -pi to pi
+  double thrust_N = 0.0;
+  double azimuth_rad = 0.0;  // of the thrust, clockwise off the bow
+  bool stable = false;       // pushed off it, the boat comes back
+};
+
+// All of them, in ascending order: stable and unstable take turns around the compass, so that there
+// are as many of one as of the other. Empty in still air and water.
+std::vector<Balance> balances(const HeldHull& hull, const VaneTable& table, const Weather& weather);
+
+// Of the stable ones, the one that takes the most thrust; of two alike, the one on the starboard
+// side. Heading 0 and no thrust in still air and water.
 Equilibrium worst_heading(const HeldHull& hull, const VaneTable& table, const Weather& weather);
 
 }  // namespace thole

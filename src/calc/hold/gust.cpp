@@ -17,8 +17,7 @@ constexpr double kStill_mps = 0.01;  // below this there is no wind to be gusty
 double npd(const GustShape& shape, double frequency_Hz) {
   const double wind = shape.wind_mps / 10.0;
   const double height = std::max(1.0, shape.height_m) / 10.0;
-  const double reduced =
-      172.0 * frequency_Hz * std::pow(height, 2.0 / 3.0) * std::pow(wind, -0.75);
+  const double reduced = 172.0 * frequency_Hz * std::pow(height, 2.0 / 3.0) * std::pow(wind, -0.75);
   return 320.0 * wind * wind * std::pow(height, 0.45) /
          std::pow(1.0 + std::pow(reduced, kNpd_exponent), 5.0 / (3.0 * kNpd_exponent));
 }

@@ -13,10 +13,10 @@ enum class GustLaw { npd, davenport, harris, ochi_shin };
 
 struct GustShape {
   GustLaw law = GustLaw::npd;
-  double wind_mps = 0.0;                  // mean at 10 m height, of an hour
-  double height_m = 10.0;                 // of the boat's side; the NPD law alone asks for it
-  double surface_drag_factor = 0.0015;    // kappa of Davenport and Harris: sea
-  double strength_factor = 1.0;           // on speeds: above 1 where land lies close to windward
+  double wind_mps = 0.0;                // mean at 10 m height, of an hour
+  double height_m = 10.0;               // of the boat's side; the NPD law alone asks for it
+  double surface_drag_factor = 0.0015;  // kappa of Davenport and Harris: sea
+  double strength_factor = 1.0;         // on speeds: above 1 where land lies close to windward
 };
 
 // The band that is made and summed: nothing slower than twenty minutes happens within an hour that

@@ -24,7 +24,6 @@ namespace {
 constexpr double kMarginLoose_factor = 1.4;
 constexpr double kMarginFirm_factor = 1.6;
 constexpr double kMarginGusty_factor = 2.0;
-constexpr double kGustPower_factor = 1.25;  // mean power over that of the mean load
 constexpr double kChain_factor = 0.8;       // common practice: battery to propeller shaft
 constexpr double kMeritLimit_frac = 0.55;   // project decision: electrical power to thrust
 constexpr double kLeast_N = 1.0;            // loads below this count as this when divided by

@@ -1,7 +1,9 @@
 #include "calc/hold/loads.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstddef>
 #include <numbers>
 
 #include "base/units.h"
@@ -19,6 +21,33 @@ double folded(double from_rad) {
 SideAreas side(double sway_m2, double lever_m) {
   return {.sway_m2 = sway_m2, .yaw_m3 = sway_m2 * lever_m};
 }
+
+DragAreas blendermann(const WindShape& shape, double from_rad) {
+  const WindKind& kind = shape.kind;
+  const double dir_rad = folded(from_rad);
+  const double end_m2 =
+      (dir_rad <= pi / 2.0 ? kind.bow_factor : kind.stern_factor) * shape.frontal_area_m2;
+  const double side_m2 = kind.side_factor * shape.lateral_area_m2;
+  const double twice_sin = std::sin(2.0 * from_rad);
+  const double divisor = 1.0 - 0.5 * kind.quarter_factor *
+                                   (1.0 - end_m2 / std::max(1e-9, side_m2)) * twice_sin * twice_sin;
+  const double lever_m = shape.lateral_centroid_m - 0.18 * (dir_rad - pi / 2.0) * shape.length_m;
+  return {.surge_m2 = -end_m2 * std::cos(from_rad) / divisor,
+          .side = side(side_m2 * std::sin(from_rad) / divisor, lever_m)};
+}
+
+struct SectionDrag {
+  double ratio = 0.0;
+  double drag_factor = 0.0;
+};
+constexpr std::array kSectionDrag{
+    SectionDrag{0.011, 1.966}, SectionDrag{0.177, 1.966}, SectionDrag{0.353, 1.898},
+    SectionDrag{0.452, 1.787}, SectionDrag{0.473, 1.584}, SectionDrag{0.493, 1.279},
+    SectionDrag{0.558, 1.084}, SectionDrag{0.646, 0.999}, SectionDrag{0.834, 0.880},
+    SectionDrag{0.988, 0.828}, SectionDrag{1.308, 0.760}, SectionDrag{1.639, 0.691},
+    SectionDrag{1.860, 0.657}, SectionDrag{2.313, 0.631}, SectionDrag{2.600, 0.596},
+    SectionDrag{3.009, 0.587}, SectionDrag{3.451, 0.586}, SectionDrag{3.738, 0.560},
+    SectionDrag{4.000, 0.559}};
 
 }  // namespace
 
@@ -47,12 +76,14 @@ double drift_frac(double drag_ratio) {
 }
 
 SideAreas wind_side(const WindShape& shape, double from_rad) {
+  if (shape.law == WindLaw::blendermann) return blendermann(shape, from_rad).side;
   const double lever_m = shape.lateral_centroid_m +
                          0.3 * (1.0 - 2.0 * folded(from_rad) / pi) * shape.waterline_length_m;
   return side(kWindSway_factor * shape.lateral_area_m2 * std::sin(from_rad), lever_m);
 }
 
 DragAreas wind_areas(const WindShape& shape, double from_rad) {
+  if (shape.law == WindLaw::blendermann) return blendermann(shape, from_rad);
   return {.surge_m2 = -kWindSurge_factor * shape.frontal_area_m2 * std::cos(from_rad),
           .side = wind_side(shape, from_rad)};
 }
@@ -77,6 +108,19 @@ double cross_flow_factor(double deep_water_factor, double draft_to_depth_ratio) 
 double deep_cross_flow_factor(const DeepCrossFlowInput& in) {
   return 0.22 * std::sqrt(in.waterline_length_m * in.waterline_length_m * in.midship_area_m2 /
                           (in.waterline_beam_m * in.volume_m3));
+}
+
+double section_cross_flow_factor(double beam_to_twice_draft_ratio) {
+  const double ratio = beam_to_twice_draft_ratio;
+  if (!(ratio > kSectionDrag.front().ratio)) return kSectionDrag.front().drag_factor;
+  for (std::size_t i = 1; i < kSectionDrag.size(); ++i) {
+    const SectionDrag& a = kSectionDrag[i - 1];
+    const SectionDrag& b = kSectionDrag[i];
+    if (ratio > b.ratio) continue;
+    return a.drag_factor +
+           (b.drag_factor - a.drag_factor) * (ratio - a.ratio) / (b.ratio - a.ratio);
+  }
+  return kSectionDrag.back().drag_factor;
 }
 
 double friction_factor(double reynolds_count) {
@@ -110,8 +154,9 @@ CurrentParts current_parts(const CurrentPartsInput& in) {
   const double friction_m2 =
       in.wetted_area_m2 * (friction_factor(reynolds_count) + kRoughness_factor);
   const double leg_m2 = in.leg_count * kLegDrag_factor * kLegThickness_m * kLegDepth_m;
-  const double propeller_m2 =
-      in.leg_count * kBladeArea_ratio * pi / 4.0 * in.leg_propeller_m * in.leg_propeller_m;
+  const double turning_factor = in.propellers_free ? kFreePropeller_factor : 1.0;
+  const double propeller_m2 = turning_factor * in.leg_count * kBladeArea_ratio * pi / 4.0 *
+                              in.leg_propeller_m * in.leg_propeller_m;
   const double pressure_Pa = dynamic_pressure_Pa(in.density_kg_per_m3, in.current_mps);
   const double area_m2 = form_m2 + friction_m2 + leg_m2 + propeller_m2;
   return {.reynolds_count = reynolds_count,
@@ -142,6 +187,10 @@ DragAreas wave_areas(const WaveShape& shape, double from_rad) {
 
 double wave_pressure_Pa(double density_kg_per_m3, double height_m) {
   return 0.5 * density_kg_per_m3 * kGravity_mps2 * height_m * height_m;
+}
+
+double full_reflection_N_per_m(double density_kg_per_m3, double height_m) {
+  return density_kg_per_m3 * kGravity_mps2 * height_m * height_m / 16.0;
 }
 
 double wave_bow_factor(double bow_angle_rad) { return 0.8 * std::pow(bow_angle_rad, 0.45); }

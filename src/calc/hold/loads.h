@@ -53,11 +53,36 @@ double drift_frac(double drag_ratio);
 inline constexpr double kWindSurge_factor = 0.7;
 inline constexpr double kWindSway_factor = 0.9;
 
+// A kind of vessel in Blendermann's table: drag of its side, bow and stern, and how much more a
+// wind on the quarter finds. Blendermann 1994, Table 1.
+struct WindKind {
+  double side_factor = 0.0;
+  double bow_factor = 0.0;
+  double stern_factor = 0.0;
+  double quarter_factor = 0.0;
+  bool operator==(const WindKind&) const = default;
+};
+inline constexpr WindKind kSpeedBoatWind{0.90, 0.55, 0.60, 0.60};
+inline constexpr WindKind kFishingVesselWind{0.95, 0.70, 0.70, 0.40};
+inline constexpr WindKind kTenderWind{0.85, 0.55, 0.55, 0.65};
+
+// What a boat is sized on, and what it likely meets.
+enum class WindLaw { ship_standard, blendermann };
+
+// Standard, [3.5]:   X = -0.7 q A_F cos d,  Y = 0.9 q A_L sin d,
+//                    lever = x_L + 0.3 (1 - 2 dir/pi) L
+// Blendermann, Eqs 13-16:  X = -q C_l A_F cos d/D,  Y = q C_t A_L sin d/D,
+//                    lever = x_L - 0.18 (dir - pi/2) LOA,
+//                    D = 1 - k/2 (1 - C_l A_F/(C_t A_L)) sin^2 2d; C_l is the bow's or the stern's
+// Both are made for ships; on small craft the standard's is on the safe side.
 struct WindShape {
   double frontal_area_m2 = 0.0;
   double lateral_area_m2 = 0.0;
   double lateral_centroid_m = 0.0;
   double waterline_length_m = 0.0;
+  WindLaw law = WindLaw::ship_standard;
+  double length_m = 0.0;  // overall, for Blendermann
+  WindKind kind{};        // for Blendermann
 };
 DragAreas wind_areas(const WindShape& shape, double from_rad);
 SideAreas wind_side(const WindShape& shape, double from_rad);
@@ -90,6 +115,11 @@ struct DeepCrossFlowInput {
   double volume_m3 = 0.0;
 };
 double deep_cross_flow_factor(const DeepCrossFlowInput& in);
+
+// Drag of a section across the flow by its beam over twice its draft, in deep water: what strip
+// theory takes for each strip. Source: Hoerner's curve as read by Leite et al. 1998, linear between
+// its points, constant beyond.
+double section_cross_flow_factor(double beam_to_twice_draft_ratio);
 
 // ITTC-57 friction line. Below Re 1e4 the value there, so that still water is no division by zero.
 double friction_factor(double reynolds_count);
@@ -126,6 +156,7 @@ struct CurrentPartsInput {
   double wetted_area_m2 = 0.0;
   int leg_count = 0;             // legs in the water
   double leg_propeller_m = 0.0;  // diameter
+  bool propellers_free = false;  // out of gear, turning with the current
 };
 struct CurrentParts {
   double reynolds_count = 0.0;
@@ -143,7 +174,8 @@ inline constexpr double kRoughness_factor = 0.0004;  // ITTC, recalled
 inline constexpr double kLegDrag_factor = 0.30;      // Hoerner, recalled: the high end of 0.15-0.30
 inline constexpr double kLegThickness_m = 0.08;      // project decision: a common gear case
 inline constexpr double kLegDepth_m = 0.55;          // project decision
-inline constexpr double kBladeArea_ratio = 0.5;      // project decision: between 0.45 and 0.60
+inline constexpr double kFreePropeller_factor = 0.5;  // of a locked one; tank tests, recalled
+inline constexpr double kBladeArea_ratio = 0.5;       // project decision: between 0.45 and 0.60
 
 // --- waves: DNV-ST-0111 level 1 [3.7]
 // -------------------------------------------------------------
@@ -166,6 +198,13 @@ double wave_heading_factor(double from_rad);     // h2: 0.05 + 0.95 atan(1.45 (d
 double wave_period_factor(double period_ratio);  // f: 1 below 1, T'^-3 exp(1 - T'^-3) above
 double surge_period_ratio(double peak_period_s, double waterline_length_m);  // Tz/(0.9 L^0.33)
 double sway_period_ratio(double peak_period_s, double waterline_beam_m);     // Tz/(0.75 B^0.5)
+
+// Force on a wall that turns all waves back: rho g Hs^2/16 per length; no boat meets more in short
+// waves. Source: Maruo 1960, for irregular seas.
+double full_reflection_N_per_m(double density_kg_per_m3, double height_m);
+
+// The mean drift of small craft is known no better than this, either way: project decision.
+inline constexpr double kWaveUncertainty_factor = 2.0;
 
 inline constexpr double kWaveDrift_factor = 0.09;
 inline constexpr double kPeakToZeroCrossing_ratio = 1.4049;  // Tp/Tz, [3.3.3]

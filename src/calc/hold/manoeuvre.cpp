@@ -70,8 +70,8 @@ Load cross_flow(const CrossFlowShape& shape, double sway_mps, double yaw_rad_per
   const double a = shape.area_m2 / shape.length_m;
   const double centroid_m =
       std::clamp(shape.centroid_m, -shape.length_m / 6.0, shape.length_m / 6.0);
-  const double b = 12.0 * shape.area_m2 * centroid_m /
-                   (shape.length_m * shape.length_m * shape.length_m);
+  const double b =
+      12.0 * shape.area_m2 * centroid_m / (shape.length_m * shape.length_m * shape.length_m);
   const double v = sway_mps;
   const double r = yaw_rad_per_s;
   // (v + x r)^2 (a + b x), integrated.
@@ -84,8 +84,8 @@ Load cross_flow(const CrossFlowShape& shape, double sway_mps, double yaw_rad_per
   const double still_m = within ? -v / r : -half_m;
   const double ahead = within ? (r > 0.0 ? 1.0 : -1.0) : (v + r * half_m >= 0.0 ? 1.0 : -1.0);
   const double astern = within ? -ahead : 0.0;
-  const double sway = ahead * (p.at(half_m) - p.at(still_m)) +
-                      astern * (p.at(still_m) - p.at(-half_m));
+  const double sway =
+      ahead * (p.at(half_m) - p.at(still_m)) + astern * (p.at(still_m) - p.at(-half_m));
   const double yaw = ahead * (p.moment_at(half_m) - p.moment_at(still_m)) +
                      astern * (p.moment_at(still_m) - p.moment_at(-half_m));
   const double pressure = 0.5 * shape.water_density_kg_per_m3 * shape.drag_factor;
@@ -146,8 +146,8 @@ MotionRate Manoeuvre::rate(const Motion& motion, const Surroundings& now) const 
   const double wind_y_mps = now.wind_across_mps - y_mps;
   const double forward_mps = cosine * wind_x_mps + sine * wind_y_mps;
   const double port_mps = cosine * wind_y_mps - sine * wind_x_mps;
-  const double wind_Pa = 0.5 * hull.air_density_kg_per_m3 *
-                         (forward_mps * forward_mps + port_mps * port_mps);
+  const double wind_Pa =
+      0.5 * hull.air_density_kg_per_m3 * (forward_mps * forward_mps + port_mps * port_mps);
   const Load wind = times(wind_.at(-forward_mps, port_mps), wind_Pa, wind_Pa);
 
   const Load wave = times(wave_.at(cosine, sine), now.wave_push_ratio * wave_surge_Pa_,
@@ -155,10 +155,9 @@ MotionRate Manoeuvre::rate(const Motion& motion, const Surroundings& now) const 
 
   const double ahead_kg_per_m = 0.5 * hull.water_density_kg_per_m3 * hull.current.surge_area_m2;
   const Load across = cross_flow(side_, v, r);
-  const Load water{
-      .surge_N = -ahead_kg_per_m * std::abs(u) * u - m.surge_kg / kSurgeDamping_s * u,
-      .sway_N = across.sway_N - m.sway_kg / kSwayDamping_s * v,
-      .yaw_Nm = across.yaw_Nm - m.yaw_kg_m2 / kYawDamping_s * r};
+  const Load water{.surge_N = -ahead_kg_per_m * std::abs(u) * u - m.surge_kg / kSurgeDamping_s * u,
+                   .sway_N = across.sway_N - m.sway_kg / kSwayDamping_s * v,
+                   .yaw_Nm = across.yaw_Nm - m.yaw_kg_m2 / kYawDamping_s * r};
 
   const Load thruster{.surge_N = now.thrust_ahead_N,
                       .sway_N = now.thrust_port_N,
@@ -190,10 +189,10 @@ Motion Manoeuvre::step(const Motion& motion, const Surroundings& start, const Su
   const auto sum = [](double first, double second, double third, double fourth) {
     return first + 2.0 * (second + third) + fourth;
   };
-  const auto of_power = [&](double LoadPower::* load_W) {
+  const auto of_power = [&](double LoadPower::*load_W) {
     return sixth_s * sum(a.power.*load_W, b.power.*load_W, c.power.*load_W, d.power.*load_W);
   };
-  const auto of_motion = [&](double Motion::* part) {
+  const auto of_motion = [&](double Motion::*part) {
     return motion.*part +
            sixth_s * sum(a.change.*part, b.change.*part, c.change.*part, d.change.*part);
   };

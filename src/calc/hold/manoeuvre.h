@@ -38,8 +38,8 @@ inline constexpr double kSwayMass_ratio = 1.7;
 inline constexpr double kYawMass_ratio = 1.6;
 inline constexpr double kGyration_ratio = 0.25;  // of the length
 
-// Mass that a push across the boat at `forward_m` of midships finds: 1/(1/m22 + x^2/I66). At the bow
-// it is a third of the boat's own, for the boat turns out of the way.
+// Mass that a push across the boat at `forward_m` of midships finds: 1/(1/m22 + x^2/I66). At the
+// bow it is a third of the boat's own, for the boat turns out of the way.
 double bow_mass_kg(const Inertia& mass, double forward_m);
 
 // --- drag of water across a boat that may turn
@@ -56,15 +56,16 @@ struct CrossFlowShape {
 
 // -rho/2 C times the integral of |v + x r| (v + x r) depth(x) over the length, and of x times that
 // (surge_N is 0). Exact: depth is a straight line over the length, so the integral is a polynomial
-// on either side of where the water stands still. Source: strip theory, Faltinsen 1990, Fossen 2021.
+// on either side of where the water stands still. Source: strip theory, Faltinsen 1990, Fossen
+// 2021.
 Load cross_flow(const CrossFlowShape& shape, double sway_mps, double yaw_rad_per_s);
 
 // --- the boat
 // ---------------------------------------------------------------------------------
 
 // Areas of a load at all directions, read off a table: the same loads as in loads.h, to 5e-6 of the
-// largest, without a sine. Rows are even along the edge of a square about the bow, so that the place
-// in the table takes one division; what changes at a right angle does so at a row.
+// largest, without a sine. Rows are even along the edge of a square about the bow, so that the
+// place in the table takes one division; what changes at a right angle does so at a row.
 class DirectionTable {
  public:
   static constexpr int kCount = 1440;
@@ -106,7 +107,7 @@ struct Surroundings {
   double wave_push_ratio = 1.0;  // of the moment over the mean
   double current_x_mps = 0.0;    // where the water goes, on the water
   double current_y_mps = 0.0;
-  double thrust_ahead_N = 0.0;   // in the boat
+  double thrust_ahead_N = 0.0;  // in the boat
   double thrust_port_N = 0.0;
 };
 
@@ -130,7 +131,8 @@ struct MotionRate {
 //   wind   DNV-ST-0111 [3.5] on the wind as the moving boat feels it
 //   waves  [3.7] times the push of the moment
 //   water  ahead rho/2 A u^2 with the area of the mean loads, across by cross_flow(), and a linear
-//          part m11/60 s, m22/40 s, I66/15 s (our own judgement; it alone damps the last centimetres)
+//          part m11/60 s, m22/40 s, I66/15 s (our own judgement; it alone damps the last
+//          centimetres)
 //
 // Left out: heave, roll, pitch; forces of first order in the waves, which move a boat to and fro
 // faster than any thruster answers.

@@ -73,8 +73,8 @@ void Record::add(const Moment& moment) {
   }
   const double square_m2 = moment.x_m * moment.x_m + moment.y_m * moment.y_m;
   const double duty = duty_ratio(in_.motor, moment.thrust_N);
-  const double power_W = in_.motor.power_idle_W +
-                         (in_.motor.power_full_W - in_.motor.power_idle_W) * duty;
+  const double power_W =
+      in_.motor.power_idle_W + (in_.motor.power_full_W - in_.motor.power_idle_W) * duty;
   const double points_rad = moment.heading_rad + moment.azimuth_rad;
   const double heading_rad = moment.heading_rad - first_heading_rad_;
   const double wind_mps = moment.wind_mps - first_wind_mps_;

@@ -26,17 +26,19 @@ inline constexpr std::size_t kHistogramBins = 20;
 using Histogram = std::array<double, kHistogramBins>;
 
 struct HoldStatistics {
-  // Radii about the spot that the bow stays within for half of the time, for 95 % and for all of it.
+  // Radii about the spot that the bow stays within for half of the time, for 95 % and for all of
+  // it.
   double radius_half_m = 0.0;
   double radius_95_m = 0.0;
   double radius_max_m = 0.0;
   double within_frac = 0.0;  // share of the time within the tolerance
 
   double thrust_mean_N = 0.0;
-  double pull_N = 0.0;  // length of the mean of thrust as an arrow on the water: what the weather took
-  double hunting_ratio = 1.0;  // mean thrust over that pull; 1 is a steady pull
+  double pull_N =
+      0.0;  // length of the mean of thrust as an arrow on the water: what the weather took
+  double hunting_ratio = 1.0;       // mean thrust over that pull; 1 is a steady pull
   double steering_deg_per_s = 0.0;  // mean, both ways
-  double full_frac = 0.0;      // share of the time that all there is was wanted
+  double full_frac = 0.0;           // share of the time that all there is was wanted
   double power_mean_W = 0.0;
   double power_rms_W = 0.0;
   double power_peak_W = 0.0;

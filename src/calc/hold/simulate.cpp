@@ -18,9 +18,9 @@ namespace {
 
 constexpr int kGustTones = 240;  // 200 to 400 are enough
 constexpr int kWaveTones = 100;
-constexpr int kGustSteps = 5;         // between samples of the gusts: four a second
-constexpr double kLost_ratio = 3.0;   // boat lengths; project decision
-constexpr double kMostStiff = 0.5;    // of a step's part times the fastest rate
+constexpr int kGustSteps = 5;        // between samples of the gusts: four a second
+constexpr double kLost_ratio = 3.0;  // boat lengths; project decision
+constexpr double kMostStiff = 0.5;   // of a step's part times the fastest rate
 constexpr int kMostParts = 64;
 constexpr double kShelteredGust_factor = 2.0;  // project decision: wind off the land, 1.5 to 2
 
@@ -53,8 +53,7 @@ class Weathering {
     Surroundings now = calm_;
     now.wind_mps = in_.wind_mps + along_.cosine_at(gust_part);
     now.wind_across_mps = kAcrossGust_ratio * across_.cosine_at(gust_part);
-    now.wave_push_ratio =
-        push_ratio(in_.sea, waves_.at((wave_step_ + part_frac) / wave_steps_));
+    now.wave_push_ratio = push_ratio(in_.sea, waves_.at((wave_step_ + part_frac) / wave_steps_));
     return now;
   }
 
@@ -122,8 +121,8 @@ Issues faults(const HoldRunInput& in) {
        50.0},
       {"boat.frontal_area_m2", "Windage from ahead is 0 to 2,000 m².", hull.wind.frontal_area_m2,
        0.0, 2000.0},
-      {"boat.lateral_area_m2", "Windage from the side is 0 to 5,000 m².",
-       hull.wind.lateral_area_m2, 0.0, 5000.0},
+      {"boat.lateral_area_m2", "Windage from the side is 0 to 5,000 m².", hull.wind.lateral_area_m2,
+       0.0, 5000.0},
       {"boat.underwater_area_m2", "The side under water is 0.01 to 2,000 m².",
        hull.current.underwater_area_m2, 0.01, 2000.0},
       {"boat.underwater_area_m2", "The drag area of the current from ahead is 0 to 200 m².",
@@ -277,8 +276,8 @@ void run(const HoldRunInput& in, HoldRun& result) {
     set_push(end, push.end);
     motion = step_in_parts(boat, motion, start, middle, end, in.step_s, parts, result.work);
     if (!sound(motion)) {
-      result.issues.push_back({Severity::error, "",
-                               "This boat in this weather moves too violently to be computed."});
+      result.issues.push_back(
+          {Severity::error, "", "This boat in this weather moves too violently to be computed."});
       return;
     }
     bow = bow_of(motion, forward_m);
@@ -301,51 +300,50 @@ double show(Trace& trace, Step step) {
 void show_mass(const HoldRunInput& in, const HoldRun& r, Trace& trace) {
   const Term boat{"m", in.displacement_kg, "kg", "loaded weight"};
   const double ahead_kg = show(
-      trace,
-      {.id = "holding.mass_ahead",
-       .label = "Boat and water that move together ahead",
-       .symbol = "m_11",
-       .formula = "m + 2.7 * rho_w * (m / rho_w)^(5 / 3) / L^2",
-       .terms = {boat,
-                 {"rho_w", in.hull.water_density_kg_per_m3, "kg/m3", "density of the water"},
-                 {"L", in.hull.current.waterline_length_m, "m", "waterline length"}},
-       .value = r.mass.surge_kg,
-       .unit = "kg",
-       .source = kSurgeMass});
-  const double across_kg = show(
-      trace, {.id = "holding.mass_across",
-              .label = "Boat and water that move together sideways",
-              .symbol = "m_22",
-              .formula = "k * m",
-              .terms = {{"k", kSwayMass_ratio, "", "with the water alongside"}, boat},
-              .value = r.mass.sway_kg,
+      trace, {.id = "holding.mass_ahead",
+              .label = "Boat and water that move together ahead",
+              .symbol = "m_11",
+              .formula = "m + 2.7 * rho_w * (m / rho_w)^(5 / 3) / L^2",
+              .terms = {boat,
+                        {"rho_w", in.hull.water_density_kg_per_m3, "kg/m3", "density of the water"},
+                        {"L", in.hull.current.waterline_length_m, "m", "waterline length"}},
+              .value = r.mass.surge_kg,
               .unit = "kg",
-              .source = kProjectDecision,
-              .assumptions = {"Between a flat plate and the regression of ships, which was made for "
-                              "longer hulls."}});
-  const double turning_kg_m2 = show(
-      trace, {.id = "holding.mass_turning",
-              .label = "What resists turning",
-              .symbol = "I_66",
-              .formula = "k * m * (0.25 * L)^2",
-              .terms = {{"k", kYawMass_ratio, "", "with the water alongside"},
-                        boat,
-                        {"L", in.length_m, "m", "length"}},
-              .value = r.mass.yaw_kg_m2,
-              .unit = "kg m2",
-              .source = kProjectDecision});
-  const double bow_kg = show(
-      trace,
-      {.id = "holding.mass_bow",
-       .label = "Mass that a sideways push at the bow finds",
-       .symbol = "m_bow",
-       .formula = "1 / (1 / m_22 + x^2 / I_66)",
-       .terms = {{"m_22", across_kg, "kg", "sideways"},
-                 {"x", in.hull.thruster_forward_m, "m", "motor forward of midships"},
-                 {"I_66", turning_kg_m2, "kg m2", "what resists turning"}},
-       .value = bow_mass_kg(r.mass, in.hull.thruster_forward_m),
-       .unit = "kg",
-       .source = kMotionEquations});
+              .source = kSurgeMass});
+  const double across_kg =
+      show(trace,
+           {.id = "holding.mass_across",
+            .label = "Boat and water that move together sideways",
+            .symbol = "m_22",
+            .formula = "k * m",
+            .terms = {{"k", kSwayMass_ratio, "", "with the water alongside"}, boat},
+            .value = r.mass.sway_kg,
+            .unit = "kg",
+            .source = kProjectDecision,
+            .assumptions = {"Between a flat plate and the regression of ships, which was made for "
+                            "longer hulls."}});
+  const double turning_kg_m2 =
+      show(trace, {.id = "holding.mass_turning",
+                   .label = "What resists turning",
+                   .symbol = "I_66",
+                   .formula = "k * m * (0.25 * L)^2",
+                   .terms = {{"k", kYawMass_ratio, "", "with the water alongside"},
+                             boat,
+                             {"L", in.length_m, "m", "length"}},
+                   .value = r.mass.yaw_kg_m2,
+                   .unit = "kg m2",
+                   .source = kProjectDecision});
+  const double bow_kg =
+      show(trace, {.id = "holding.mass_bow",
+                   .label = "Mass that a sideways push at the bow finds",
+                   .symbol = "m_bow",
+                   .formula = "1 / (1 / m_22 + x^2 / I_66)",
+                   .terms = {{"m_22", across_kg, "kg", "sideways"},
+                             {"x", in.hull.thruster_forward_m, "m", "motor forward of midships"},
+                             {"I_66", turning_kg_m2, "kg m2", "what resists turning"}},
+                   .value = bow_mass_kg(r.mass, in.hull.thruster_forward_m),
+                   .unit = "kg",
+                   .source = kMotionEquations});
   const Term briskness{"w", in.law.bandwidth_rad_per_s, "rad/s", "how briskly it pulls back"};
   show(trace, {.id = "holding.gain_ahead",
                .label = "Pull for each metre off, ahead",
@@ -392,29 +390,28 @@ void show_record(const HoldRunInput& in, const HoldRun& r, Trace& trace) {
                .source = source_of(in.gust.law),
                .assumptions = {"As made from the published spectrum, from twenty minutes to two "
                                "seconds."}});
-  show(trace,
-       {.id = "holding.hunting",
-        .label = "Thrust spent over thrust that the weather took",
-        .symbol = "h",
-        .formula = "T / max(0.000000001 + 0.001 * T_full, T_pull)",
-        .terms = {{"T", s.thrust_mean_N, "N", "mean thrust"},
-                  {"T_pull", s.pull_N, "N", "mean of it as an arrow on the water"},
-                  {"T_full", in.motor.thrust_N, "N", "full thrust"}},
-        .value = s.hunting_ratio,
-        .unit = "",
-        .source = kDefinition,
-        .assumptions = {"1 is a steady pull; above 1.3 the motor hunts about the spot."}});
-  const double mean_W = show(
-      trace, {.id = "holding.power",
-              .label = "Mean power while holding, as simulated",
-              .symbol = "P",
-              .formula = "P_idle + (P_full - P_idle) * d",
-              .terms = {{"P_idle", in.power.power_idle_W, "W", "electrical, at rest"},
-                        {"P_full", in.power.power_full_W, "W", "electrical, at full thrust"},
-                        {"d", s.duty_ratio, "", "mean of (thrust over full thrust)^1.5"}},
-              .value = s.power_mean_W,
-              .unit = "W",
-              .source = kMomentumTheory});
+  show(trace, {.id = "holding.hunting",
+               .label = "Thrust spent over thrust that the weather took",
+               .symbol = "h",
+               .formula = "T / max(0.000000001 + 0.001 * T_full, T_pull)",
+               .terms = {{"T", s.thrust_mean_N, "N", "mean thrust"},
+                         {"T_pull", s.pull_N, "N", "mean of it as an arrow on the water"},
+                         {"T_full", in.motor.thrust_N, "N", "full thrust"}},
+               .value = s.hunting_ratio,
+               .unit = "",
+               .source = kDefinition,
+               .assumptions = {"1 is a steady pull; above 1.3 the motor hunts about the spot."}});
+  const double mean_W =
+      show(trace, {.id = "holding.power",
+                   .label = "Mean power while holding, as simulated",
+                   .symbol = "P",
+                   .formula = "P_idle + (P_full - P_idle) * d",
+                   .terms = {{"P_idle", in.power.power_idle_W, "W", "electrical, at rest"},
+                             {"P_full", in.power.power_full_W, "W", "electrical, at full thrust"},
+                             {"d", s.duty_ratio, "", "mean of (thrust over full thrust)^1.5"}},
+                   .value = s.power_mean_W,
+                   .unit = "W",
+                   .source = kMomentumTheory});
   if (in.power.nominal_V > 0.0) {
     show(trace, {.id = "holding.current",
                  .label = "Mean current while holding",
@@ -457,8 +454,9 @@ void add_assumptions(const HoldRunInput& in, Trace& trace) {
          source_of(in.gust.law));
   assume("", "Gusts across the wind are 0.8 of those along it.", kAcrossGusts);
   assume("", "Waves push in step with the square of their envelope.", kSlowDrift);
-  assume("", "Receiver, compass and steering are those of a common unit; other honest programs "
-             "find circles up to 30 % larger or smaller.",
+  assume("",
+         "Receiver, compass and steering are those of a common unit; other honest programs "
+         "find circles up to 30 % larger or smaller.",
          kProjectDecision);
 }
 

@@ -62,9 +62,9 @@ struct HoldRun {
   Trace trace{};
 };
 
-// Holds the bow over the spot by the law of controller.h, in gusts made from a published spectrum, a
-// sea in groups (Newman 1974), and one current, on the equations of manoeuvre.h. The same input and
-// seed give the same bits on one platform, and statistics alike to 1e-6 on all.
+// Holds the bow over the spot by the law of controller.h, in gusts made from a published spectrum,
+// a sea in groups (Newman 1974), and one current, on the equations of manoeuvre.h. The same input
+// and seed give the same bits on one platform, and statistics alike to 1e-6 on all.
 //
 // Steps are fixed at a twentieth of a second: the law and the motor change their minds at sampled
 // moments, at which an adaptive solver would have to stop anyway, and between them nothing in the

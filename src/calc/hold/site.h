@@ -70,4 +70,9 @@ inline constexpr double kRace_factor = 0.95;      // project decision: the race 
 inline constexpr double kDynamic_factor = 1.25;   // DNV-ST-0111 [3.2.2]
 inline constexpr double kHighestWind_mps = 40.0;  // searches for a limit stop here
 
+// What gusts and yawing make of the load at rest, as means over the time: simulated hours of
+// holding, docs/decisions.md.
+inline constexpr double kGustThrust_factor = 1.125;
+inline constexpr double kGustPower_factor = 1.25;
+
 }  // namespace thole

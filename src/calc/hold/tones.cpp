@@ -8,9 +8,8 @@ namespace {
 
 // Catmull-Rom between `b` and `c`.
 double between(double a, double b, double c, double d, double t) {
-  return b + 0.5 * t *
-                 (c - a +
-                  t * (2.0 * a - 5.0 * b + 4.0 * c - d + t * (3.0 * (b - c) + d - a)));
+  return b +
+         0.5 * t * (c - a + t * (2.0 * a - 5.0 * b + 4.0 * c - d + t * (3.0 * (b - c) + d - a)));
 }
 
 }  // namespace
