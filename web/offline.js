@@ -122,8 +122,11 @@ class Offline {
   async check() {
     if (this.checking) return;
     this.checking = true;
-    await this.compare();
-    this.checking = false;
+    try {
+      await this.compare();
+    } finally {
+      this.checking = false;
+    }
   }
 
   async compare() {

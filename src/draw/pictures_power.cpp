@@ -7,17 +7,12 @@
 #include "base/units.h"
 #include "draw/pictures.h"
 #include "draw/sketch.h"
+#include "io/figures.h"
 
 namespace thole {
 namespace {
 
 std::string volts(double value_V) { return fixed(value_V, 1) + " V"; }
-
-// "16 mm2" is an identifier; people read "16 mm²".
-std::string conductor_text(std::string name) {
-  const std::size_t at = name.find("mm2");
-  return at == name.npos ? name : name.replace(at, 3, "mm²");
-}
 
 }  // namespace
 
@@ -182,7 +177,7 @@ Drawing feeder_picture(const Design& design, System system) {
   lay(negative, minus_y, -1.0, false);
   const double middle = 0.5 * motor_x;
   const std::string run = length_text(given.run_m.value, system);
-  const std::string conductor = conductor_text(feeder.conductor);
+  const std::string conductor = shown_conductor(feeder.conductor);
   const std::string lost = fixed(100.0 * feeder.drop_frac, 1) + " % lost";
   add_label(drawing, {middle, 0.6}, conductor + ", " + run, Align::centre, TextRole::strong);
   add_label(drawing, {middle, 0.45}, fixed(feeder.current_A, 0) + " A, " + lost);

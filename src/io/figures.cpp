@@ -26,12 +26,13 @@ std::string_view plain_label(const Catalogue& catalogue, std::string_view list,
   return {};
 }
 
-// What the catalogue calls the entry with this id; the id itself when it has none.
-std::string catalogue_label(const Catalogue& catalogue, std::string_view list,
-                            std::string_view id) {
+}  // namespace
+
+std::string shown_item(const Catalogue& catalogue, std::string_view list, std::string_view id) {
   if (list == "cables") {
     const CableOffer* cable = find_item(catalogue.cables, id);
-    if (cable != nullptr) return cable->conductor + ", " + fixed(cable->insulation_C, 0) + " °C";
+    if (cable != nullptr)
+      return shown_conductor(cable->conductor) + ", " + fixed(cable->insulation_C, 0) + " °C";
   }
   if (list == "bolts") {
     const BoltOffer* bolt = find_item(catalogue.bolts, id);
@@ -41,7 +42,10 @@ std::string catalogue_label(const Catalogue& catalogue, std::string_view list,
   return std::string(label.empty() ? id : label);
 }
 
-}  // namespace
+std::string shown_conductor(std::string name) {
+  const std::size_t at = name.find("mm2");
+  return at == name.npos ? name : name.replace(at, 3, "mm²");
+}
 
 std::string_view shown_unit(std::string_view key) {
   const std::string_view unit = unit_of(key);
@@ -50,7 +54,7 @@ std::string_view shown_unit(std::string_view key) {
 
 Shown shown_output(const Output& output, const Design& design, std::string_view currency,
                    System system) {
-  if (output.text != nullptr) return {output.text(design), ""};
+  if (output.text != nullptr) return {shown_conductor(output.text(design)), ""};
   const double value = output.number(design);
   if (output.key.ends_with("_price")) return {fixed(value, 0), std::string(currency)};
   if (output.key.ends_with("_sinkage_m")) return show(1000.0 * value, "mm", system);
@@ -64,7 +68,7 @@ std::string shown_field(const Field& field, const Job& job, const Catalogue& cat
     case Kind::number:
       return show(field.access.get(job), shown_unit(field.key), system).text();
     case Kind::catalogue_id:
-      return catalogue_label(catalogue, field.list, field.access.get_text(job));
+      return shown_item(catalogue, field.list, field.access.get_text(job));
     case Kind::count:
     case Kind::toggle:
     case Kind::choice:

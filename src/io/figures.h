@@ -22,6 +22,12 @@ Shown shown_output(const Output& output, const Design& design, std::string_view 
 std::string shown_field(const Field& field, const Job& job, const Catalogue& catalogue,
                         System system);
 
+// A row of a catalogue's list ("cables") as people read it; the id when it is not there.
+std::string shown_item(const Catalogue& catalogue, std::string_view list, std::string_view id);
+
+// "16 mm2" is an identifier; people read "16 mm²".
+std::string shown_conductor(std::string name);
+
 // The unit in which a value of this name is shown: fractions as percent.
 std::string_view shown_unit(std::string_view key);
 

@@ -370,7 +370,7 @@ class SheetWriter {
     out_.raw("<tr><td class=\"n\">");
     out_.text(Shown{fixed(line.quantity, whole ? 0 : 2), unit_text(line.unit)}.text());
     out_.raw("</td><th scope=\"row\">");
-    out_.text(line.label);
+    out_.text(shown_conductor(line.label));
     if (!line.detail.empty()) {
       out_.raw(" ");
       out_.line("span class=\"small\"", line.detail);

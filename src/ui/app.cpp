@@ -26,11 +26,10 @@ struct Layout {
   float bottom = 0.0f;  // room kept free at the end
 };
 
+// The strip's own height grows with what it has to say.
 Layout lay_out(const Viewport& view) {
   Layout layout;
-  const float strip = view.inset_top + kStrip * std::min(view.text_scale, 1.5f);
   layout.wide = view.width >= kWideFrom * std::min(view.text_scale, 1.4f);
-  layout.top = strip + (layout.wide ? 24.0f : 0.0f);
   if (!layout.wide) {
     const float margin = 16.0f;
     const float left = view.inset_left + margin;
@@ -38,15 +37,16 @@ Layout lay_out(const Viewport& view) {
     const float width = std::min(room, 640.0f);
     const Rect column{left + 0.5f * (room - width), 0.0f, width, 0.0f};
     layout.columns = {column, column, false};
-    layout.top += 16.0f;
+    layout.top = 16.0f;
     layout.bottom = view.inset_bottom + kStrip * view.text_scale + 24.0f;
     return layout;
   }
+  layout.top = 24.0f;
   const float gap = 32.0f;
   const float whole = std::min(view.width, kSheetWidth);
   const float left = 0.5f * (view.width - whole) + 24.0f;
   const float scale = std::min(view.text_scale, 1.4f);
-  layout.side = {left, layout.top, kSideWidth * scale, view.height - layout.top};
+  layout.side = {left, 0.0f, kSideWidth * scale, 0.0f};
   const float form = kFormWidth * scale;
   const float picture_x = left + layout.side.width + gap;
   const float right = left + whole - 48.0f;
@@ -57,39 +57,43 @@ Layout lay_out(const Viewport& view) {
   return layout;
 }
 
-// The verdict, always in view: shape, word, the governing check and its bar.
-void draw_strip(Context& ui, const Layout& layout) {
+// The verdict, always in view: shape, word, the governing check and its bar. Returns its lower
+// edge.
+float draw_strip(Context& ui, const Layout& layout) {
   Sheet& sheet = ui.sheet;
   const Palette& palette = sheet.palette();
   const Viewport& view = sheet.view();
   const Design& design = ui.document.design();
   sheet.pin(Pinned::top);
-  const float height = kStrip * std::min(view.text_scale, 1.5f);
+  const float left = layout.wide ? layout.side.x : layout.columns.form.x;
+  const float right = layout.columns.form.x + layout.columns.form.width;
+  const float mark = sheet.scaled(26.0f);
+  const float text_x = left + mark + 12.0f;
+  const float room = right - text_x;
+  const Check* governing = design.find_check(design.outcome.governing);
+  const std::string word(fit_word(design.outcome.fit));
+  const std::string reason =
+      governing == nullptr ? "" : governing->label + " " + shown_check(*governing, ui.state.system);
+  const float word_height = sheet.paragraph(0, 0, room, kSection, 0, word, true);
+  const float reason_height =
+      reason.empty() ? 0.0f : sheet.paragraph(0, 0, room, kNote, 0, reason, true);
+  const float height = std::max(kStrip, word_height + reason_height + 12.0f);
   const Rect band{0.0f, 0.0f, view.width, view.inset_top + height};
   const Within banner(sheet, Role::banner, "", band);
   sheet.box(band, palette.raised, palette.raised);
   sheet.rule(0.0f, view.width, band.height - 1.0f, palette.line);
-  const float left = layout.wide ? layout.side.x : layout.columns.form.x;
-  const float right = layout.columns.form.x + layout.columns.form.width;
-  const float mark = sheet.scaled(26.0f);
   const float mid = view.inset_top + 0.5f * height;
   fit_mark(sheet, left, mid - 0.5f * mark, mark, design.outcome.fit);
+  const float first = mid - 0.5f * (word_height + reason_height);
+  sheet.paragraph(text_x, first, room, kSection, fit_colour(palette, design.outcome.fit), word);
+  sheet.paragraph(text_x, first + word_height, room, kNote, palette.muted, reason);
+  // The bar stands beside the word, where there is room for it.
   const float bar = std::min(96.0f, 0.2f * (right - left));
-  const float text_x = left + mark + 12.0f;
-  const float room = right - text_x - bar - 12.0f;
-  const Check* governing = design.find_check(design.outcome.governing);
-  const std::string_view word = fit_word(design.outcome.fit);
-  const float first = mid - 0.5f * sheet.scaled(kSection.line + kNote.line);
-  sheet.text_at(text_x, first, kSection, fit_colour(palette, design.outcome.fit),
-                sheet.fitted(kSection, word, room));
-  std::string spoken(word);
-  if (governing != nullptr) {
-    const std::string reason = governing->label + " " + shown_check(*governing, ui.state.system);
-    sheet.text_at(text_x, first + sheet.scaled(kSection.line), kNote, palette.muted,
-                  sheet.fitted(kNote, reason, room));
-    utilisation_bar(sheet, {right - bar, mid - 4.0f, bar, 8.0f}, *governing);
-    spoken += ". " + reason;
+  if (governing != nullptr && sheet.text_width(kSection, word) + bar + 12.0f <= room) {
+    const float bar_y = first + 0.5f * word_height - 3.0f;
+    utilisation_bar(sheet, {right - bar, bar_y, bar, 8.0f}, *governing);
   }
+  const std::string spoken = reason.empty() ? word : word + ". " + reason;
   const Rect whole{left - 8.0f, view.inset_top, right - left + 16.0f, height};
   sheet.record({.id = "verdict", .role = Role::status, .name = spoken}, whole);
   sheet.record({.id = "verdict.open",
@@ -98,6 +102,7 @@ void draw_strip(Context& ui, const Layout& layout) {
                 .description = spoken},
                whole);
   sheet.pin(Pinned::no);
+  return band.height;
 }
 
 // Previous page, where we are, next page.
@@ -123,7 +128,12 @@ void draw_way_on(Context& ui, const Layout& layout) {
                         const std::string& name, Align align, bool strong) {
     const Rect rect{left + static_cast<float>(column) * third, top + 4.0f, third, height - 8.0f};
     const Type& type = strong ? kTextStrong : kText;
-    const std::string text = sheet.fitted(type, shown, third - 4.0f);
+    // Where the title of a page has no room the arrow alone points on; its name is spoken.
+    const bool fits = sheet.text_width(type, shown) <= third - 4.0f;
+    const std::string text = fits                     ? shown
+                             : shown.starts_with("◂") ? "◂"
+                             : shown.ends_with("▸")   ? "▸"
+                                                      : shown;
     const float wide = sheet.text_width(type, text);
     float x = rect.x;
     if (align == Align::centre) x += 0.5f * (third - wide);
@@ -230,7 +240,7 @@ void App::frame(const Viewport& view) {
   sheet.hovered = hovered_;
   sheet.pressed = pressed_;
   Context ui{sheet, document_, state_};
-  const Layout layout = lay_out(view);
+  Layout layout = lay_out(view);
 
   if (const Event event = sheet.take("verdict.open"); event.verb == "click") {
     if (state_.page == kChecksPage) {
@@ -246,7 +256,9 @@ void App::frame(const Viewport& view) {
   ImDrawList* list = ImGui::GetWindowDrawList();
   list->ChannelsSplit(2);
   list->ChannelsSetCurrent(1);
-  draw_strip(ui, layout);
+  layout.top += draw_strip(ui, layout);
+  layout.side.y = layout.top;
+  layout.side.height = view.height - layout.top;
   if (layout.wide) draw_side(ui, layout);
 
   list->ChannelsSetCurrent(0);

@@ -230,7 +230,7 @@ void draw_part(Context& ui, const PartLine& line) {
   const bool whole = line.unit.empty() || line.unit == "m";
   std::string label = fixed(line.quantity, whole ? 0 : 2);
   if (!line.unit.empty()) label += " " + unit_text(line.unit);
-  label += " × " + line.label;
+  label += " × " + shown_conductor(line.label);
   result_row(ui, "part." + line.id, label,
              {fixed(line.price, 0), ui.document.catalogue().shop.currency}, "");
 }

@@ -8,6 +8,17 @@
 namespace thole::ui {
 namespace {
 
+// Figures grow with the text of the page, but a drawing keeps its size: beyond this they would lie
+// over what they measure. Larger still they are on the page, in words and in the fields.
+constexpr float kLargestFigures = 1.4f;
+Type figure_type(const Sheet& sheet, Type type) {
+  const float scale = sheet.view().text_scale;
+  const float share = scale > kLargestFigures ? kLargestFigures / scale : 1.0f;
+  type.size *= share;
+  type.line *= share;
+  return type;
+}
+
 Size size_of(const Rect& rect) {
   return {static_cast<double>(rect.width), static_cast<double>(rect.height)};
 }
@@ -139,8 +150,9 @@ class Painter {
 
   // The line alone; its figure is laid out with the other texts.
   void dimension(const Dimension& dimension) {
-    const DimensionLayout layout = lay_dimension(frame_.at(dimension.a), frame_.at(dimension.b),
-                                                 text_size(kNote, dimension.text));
+    const DimensionLayout layout =
+        lay_dimension(frame_.at(dimension.a), frame_.at(dimension.b),
+                      text_size(figure_type(sheet_, kNote), dimension.text));
     for (const Stroke& part : layout.lines) line(part, sheet_.palette().muted, 1.0f);
     for (const Stroke& tick : layout.ticks) line(tick, sheet_.palette().muted, 1.5f);
   }
@@ -181,13 +193,14 @@ std::vector<Figure> lay_figures(const Sheet& sheet, const Drawing& drawing, cons
   };
   const Palette& palette = sheet.palette();
   for (const Dimension& dimension : drawing.dimensions) {
-    add(dimension.text, kNote, palette.muted, Align::centre, [&](Size size) {
+    add(dimension.text, figure_type(sheet, kNote), palette.muted, Align::centre, [&](Size size) {
       return lay_dimension(frame.at(dimension.a), frame.at(dimension.b), size).figure;
     });
   }
   for (const Label& label : drawing.labels) {
     const bool strong = label.role == TextRole::strong;
-    add(label.text, strong ? kNoteStrong : kNote, strong ? palette.ink : palette.muted, label.align,
+    add(label.text, figure_type(sheet, strong ? kNoteStrong : kNote),
+        strong ? palette.ink : palette.muted, label.align,
         [&](Size) { return frame.at(label.at); });
   }
   keep_apart(boxes, size_of(rect));

@@ -51,25 +51,18 @@ std::uint32_t mixed(std::uint32_t a, std::uint32_t b, float share_of_b) {
 
 std::vector<SemOption> catalogue_options(const Catalogue& catalogue, std::string_view list) {
   std::vector<SemOption> out;
-  const auto add = [&out](const auto& rows, auto label) {
-    for (const auto& row : rows) out.push_back({row.id, label(row)});
+  const auto add = [&](const auto& rows) {
+    for (const auto& row : rows) out.push_back({row.id, shown_item(catalogue, list, row.id)});
   };
-  const auto by_label = [](const auto& row) { return row.label; };
-  if (list == "boats") add(catalogue.boats, by_label);
-  if (list == "waters") add(catalogue.waters, by_label);
-  if (list == "motors") add(catalogue.motors, by_label);
-  if (list == "blocks") add(catalogue.blocks, by_label);
-  if (list == "devices") add(catalogue.devices, by_label);
-  if (list == "chargers") add(catalogue.chargers, by_label);
-  if (list == "plates") add(catalogue.plates, by_label);
-  if (list == "cables") {
-    add(catalogue.cables, [](const CableOffer& row) {
-      return row.conductor + ", " + fixed(row.insulation_C, 0) + " °C";
-    });
-  }
-  if (list == "bolts") {
-    add(catalogue.bolts, [](const BoltOffer& row) { return row.size + " " + row.grade; });
-  }
+  if (list == "boats") add(catalogue.boats);
+  if (list == "waters") add(catalogue.waters);
+  if (list == "motors") add(catalogue.motors);
+  if (list == "blocks") add(catalogue.blocks);
+  if (list == "devices") add(catalogue.devices);
+  if (list == "chargers") add(catalogue.chargers);
+  if (list == "plates") add(catalogue.plates);
+  if (list == "cables") add(catalogue.cables);
+  if (list == "bolts") add(catalogue.bolts);
   return out;
 }
 
@@ -552,18 +545,33 @@ void field_control(Context& ui, const Field& field) {
   }
 }
 
+// Side by side where every word has room, else one below the other.
+static bool side_by_side(const Sheet& sheet, const std::vector<SemOption>& options, float room) {
+  for (const SemOption& option : options) {
+    std::string_view rest = option.label;
+    while (!rest.empty()) {
+      const std::size_t end = std::min(rest.find(' '), rest.size());
+      if (sheet.text_width(kTextStrong, rest.substr(0, end)) > room) return false;
+      rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+  }
+  return true;
+}
+
 int segments(Context& ui, std::string_view id, std::string_view name,
              const std::vector<SemOption>& options, int taken) {
   Sheet& sheet = ui.sheet;
   const Palette& palette = sheet.palette();
   const auto count = static_cast<float>(options.size());
-  const float wide = sheet.width / count;
+  const bool across = side_by_side(sheet, options, sheet.width / count - 2.0f * kUnit);
+  const float wide = across ? sheet.width / count : sheet.width;
   const float room = wide - 2.0f * kUnit;
   float height = sheet.scaled(kTarget);
   for (const SemOption& option : options) {
-    height =
-        std::max(height, sheet.paragraph(0, 0, room, kText, 0, option.label, true) + 2.0f * kUnit);
+    const float text = sheet.paragraph(0, 0, room, kTextStrong, 0, option.label, true);
+    height = std::max(height, text + 2.0f * kUnit);
   }
+  const float whole = across ? height : height * count;
   sheet.tree().open({.id = std::string(id),
                      .role = Role::group,
                      .name = std::string(name),
@@ -571,27 +579,30 @@ int segments(Context& ui, std::string_view id, std::string_view name,
                      .x = sheet.x,
                      .y = sheet.y,
                      .width = sheet.width,
-                     .height = height});
+                     .height = whole});
   int pressed = -1;
   for (std::size_t i = 0; i < options.size(); ++i) {
     const bool own = static_cast<int>(i) == taken;
     const std::string item = std::string(id) + "." + options[i].key;
-    const Rect rect{sheet.x + static_cast<float>(i) * wide, sheet.y, wide, height};
+    const auto at = static_cast<float>(i);
+    const Rect rect{sheet.x + (across ? at * wide : 0.0f), sheet.y + (across ? 0.0f : at * height),
+                    wide, height};
     const Touch state = touch(sheet, item);
     std::uint32_t ground = own ? palette.accent : palette.raised;
     if (state.hovered && !own) ground = mixed(ground, palette.accent, 0.1f);
     sheet.box(rect, ground, palette.line, i == 0 || i + 1 == options.size() ? kRadius : 0.0f);
-    const float tall = sheet.paragraph(0, 0, room, kText, 0, options[i].label, true);
-    const float text_w = std::min(sheet.text_width(kText, options[i].label), room);
-    sheet.paragraph(rect.x + 0.5f * (wide - text_w), rect.y + 0.5f * (height - tall), room,
-                    own ? kTextStrong : kText, own ? palette.paper : palette.ink, options[i].label);
+    const Type& type = own ? kTextStrong : kText;
+    const float tall = sheet.paragraph(0, 0, room, type, 0, options[i].label, true);
+    const float text_w = std::min(sheet.text_width(type, options[i].label), room);
+    sheet.paragraph(rect.x + 0.5f * (wide - text_w), rect.y + 0.5f * (height - tall), room, type,
+                    own ? palette.paper : palette.ink, options[i].label);
     sheet.record({.id = item, .role = Role::radio, .name = options[i].label, .checked = own}, rect);
     if (const Event event = sheet.take(item); event.verb == "click" || event.verb == "set") {
       pressed = static_cast<int>(i);
     }
   }
   sheet.tree().close();
-  sheet.y += height;
+  sheet.y += whole;
   return pressed;
 }
 
