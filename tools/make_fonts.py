@@ -17,7 +17,10 @@ SOURCE = pathlib.Path("/usr/share/fonts/opentype/inter")
 WEIGHTS = {"sans-regular.otf": "Inter-Regular.otf", "sans-semibold.otf": "Inter-SemiBold.otf"}
 
 SIGNS = "°²³·×÷±≤≥≈Ωµ√Δ½¼¾⅛⅜⅝⅞′″→−▸◂▾…“”‘’–—€\u2009\u202f"
-CHARACTERS = {*range(0x20, 0x7F), *range(0xA0, 0x180), *map(ord, SIGNS)} - {0x149}  # obsolete
+LATIN_1 = {*range(0x20, 0x7F), *range(0xA0, 0x100), *map(ord, SIGNS)}
+LATIN_EXTENDED_A = {*range(0x100, 0x180)} - {0x149}  # obsolete
+# What the semibold lacks is set in the regular (src/ui/fonts.cpp): rare in headings, and 4 kB on the way.
+CHARACTERS = {"sans-regular.otf": LATIN_1 | LATIN_EXTENDED_A, "sans-semibold.otf": LATIN_1}
 # Where the type has no sign of its own, the nearest that it has.
 STAND_INS = {0x25B8: 0x25B6, 0x25C2: 0x25C0, 0x25BE: 0x25BC, 0x202F: 0x2009, 0x00B5: 0x03BC,
              0x03A9: 0x2126, 0x0394: 0x2206}
@@ -49,7 +52,8 @@ def make(source, target):
         for code in range(ord("0"), ord("9") + 1):
             # The tables may share one map: then the second pass finds it done.
             table.cmap[code] = tabular.get(table.cmap[code], table.cmap[code])
-    missing = sorted(CHARACTERS - set(font.getBestCmap()))
+    characters = CHARACTERS[target.name]
+    missing = sorted(characters - set(font.getBestCmap()))
     if missing:
         print(f"{target.name}: no glyph for", " ".join(f"U+{code:04X}" for code in missing))
 
@@ -61,7 +65,7 @@ def make(source, target):
     options.drop_tables += ["GSUB", "GPOS", "GDEF", "DSIG"]
     options.notdef_outline = True
     subsetter = subset.Subsetter(options)
-    subsetter.populate(unicodes=CHARACTERS)
+    subsetter.populate(unicodes=characters)
     subsetter.subset(font)
     font.save(target)
 

@@ -30,6 +30,7 @@ using namespace thole;
 
 struct Page {
   std::unique_ptr<ui::App> app{};
+  ui::Fonts fonts{};
   ui::Viewport view{};
   std::vector<std::uint32_t> packet{};  // the last frame
   bool all_textures = true;             // the painter has none yet, or has lost them
@@ -50,15 +51,20 @@ const char* hand_over(std::string text) {
 
 extern "C" {
 
-EMSCRIPTEN_KEEPALIVE void thole_boot() {
-  ImGui::CreateContext();
-  ImGuiIO& io = ImGui::GetIO();
-  io.IniFilename = nullptr;
-  io.BackendFlags |= ImGuiBackendFlags_RendererHasTextures;
-  io.Fonts->TexDesiredFormat =
-      ImTextureFormat_Alpha8;  // type and lines have no colour of their own
-  const ui::Fonts fonts = ui::load_fonts();
-  page.app = std::make_unique<ui::App>(default_catalogue(), fonts);
+// A long start in three parts, so that the page can paint and answer in between: call it with 0, 1, 2.
+EMSCRIPTEN_KEEPALIVE void thole_boot(int part) {
+  if (part == 0) {
+    default_catalogue();  // read once, and kept
+  } else if (part == 1) {
+    ImGui::CreateContext();
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr;
+    io.BackendFlags |= ImGuiBackendFlags_RendererHasTextures;
+    io.Fonts->TexDesiredFormat = ImTextureFormat_Alpha8;  // type and lines have no colour of their own
+    page.fonts = ui::load_fonts();
+  } else {
+    page.app = std::make_unique<ui::App>(default_catalogue(), page.fonts);
+  }
 }
 
 // Lengths in CSS px; the canvas itself holds pixel_width x pixel_height.
@@ -110,6 +116,9 @@ EMSCRIPTEN_KEEPALIVE int thole_packet_size() {
 }
 // The painter has lost its textures: the next packet brings them all.
 EMSCRIPTEN_KEEPALIVE void thole_repaint_all() { page.all_textures = true; }
+
+// Before the first frame: one more trial of what would make the job fit; 0 when all is tried.
+EMSCRIPTEN_KEEPALIVE int thole_search() { return page.app->search() ? 1 : 0; }
 
 EMSCRIPTEN_KEEPALIVE float thole_content_height() { return page.app->content_height(); }
 EMSCRIPTEN_KEEPALIVE int thole_page_turned() { return page.app->take_page_turn() ? 1 : 0; }

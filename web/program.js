@@ -21,11 +21,15 @@ export async function startProgram() {
       return answer;
     };
   };
-  number("thole_boot")();
+  for (const part of [0, 1, 2]) {
+    number("thole_boot", "number")(part);
+    await nextTask();
+  }
   return {
     resize: number("thole_resize", ...Array(8).fill("number")),
     theme: number("thole_theme", "number", "number", "number"),
     typing: number("thole_typing", "number"),
+    search: number("thole_search"),
     frame: number("thole_frame", "number", "number"),
     // A copy of the last frame: it may be handed to another thread.
     packet: () => bytes(module._thole_packet(), module._thole_packet_size()).buffer,
@@ -44,6 +48,12 @@ export async function startProgram() {
     memoryBytes: () => module.HEAPU8.length,
   };
 }
+
+// Resolves once the browser has painted what is there; at once where nobody looks.
+export const firstPaint = () => new Promise((resolve) => {
+  if (document.hidden) resolve();
+  else requestAnimationFrame(() => setTimeout(resolve));
+});
 
 // Lets the browser paint and answer between two pieces of a long start.
 export const nextTask = () => new Promise((resolve) => {

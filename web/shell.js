@@ -8,7 +8,7 @@ import { Keep } from "./keep.js";
 import { Mirror } from "./mirror.js";
 import { keepOffline } from "./offline.js";
 import { Paper } from "./paper.js";
-import { nextTask, startProgram } from "./program.js";
+import { firstPaint, nextTask, startProgram } from "./program.js";
 import { canShare, copyLink, pickFile, saveFile, shareLink } from "./share.js";
 
 const PLAIN_AFTER_MS = 2500;  // without a painted canvas the form shows itself
@@ -290,6 +290,7 @@ function letWelcomeGo() {
 }
 
 async function start() {
+  await firstPaint();  // the text first: what follows is ten times as large
   canvas.start();
   const late = setTimeout(() => fail("Still loading; the first visit takes longest …"), 5000);
   try {
@@ -335,7 +336,9 @@ async function start() {
   else history.replaceState({ page: program.text("page") }, "");
   program.act("app", "address", place);
   walking = history.state;  // the first page is not a step of its own
-  await nextTask();
+  do {
+    await nextTask();
+  } while (program.search());
   frames.resize();
   frames.draw(performance.now());
   walking = null;

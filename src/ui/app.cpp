@@ -224,8 +224,6 @@ App::App(Catalogue catalogue, Fonts fonts) : document_(std::move(catalogue)), fo
 
 void App::frame(const Viewport& view) {
   const std::string page_before = state_.page;
-  if (!started_) document_.finish_search();
-  started_ = true;
   ImGui::SetNextWindowPos({0.0f, 0.0f});
   ImGui::SetNextWindowSize({view.width, view.height});
   ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0.0f, 0.0f});

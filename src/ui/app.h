@@ -43,6 +43,10 @@ class App {
   // ignored.
   void configure(std::string_view key, std::string_view value);
 
+  // One more trial of what would make the job fit; false when all is tried. Frames do it by
+  // themselves, once nothing moves.
+  bool search() { return document_.search(); }
+
   const SemTree& tree() const { return tree_; }
   float content_height() const { return content_height_; }
   int frames_wanted() const { return frames_wanted_; }
@@ -74,7 +78,6 @@ class App {
   float content_height_ = 0.0f;
   int frames_wanted_ = 2;
   bool page_turned_ = false;
-  bool started_ = false;  // a frame has been drawn
 };
 
 }  // namespace thole::ui
