@@ -182,6 +182,15 @@ void stepper(Context& ui, const Field& field, double value, int direction, const
   }
 }
 
+// "From 0.2 m to 4 m.", for those who do not see the error before they hear the field.
+std::string range_text(const Field& field, System system) {
+  const auto shown = [&](double value) {
+    return field.kind == Kind::count ? fixed(value, 0)
+                                     : show(value, shown_unit(field.key), system).text();
+  };
+  return "From " + shown(field.min) + " to " + shown(field.max) + ".";
+}
+
 void number_control(Context& ui, const Field& field) {
   Sheet& sheet = ui.sheet;
   const Palette& palette = sheet.palette();
@@ -226,7 +235,8 @@ void number_control(Context& ui, const Field& field) {
        .name = std::string(field.label),
        .value = shown,
        .unit = std::string(count ? std::string_view{} : shown_unit(field.key)),
-       .description = std::string(field.help) + " " + std::string(origin_word(origin)) + ".",
+       .description = std::string(field.help) + " " + range_text(field, ui.state.system) + " " +
+                      std::string(origin_word(origin)) + ".",
        .error = bad ? rejected->second.message : "",
        .inputmode = count                                              ? "numeric"
                     : field.min < 0.0 || ui.state.system == System::us ? "text"

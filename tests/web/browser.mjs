@@ -55,7 +55,7 @@ export const frames = (page) => page.evaluate(() => window.tholeDrawn.frames);
 export async function settle(page) {
   let before = -1;
   for (;;) {
-    const [now, busy] = await page.evaluate(() => [window.tholeDrawn.frames, window.tholeDrawn.busy]);
+    const [now, busy] = await page.evaluate(() => [window.tholeDrawn?.frames, window.tholeDrawn?.busy ?? true]);
     if (now === before && !busy) return;
     before = now;
     await page.waitForTimeout(120);

@@ -3,7 +3,8 @@
 
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { cpSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { cpSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, symlinkSync,
+  writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, afterEach, before, test } from "node:test";
@@ -85,7 +86,8 @@ async function visit(context, url) {
   await ready(page);
   return page;
 }
-const said = (page, text) => page.waitForFunction((words) => window.said.some((all) => all.includes(words)), text);
+const said = (page, text) =>
+  page.waitForFunction((words) => window.said.some((all) => all.includes(words)), text);
 
 async function keptVisit(context, url) {
   const page = await visit(context, url);
@@ -113,6 +115,7 @@ async function threeNumbers(page) {
   await type(page, "Loaded weight", "2300");
   await type(page, "Bow height", "1.1");
 }
+const ofAnotherBuild = (bytes) => Buffer.from(bytes.toString().replaceAll(buildOf(SITE), "0000000000"));
 const arrived = (page, site) => page.waitForFunction((id) =>
   document.documentElement.dataset.ready && document.querySelector('meta[name="thole-build"]').content === id,
 buildOf(site));
@@ -167,7 +170,9 @@ test("kept are the parts of the page, and nothing else; the rest comes from the 
   assert.deepEqual(kept.sort(), [url, ...expected].sort());
 
   const origin = new Map();
-  page.on("response", (response) => origin.set(response.url().slice(url.length), response.fromServiceWorker()));
+  page.on("response", (response) => {
+    origin.set(response.url().slice(url.length), response.fromServiceWorker());
+  });
   await page.reload();
   await ready(page);
   for (const name of ["version.json", "embed.js", "icons/icon-192.png", "sw_off.js"]) {
@@ -182,7 +187,7 @@ test("a set that is not whole is not kept at all", async () => {
   const style = readdirSync(SITE).find((name) => /^style\.\w+\.css$/.test(name));
   const other = (bytes) => Buffer.concat([bytes, Buffer.from("/* of another build */")]);
   for (const files of [{ [style]: other }, { [style]: () => null },
-    { "index.html": (bytes) => Buffer.from(bytes.toString().replaceAll(buildOf(SITE), "0000000000")) }]) {
+    { "index.html": ofAnotherBuild }]) {
     const { url, deploy } = await address();
     const page = await (await profile()).newPage();
     await page.goto(`${url}sw_off.js`);  // any page of this address that registers nothing
@@ -299,7 +304,7 @@ test("the worker that is the way out removes what was kept, and the page goes on
 
 test("a page of another build than its script starts nothing, asks once more, and says so", async () => {
   const { url, deploy } = await address();
-  deploy(altered({ "index.html": (bytes) => Buffer.from(bytes.toString().replaceAll(buildOf(SITE), "0000000000")) }));
+  deploy(altered({ "index.html": ofAnotherBuild }));
   const page = await (await profile()).newPage();
   let loads = 0;
   page.on("load", () => { loads += 1; });
@@ -348,10 +353,14 @@ test("what a mixed-up cache brings is thrown away, once, and fetched from the ne
 
 // --- where no worker belongs -------------------------------------------------------------------------------
 
+const registrations = (page) =>
+  page.evaluate(async () => (await navigator.serviceWorker.getRegistrations()).length);
+
 test("nothing is registered in a frame or for an embedded page", async () => {
   const { url, deploy } = await address();
   const site = altered({});
-  writeFileSync(join(site, "host.html"), '<!doctype html><title>Host</title><iframe src="./" width="400" height="800"></iframe>');
+  writeFileSync(join(site, "host.html"),
+    '<!doctype html><title>Host</title><iframe src="./" width="400" height="800"></iframe>');
   deploy(site);
   const context = await profile();
   const host = await context.newPage();
@@ -362,14 +371,14 @@ test("nothing is registered in a frame or for an embedded page", async () => {
   for (const page of [frame, top]) {
     // Later than anything that was put off until the page is idle.
     await page.evaluate(() => new Promise((done) => requestIdleCallback(() => requestIdleCallback(done))));
-    assert.equal(await page.evaluate(async () => (await navigator.serviceWorker.getRegistrations()).length), 0);
+    assert.equal(await registrations(page), 0);
   }
   // The same look finds one where there is one.
   const plain = await keptVisit(context, url);
-  assert.equal(await plain.evaluate(async () => (await navigator.serviceWorker.getRegistrations()).length), 1);
+  assert.equal(await registrations(plain), 1);
 });
 
-// --- installing ----------------------------------------------------------------------------------------------
+// --- installing -------------------------------------------------------------------------------------------
 
 // Width, height and least alpha of a picture, and the largest mean difference of a colour from the mark.
 function examine(page, picture, mark) {
@@ -396,7 +405,7 @@ function examine(page, picture, mark) {
   }, [picture, mark]);
 }
 
-test("the icons are the mark, of the size they claim, and whole where the system cuts the shape", async () => {
+test("the icons are the mark, as large as they claim, whole where the system cuts the shape", async () => {
   const { url } = await address();
   const page = await (await profile()).newPage();
   await page.goto(`${url}version.json`);
@@ -427,7 +436,8 @@ test("the page can be installed", async () => {
   // A profile without a history is what a test has; it could not keep an installed page.
   assert.deepEqual(installabilityErrors.filter(({ errorId }) => errorId !== "in-incognito"), []);
   const manifest = JSON.parse(data);
-  const colours = [...readFileSync(join(WEB, "index.html"), "utf8").matchAll(/name="theme-color" content="(#\w+)"/g)];
+  const html = readFileSync(join(WEB, "index.html"), "utf8");
+  const colours = [...html.matchAll(/name="theme-color" content="(#\w+)"/g)];
   assert.equal(manifest.theme_color, colours[0][1]);
   assert.equal(manifest.background_color, colours[0][1]);
   assert.equal(manifest.display, "standalone");
