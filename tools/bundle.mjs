@@ -47,7 +47,8 @@ export class Stage {
   // Scripts that others start as workers: new URL("./name.js", import.meta.url).
   workers() {
     const texts = this.scripts.map((name) => readFileSync(join(this.folder, name), "utf8"));
-    const named = texts.flatMap((text) => [...text.matchAll(/new URL\("\.\/([\w-]+\.js)", import\.meta\.url\)/g)]);
+    const address = /new URL\("\.\/([\w-]+\.js)", import\.meta\.url\)/g;
+    const named = texts.flatMap((text) => [...text.matchAll(address)]);
     return [...new Set(named.map(([, name]) => name))];
   }
 

@@ -8,7 +8,7 @@ import pathlib
 import re
 import sys
 
-UNITS = set("""m mm m2 mm2 cm2 m3 mm3 mm4 cm kg kgm N Nm MPa GPa Pa A Ah V W Wh ohm mohm s h min C K deg
+UNITS = set("""m mm m2 mm2 cm2 m3 mm3 mm4 cm kg kgm N Nm J MPa GPa Pa A Ah V W Wh ohm mohm s h min C K deg
     rad mps mps2 Hz frac factor ratio exponent count g lbf kn px
     s2 rad2 W2""".split())
 FIELD = re.compile(r"^\s*(?:Given<double>|std::optional<double>|(?:inline )?(?:constexpr )?double)"
@@ -24,6 +24,9 @@ CARRIERS = {
     "base/trace.h": {"value", "limit", "actual"},
     "job/fields.h": {"min", "max", "quantum", "step"},
     "job/catalogue_fields.h": {"min", "max"},
+    "job/uncertainty.h": {"low", "high"},
+    "calc/sensitivity.h": {"answer", "value", "low", "high", "at_low", "at_high", "width"},
+    "calc/hold/random.h": {"x", "y", "square"},  # of a point drawn in the unit square
     "draw/layout.h": {"kDrawingPad", "kHatchSpacing", "kArrowHead", "kSmallestRadius", "kTick",
                       "scale_x_", "scale_y_", "left_", "bottom_"},  # px, all of it
     "draw/": {"x", "y", "radius", "width", "height", "scale"},
@@ -36,7 +39,7 @@ MONEY = re.compile(r"(^|_)price($|_)")
 def is_unit(name):
     """True when the name ends in a unit, or in one per another ("kg_per_m")."""
     last = name.rsplit("_", 1)[-1]
-    if "_per_" in name:
+    if "_per_" in name and last not in UNITS - {name.rsplit("_per_", 1)[1]}:
         top, bottom = name.rsplit("_per_", 1)
         return bottom in UNITS and (is_unit(top) or top in UNITS)
     return last in UNITS

@@ -22,8 +22,8 @@ stage.close();
 if (/<!--|<\/script/i.test(script) || /<\//.test(style)) throw new Error("this cannot stand inside HTML");
 
 const hash = (text) => `'sha256-${createHash("sha256").update(text).digest("base64")}'`;
-const policy = ["default-src 'none'", `script-src ${hash(script)} 'wasm-unsafe-eval'`, `style-src ${hash(style)}`,
-  "img-src data: blob:", "base-uri 'none'", "form-action 'none'"].join("; ");
+const policy = ["default-src 'none'", `script-src ${hash(script)} 'wasm-unsafe-eval'`,
+  `style-src ${hash(style)}`, "img-src data: blob:", "base-uri 'none'", "form-action 'none'"].join("; ");
 const icon = `data:image/svg+xml;base64,${readFileSync(join(web, "icon.svg")).toString("base64")}`;
 const packed = gzipSync(program.bytes, { level: 9 }).toString("base64");
 

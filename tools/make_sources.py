@@ -16,6 +16,7 @@ TEXT = r'((?:"(?:[^"\\]|\\.)*"\s*)+)'
 TITLES = {
     "sources.h": "Of every topic",
     "sources_hold.h": "Holding: wind, current, waves, thrust",
+    "sources_motion.h": "Holding in time: gusts, motion, control",
     "sources_float.h": "Shaft and trim",
     "sources_battery.h": "Bank and charging",
     "sources_power.h": "Feeder",

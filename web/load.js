@@ -1,4 +1,5 @@
-// The module that Emscripten made, started. Nothing of it runs unless page, script and program are of one build.
+// The module that Emscripten made, started. Nothing of it runs unless page, script and program are of one
+// build.
 
 import { belongTogether, startAfresh, startedWell } from "./one_build.js";
 import createThole from "./thole.js";

@@ -61,10 +61,12 @@ addEventListener("message", (event) => {
 addEventListener("fetch", (event) => {
   const { request } = event;
   const url = new URL(request.url);
-  if (request.method !== "GET" || url.origin !== SCOPE.origin || !url.pathname.startsWith(SCOPE.pathname)) return;
+  const ofOurs = url.origin === SCOPE.origin && url.pathname.startsWith(SCOPE.pathname);
+  if (request.method !== "GET" || !ofOurs) return;
   const name = url.pathname.slice(SCOPE.pathname.length);
   if (request.destination === "document") {
-    if ((name === "" || name === "index.html") && !url.searchParams.has("embed")) event.respondWith(page(event));
+    const isPage = (name === "" || name === "index.html") && !url.searchParams.has("embed");
+    if (isPage) event.respondWith(page(event));
   } else if (FILES.has(name) || OF_SOME_BUILD.test(name)) {
     event.respondWith(part(event));
   }

@@ -2,6 +2,7 @@
 // the command is not sound.
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <fstream>
 #include <iostream>
@@ -14,10 +15,14 @@
 #include "base/edition.h"
 #include "base/number.h"
 #include "calc/design.h"
+#include "calc/hold/calibrate.h"
+#include "calc/hold/day.h"
 #include "calc/hold/simulate.h"
+#include "calc/sensitivity.h"
 #include "draw/chapters.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
+#include "io/day_text.h"
 #include "io/design_json.h"
 #include "io/explain.h"
 #include "io/hold_run_text.h"
@@ -27,6 +32,8 @@
 #include "io/measure.h"
 #include "io/presets.h"
 #include "io/schema_json.h"
+#include "io/sensitivity_text.h"
+#include "io/trial_text.h"
 #include "job/fields.h"
 #include "papers/job_sheet.h"
 
@@ -45,6 +52,9 @@ usage:
   thole explain JOB.json [ID]      the steps and checks as text; ID names one, or a stage ("feeder")
   thole sheet JOB.json             the job sheet, a page of HTML to print
   thole hold JOB.json              an hour of holding, simulated: how still, at what cost
+  thole day JOB.json               what a day takes from the bank: mean, peak, r.m.s.
+  thole sensitivity JOB.json [RESULT]  which values move a result most ("hold.limiting_wind_mps")
+  thole calibrate JOB.json         the job with what a trial at sea told of its loads
   thole picture JOB.json PAGE      the picture of a page ("shaft", "mount" ...) as SVG
   thole link JOB.json              the job as the part of an address after '#'
   thole unlink LINK                the job in a link, as JSON
@@ -64,6 +74,13 @@ usage:
   --share PERCENT                  of hold: for how much of the time; 95 % when not said
   --track FILE.csv                 of hold: where the bow was, second by second
   --json                           of hold: figures for a program
+  --stretch "hours=2, wind=12 kn"  of day: a stretch of it, any number; thrust=50 % in place of a wind
+                                   when it creeps; the hours of the job when none is said
+  --drift "minutes=5, speed=0.9 kn, wind=12 kn"   of calibrate: adrift, over the ground; and off (from
+                                   straight downwind), height (of the wind), current, from (where it
+                                   comes from, clockwise off the wind)
+  --held "thrust=45 %, wind=12 kn" of calibrate: mean thrust shown; and height, current, from, waves
+                                   with -o the job goes to the file, and what was found is printed
 
 Exit status: 0 when the job was computed, whatever the verdict; 2 when the input is not sound.
 Issues are written to standard error as JSON.
@@ -106,6 +123,9 @@ struct Arguments {
   std::string within{"5 m"};
   std::string share{"95 %"};
   std::string track{};
+  std::vector<std::string> stretches{};
+  std::vector<std::string> drifts{};
+  std::vector<std::string> holds{};
   bool json = false;
 };
 
@@ -287,6 +307,97 @@ int run_hold(const Arguments& arguments) {
   return put(arguments, arguments.json ? write_hold_report(hour) : hold_report_text(hour, system));
 }
 
+int run_day(const Arguments& arguments) {
+  const System system = system_of(arguments);
+  std::vector<Stretch> stretches;
+  for (const std::string& text : arguments.stretches) {
+    std::string message;
+    const std::optional<Stretch> stretch = read_stretch(text, system, message);
+    if (!stretch) return fail(message);
+    stretches.push_back(*stretch);
+  }
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  if (!design->hold.motor_found) return fail("There is no motor in this catalogue.");
+  const HoldInput input = hold_input(*design);
+  const MotorClass& motor = design->hold.motor;
+  DayInput day{.power_full_W = motor.power_full_W,
+               .power_idle_W = motor.power_idle_W,
+               .supply_V = std::max(1.0, design->bank.nominal_V)};
+  for (const Stretch& stretch : stretches) {
+    day.segments.push_back(
+        stretch.wind_mps ? holding_segment(input, motor, *stretch.wind_mps, stretch.duration_h)
+                         : creeping_segment(stretch.thrust_frac, stretch.duration_h));
+  }
+  if (stretches.empty()) day.segments = planned_day(input, motor);
+  const DayResult result = day_draw(day);
+  return put(arguments, arguments.json ? write_day(result) : day_text(result, system));
+}
+
+int run_sensitivity(const Arguments& arguments) {
+  const Loaded loaded = load_job(arguments.words[1]);
+  if (loaded.status != kDone) return loaded.status;
+  const std::optional<Catalogue> catalogue = load_catalogue(arguments.catalogue);
+  if (!catalogue) return kBadInput;
+  SensitivityInput input;
+  if (arguments.words.size() > 2) input.output = arguments.words[2];
+  const SensitivityResult result = sensitivity(loaded.job, *catalogue, input);
+  if (!result.known_output) {
+    return fail("There is no number \"" + std::string(input.output) + "\" among the results.");
+  }
+  const Output& output = *find_output(input.output);
+  return put(arguments, arguments.json ? write_sensitivity(result, output)
+                                       : sensitivity_text(result, output, system_of(arguments)));
+}
+
+template <class Reading>
+bool read_all(const std::vector<std::string>& texts, System system,
+              std::optional<Reading> (*read)(std::string_view, System, std::string&),
+              std::vector<Reading>& readings) {
+  for (const std::string& text : texts) {
+    std::string message;
+    const std::optional<Reading> reading = read(text, system, message);
+    if (!reading) {
+      fail(message);
+      return false;
+    }
+    readings.push_back(*reading);
+  }
+  return true;
+}
+
+// As fine as the field is.
+double thousandths(double value) { return std::round(1000.0 * value) / 1000.0; }
+
+int run_calibrate(const Arguments& arguments) {
+  const System system = system_of(arguments);
+  CalibrateInput input;
+  if (!read_all(arguments.drifts, system, read_drift, input.drifts)) return kBadInput;
+  if (!read_all(arguments.holds, system, read_held, input.holds)) return kBadInput;
+  if (input.drifts.empty() && input.holds.empty()) {
+    return fail("Say what was read: --drift or --held; see thole --help.");
+  }
+  const Loaded loaded = load_job(arguments.words[1]);
+  if (loaded.status != kDone) return loaded.status;
+  const std::optional<Catalogue> catalogue = load_catalogue(arguments.catalogue);
+  if (!catalogue) return kBadInput;
+  const Design design = Evaluation(loaded.job, *catalogue).design();
+  input.boat = hold_input(design);
+  input.motor = design.hold.motor;
+  const CalibrateResult trial = calibrate(input);
+  report(trial.issues);
+  if (!trial.fitted) return kBadInput;
+  Job job = loaded.job;
+  job.hold.windage_factor = {thousandths(trial.windage.value_factor), Origin::given};
+  job.hold.drag_factor = {thousandths(trial.drag.value_factor), Origin::given};
+  const int status = put(arguments, write_job(job));
+  if (!arguments.output.empty() && status == kDone) {
+    std::cout << (arguments.json ? write_trial(trial) : trial_text(trial));
+  }
+  return status;
+}
+
 int run_link(const Arguments& arguments) {
   const Loaded loaded = load_job(arguments.words[1]);
   return loaded.status == kDone ? put(arguments, write_link(loaded.job) + "\n") : loaded.status;
@@ -364,9 +475,17 @@ struct Command {
   int (*run)(const Arguments&) = nullptr;
 };
 constexpr Command kCommands[] = {
-    {"evaluate", 2, 2, run_evaluate}, {"explain", 2, 3, run_explain}, {"sheet", 2, 2, run_sheet},
-    {"picture", 3, 3, run_picture},   {"link", 2, 2, run_link},       {"unlink", 2, 2, run_unlink},
-    {"schema", 2, 2, run_schema},     {"hold", 2, 2, run_hold},
+    {"evaluate", 2, 2, run_evaluate},
+    {"explain", 2, 3, run_explain},
+    {"sheet", 2, 2, run_sheet},
+    {"picture", 3, 3, run_picture},
+    {"link", 2, 2, run_link},
+    {"unlink", 2, 2, run_unlink},
+    {"schema", 2, 2, run_schema},
+    {"hold", 2, 2, run_hold},
+    {"day", 2, 2, run_day},
+    {"sensitivity", 2, 3, run_sensitivity},
+    {"calibrate", 2, 2, run_calibrate},
 };
 
 int run(const Arguments& arguments) {
@@ -396,6 +515,28 @@ constexpr ValueOption kOptions[] = {
     {"--track", &Arguments::track},
 };
 
+// Those that may be said again and again.
+struct ListOption {
+  std::string_view name{};
+  std::vector<std::string> Arguments::*place = nullptr;
+};
+constexpr ListOption kLists[] = {
+    {"--stretch", &Arguments::stretches},
+    {"--drift", &Arguments::drifts},
+    {"--held", &Arguments::holds},
+};
+
+// Where the next word goes; null when this one is no option.
+std::string* place_for(std::string_view word, Arguments& arguments) {
+  for (const ValueOption& option : kOptions) {
+    if (option.name == word) return &(arguments.*(option.place));
+  }
+  for (const ListOption& option : kLists) {
+    if (option.name == word) return &(arguments.*(option.place)).emplace_back();
+  }
+  return nullptr;
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -414,13 +555,11 @@ int main(int argc, char** argv) {
       arguments.json = true;
       continue;
     }
-    const auto* option =
-        std::find_if(std::begin(kOptions), std::end(kOptions),
-                     [word](const ValueOption& each) { return each.name == word; });
-    if (option == std::end(kOptions)) {
+    std::string* const place = place_for(word, arguments);
+    if (place == nullptr) {
       arguments.words.emplace_back(word);
     } else if (++i < argc) {
-      arguments.*(option->place) = argv[i];
+      *place = argv[i];
     } else {
       return fail(std::string(word) + " needs a value; see thole --help.");
     }

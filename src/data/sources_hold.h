@@ -68,6 +68,43 @@ inline constexpr Source kLeewayTable{
     .id = "uscg-leeway-2010",
     .title = "US Coast Guard leeway table for drifting objects (list of 15 November 2010)",
     .locator = "sport boats and skiffs: downwind and crosswind slopes"};
+inline constexpr Source kDnvCapability{
+    .id = "dnv-st-0111-2021-capability",
+    .title = "DNV-ST-0111 (December 2021), station keeping capability",
+    .locator = "[2.4], [2.5] and Table 2-1, capability numbers, level 1"};
+inline constexpr Source kBlendermannWind{
+    .id = "blendermann-1994",
+    .title = "Blendermann, J. Wind Eng. Ind. Aerodyn. 51 (1994) 339-351",
+    .locator = "Table 1 and Eqs 13-16"};
+inline constexpr Source kSectionDragCurve{
+    .id = "leite-1998-cross-flow",
+    .title = "Hoerner's curve of cross-flow drag as read by Leite et al. (1998)",
+    .locator = "drag of a section over beam by twice the draft"};
+inline constexpr Source kMaruoReflection{.id = "maruo-1960",
+                                         .title = "Maruo (1960), drift of a body in waves",
+                                         .locator = "full reflection of short waves"};
+inline constexpr Source kSpmDeepSea{.id = "spm-1984-deep",
+                                    .title = "Shore Protection Manual (1984)",
+                                    .locator = "deep-water wave forecasting equations"};
+inline constexpr Source kCemSea{.id = "cem-2-2-36",
+                                .title = "Coastal Engineering Manual, part II chapter 2",
+                                .locator = "Eqs II-2-36 and II-2-38, growth with fetch and time"};
+inline constexpr Source kCemGust{.id = "cem-2-2-gust",
+                                 .title = "Coastal Engineering Manual, part II chapter 2",
+                                 .locator = "wind speed by averaging time"};
+inline constexpr Source kKahmaCalkoenSea{.id = "kahma-calkoen-1992",
+                                         .title = "Kahma & Calkoen (1992), growth of wind waves",
+                                         .locator = "fetch laws"};
+inline constexpr Source kAbycAnchor{
+    .id = "abyc-h-40-2003",
+    .title = "ABYC H-40 (7/03), anchoring, mooring and strong points",
+    .locator = "Table 1, lunch hook, 15 kn; as reproduced",
+    .confirmed = false};
+inline constexpr Source kFreePropeller{
+    .id = "mackenzie-forrester-2008",
+    .title = "MacKenzie & Forrester (2008), drag of sailboat propellers",
+    .locator = "locked against freewheeling",
+    .confirmed = false};
 inline constexpr Source kMomentumTheory{.id = "momentum-theory",
                                         .title = "Momentum theory of the actuator disc",
                                         .locator = "any text on ship propellers"};

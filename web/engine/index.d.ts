@@ -109,6 +109,10 @@ export interface Job {
     transit_h?: number;
     /** Thrust while creeping. Share of full thrust. 0 to 1. */
     transit_thrust_frac?: number;
+    /** Wind load after a trial at sea. Times what is computed; 1 without a trial. 0.25 to 4. */
+    windage_factor?: number;
+    /** Current load after a trial at sea. Times what is computed; 1 without a trial. 0.25 to 4. */
+    drag_factor?: number;
   };
   /** Shaft. */
   shaft?: {
@@ -970,6 +974,18 @@ export interface Design {
       /** Thrust while creeping. */
       transit_thrust_frac?: {
         /** 0 to 1. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Wind load after a trial at sea. */
+      windage_factor?: {
+        /** 0.25 to 4. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Current load after a trial at sea. */
+      drag_factor?: {
+        /** 0.25 to 4. */
         value: number;
         origin: "given" | "preset" | "estimated" | "chosen";
       };

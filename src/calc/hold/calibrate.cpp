@@ -29,7 +29,7 @@ using Matrix = std::array<Vector, kUnknowns>;
 // gives to a hull.
 constexpr Vector kBefore{0.20, 0.35, 0.35, 0.20, 0.10};
 
-constexpr double kWindReading_frac = 0.10;    // standard deviations of the readings
+constexpr double kWindReading_frac = 0.10;  // standard deviations of the readings
 constexpr double kLeastWindReading_mps = 0.3;
 constexpr double kCurrentReading_mps = 0.05;
 constexpr double kCurrentAngleReading_deg = 10.0;

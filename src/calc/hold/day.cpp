@@ -199,6 +199,20 @@ std::vector<Duty> holding_duty(double load_frac) {
   return duty;
 }
 
+std::vector<Duty> recorded_duty(std::span<const double> shares, double full_frac) {
+  std::vector<Duty> duty;
+  if (shares.empty()) return duty;
+  const double step_frac = 1.0 / static_cast<double>(shares.size());
+  for (std::size_t i = 0; i < shares.size(); ++i) {
+    duty.push_back(
+        {.thrust_frac = (static_cast<double>(i) + 0.5) * step_frac, .time_frac = shares[i]});
+  }
+  const double full_share_frac = std::clamp(full_frac, 0.0, duty.back().time_frac);
+  duty.back().time_frac -= full_share_frac;
+  duty.push_back({.thrust_frac = 1.0, .time_frac = full_share_frac});
+  return duty;
+}
+
 DaySegment holding_segment(const HoldInput& in, const MotorClass& motor, double wind_mps,
                            double duration_h) {
   const Site site(in);
@@ -208,7 +222,7 @@ DaySegment holding_segment(const HoldInput& in, const MotorClass& motor, double 
       worst_heading(site.hull, vane_table(site.hull, current_from_rad), weather).thrust_N;
   const double load_N = std::max(head_on_N(site, weather), turned_N);
   const double effective_N = effective_thrust_N(in, motor);
-  return {.label = "Holding in " + fixed(wind_mps, 1) + " m/s",
+  return {.label = "Holding in " + fixed(kn_from_mps(wind_mps), 0) + " kn of wind",
           .duration_h = duration_h,
           .duty = holding_duty(effective_N > 0.0 ? load_N / effective_N : 1.0),
           .peak_thrust_frac = 1.0};

@@ -3,6 +3,7 @@
 // What a day takes from the bank: how long at which thrust, at which power and current. The mean is
 // for endurance, the peak for sag and trips, the root mean square of the current for heat.
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,10 @@ struct Duty {
 // In order of the thrust; the times add up to 1; the last is the time at full thrust.
 // Left out: a boat that loses its spot in earnest stays at full thrust longer than this says.
 std::vector<Duty> holding_duty(double load_frac);
+
+// The same of a record: shares of the time in bins of equal width from no thrust to full thrust,
+// and the share of the time at full thrust, which is counted in the last bin.
+std::vector<Duty> recorded_duty(std::span<const double> shares, double full_frac);
 
 // A stretch of the day.
 struct DaySegment {

@@ -16,6 +16,7 @@
 #include "data/sea.h"
 #include "data/sources.h"
 #include "data/sources_hold.h"
+#include "data/windage.h"
 
 namespace thole {
 namespace {
@@ -24,9 +25,9 @@ namespace {
 constexpr double kMarginLoose_factor = 1.4;
 constexpr double kMarginFirm_factor = 1.6;
 constexpr double kMarginGusty_factor = 2.0;
-constexpr double kChain_factor = 0.8;       // common practice: battery to propeller shaft
-constexpr double kMeritLimit_frac = 0.55;   // project decision: electrical power to thrust
-constexpr double kLeast_N = 1.0;            // loads below this count as this when divided by
+constexpr double kChain_factor = 0.8;      // common practice: battery to propeller shaft
+constexpr double kMeritLimit_frac = 0.55;  // project decision: electrical power to thrust
+constexpr double kLeast_N = 1.0;           // loads below this count as this when divided by
 constexpr double kRoseStep_deg = 15.0;
 constexpr double kOffWaves_deg = 60.0;     // project decision: from here the sea comes abeam
 constexpr double kCutOffThrust_N = 512.0;  // 46 U.S.C. 4312: 115 lbf
@@ -89,7 +90,47 @@ Term drag_term(const HoldInput& in) {
   return {"k_d", in.drag_factor, "", "current load after a trial at sea; 1 without one"};
 }
 
+// Windage from ahead; the people at the bow, when there are any, in sight.
+double show_windage(const HoldInput& in, Trace& trace) {
+  if (in.standing_forward_count <= 0) return in.frontal_area_m2;
+  const Term people{"n", static_cast<double>(in.standing_forward_count), "", "people at the bow"};
+  show(trace, {.id = "hold.lateral_area",
+               .label = "Windage from the side, with those at the bow",
+               .symbol = "A_L",
+               .formula = "A + n * a",
+               .terms = {{"A", in.lateral_area_m2, "m2", "of the boat"},
+                         people,
+                         {"a", kPersonSide_m2, "m2", "one person from the side"}},
+               .value = lateral_area_m2(in),
+               .unit = "m2",
+               .source = kProjectDecision});
+  show(trace, {.id = "hold.lateral_centroid",
+               .label = "Its centre, with those at the bow",
+               .symbol = "x_a",
+               .formula = "(A * x + n * a * r * L) / (A + n * a)",
+               .terms = {{"A", in.lateral_area_m2, "m2", "side of the boat"},
+                         {"x", in.lateral_centroid_m, "m", "its centre, forward of midships"},
+                         people,
+                         {"a", kPersonSide_m2, "m2", "one person from the side"},
+                         {"r", kForwardPlace_ratio, "", "where they stand, over L"},
+                         {"L", in.waterline_length_m, "m", "waterline length"}},
+               .value = lateral_centroid_m(in),
+               .unit = "m",
+               .source = kProjectDecision});
+  return show(trace, {.id = "hold.frontal_area",
+                      .label = "Windage from ahead, with those at the bow",
+                      .symbol = "A_F",
+                      .formula = "A + n * a",
+                      .terms = {{"A", in.frontal_area_m2, "m2", "of the boat"},
+                                people,
+                                {"a", kPersonFront_m2, "m2", "one person from ahead"}},
+                      .value = frontal_area_m2(in),
+                      .unit = "m2",
+                      .source = kProjectDecision});
+}
+
 void show_wind(const HoldInput& in, const Site& site, double wind_N, Trace& trace) {
+  const double frontal_m2 = show_windage(in, trace);
   const double density = site.hull.air_density_kg_per_m3;
   show(trace, {.id = "hold.air_density",
                .label = "Density of the air",
@@ -134,7 +175,7 @@ void show_wind(const HoldInput& in, const Site& site, double wind_N, Trace& trac
         .formula = "0.5 * rho_a * V^2 * A_F * c * k_w",
         .terms = {{"rho_a", density, "kg/m3", "density of the air"},
                   {"V", wind_on_boat_mps(in, in.wind_mps), "m/s", "wind that acts on the boat"},
-                  {"A_F", in.frontal_area_m2, "m2", "windage from ahead"},
+                  {"A_F", frontal_m2, "m2", "windage from ahead"},
                   {"c", kWindSurge_factor, "", "drag of a hull from ahead"},
                   windage_term(in)},
         .value = wind_N,
@@ -250,21 +291,26 @@ void show_current(const HoldInput& in, const Site& site, double current_N, Trace
           .value = parts.leg_N,
           .unit = "N",
           .source = kHoernerDrag});
-    show(trace,
-         {.id = "hold.current_propellers",
-          .label = "Current on the locked main propellers",
-          .symbol = "F_prop",
-          .formula = "n * 0.5 * rho_w * V^2 * e * 3.141592653589793 / 4 * D^2",
-          .terms = {legs,
-                    rho,
-                    speed,
-                    {"e", kBladeArea_ratio, "", "blade area over disc area"},
-                    {"D", in.leg_propeller_m, "m", "main propeller diameter"}},
-          .value = parts.propeller_N,
-          .unit = "N",
-          .source = kUfcCurrent,
-          .assumptions = {"In gear, so that the propellers do not turn; free, they drag about "
-                          "half as much."}});
+    show(
+        trace,
+        {.id = "hold.current_propellers",
+         .label = "Current on the main propellers",
+         .symbol = "F_prop",
+         .formula = "n * 0.5 * rho_w * V^2 * e * 3.141592653589793 / 4 * D^2 * k",
+         .terms = {legs,
+                   rho,
+                   speed,
+                   {"e", kBladeArea_ratio, "", "blade area over disc area"},
+                   {"D", in.leg_propeller_m, "m", "main propeller diameter"},
+                   {"k", in.propellers_free ? kFreePropeller_factor : 1.0, "",
+                    "1 in gear, about half when they turn freely"}},
+         .value = parts.propeller_N,
+         .unit = "N",
+         .source = in.propellers_free ? kFreePropeller : kUfcCurrent,
+         .assumptions = {in.propellers_free
+                             ? "Out of gear, so that the propellers turn with the current."
+                             : "In gear, so that the propellers do not turn; free, they drag about "
+                               "half as much."}});
   }
   const double parts_N =
       show(trace, {.id = "hold.current_parts",
@@ -522,7 +568,7 @@ void show_drift(const HoldInput& in, const Site& site, Trace& trace) {
         .formula = "1 / (1 + 1 / sqrt(rho_a * c_a * A_a * k_w / (rho_w * c_w * A_w * k_d)))",
         .terms = {{"rho_a", site.hull.air_density_kg_per_m3, "kg/m3", "density of the air"},
                   {"c_a", kWindSway_factor, "", "drag of the side in the wind"},
-                  {"A_a", in.lateral_area_m2, "m2", "windage from the side"},
+                  {"A_a", lateral_area_m2(in), "m2", "windage from the side"},
                   {"rho_w", site.hull.water_density_kg_per_m3, "kg/m3", "density of the water"},
                   {"c_w", cross_flow_of(in), "", "drag of the side under water"},
                   {"A_w", in.underwater_area_m2, "m2", "side area under water"},

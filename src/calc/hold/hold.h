@@ -28,8 +28,11 @@ struct HoldInput {
   double thruster_forward_m = 3.4;
   bool legs_down = true;  // drives in the water while it holds
   int leg_count = 1;
-  double leg_propeller_m = 0.36;  // diameter
-  double windage_factor = 1.0;    // loads of this hull over those computed, from a trial at sea
+  double leg_propeller_m = 0.36;   // diameter
+  bool propellers_free = false;    // of those legs: out of gear, turning with the current
+  int standing_forward_count = 0;  // people at the bow, over and above the windage
+  bool flat_front = false;         // of a house: the wind it likely meets, see likely_hull()
+  double windage_factor = 1.0;     // loads of this hull over those computed, from a trial at sea
   double drag_factor = 1.0;
 
   // The water.

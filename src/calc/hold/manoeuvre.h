@@ -103,7 +103,6 @@ struct Motion {
 struct Surroundings {
   double wind_mps = 0.0;         // along the mean direction
   double wind_across_mps = 0.0;  // to the left
-  Sea sea{};
   double wave_push_ratio = 1.0;  // of the moment over the mean
   double current_x_mps = 0.0;    // where the water goes, on the water
   double current_y_mps = 0.0;

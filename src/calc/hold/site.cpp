@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/units.h"
+#include "data/windage.h"
 
 namespace thole {
 namespace {
@@ -38,7 +39,8 @@ CurrentParts current_parts_of(const HoldInput& in) {
                         .draft_m = in.draft_m,
                         .wetted_area_m2 = wetted_area_m2(in),
                         .leg_count = in.legs_down ? in.leg_count : 0,
-                        .leg_propeller_m = in.leg_propeller_m});
+                        .leg_propeller_m = in.leg_propeller_m,
+                        .propellers_free = in.propellers_free});
 }
 
 double deep_cross_flow_of(const HoldInput& in) {
@@ -54,14 +56,33 @@ double cross_flow_of(const HoldInput& in) {
                   cross_flow_factor(deep_cross_flow_of(in), in.draft_m / in.depth_m));
 }
 
+double frontal_area_m2(const HoldInput& in) {
+  return in.frontal_area_m2 + in.standing_forward_count * kPersonFront_m2;
+}
+
+double lateral_area_m2(const HoldInput& in) {
+  return in.lateral_area_m2 + in.standing_forward_count * kPersonSide_m2;
+}
+
+double lateral_centroid_m(const HoldInput& in) {
+  if (in.standing_forward_count <= 0) return in.lateral_centroid_m;
+  const double people_m2 = in.standing_forward_count * kPersonSide_m2;
+  return (in.lateral_area_m2 * in.lateral_centroid_m +
+          people_m2 * kForwardPlace_ratio * in.waterline_length_m) /
+         lateral_area_m2(in);
+}
+
+double current_surge_area_m2(const HoldInput& in) {
+  const double ship_m2 = kCurrentSurge_factor * in.waterline_beam_m * in.draft_m;
+  return in.drag_factor * std::max(ship_m2, current_parts_of(in).area_m2);
+}
+
 HeldHull held_hull(const HoldInput& in) {
-  const double dnv_area_m2 = kCurrentSurge_factor * in.waterline_beam_m * in.draft_m;
-  return {.wind = {.frontal_area_m2 = in.windage_factor * in.frontal_area_m2,
-                   .lateral_area_m2 = in.windage_factor * in.lateral_area_m2,
-                   .lateral_centroid_m = in.lateral_centroid_m,
+  return {.wind = {.frontal_area_m2 = in.windage_factor * frontal_area_m2(in),
+                   .lateral_area_m2 = in.windage_factor * lateral_area_m2(in),
+                   .lateral_centroid_m = lateral_centroid_m(in),
                    .waterline_length_m = in.waterline_length_m},
-          .current = {.surge_area_m2 =
-                          in.drag_factor * std::max(dnv_area_m2, current_parts_of(in).area_m2),
+          .current = {.surge_area_m2 = current_surge_area_m2(in),
                       .underwater_area_m2 = in.underwater_area_m2,
                       .underwater_centroid_m = in.underwater_centroid_m,
                       .waterline_length_m = in.waterline_length_m,
@@ -73,6 +94,14 @@ HeldHull held_hull(const HoldInput& in) {
           .thruster_forward_m = in.thruster_forward_m,
           .air_density_kg_per_m3 = air_density_kg_per_m3(in.air_C),
           .water_density_kg_per_m3 = water_density_kg_per_m3(in.salt)};
+}
+
+HeldHull likely_hull(const HoldInput& in) {
+  HeldHull hull = held_hull(in);
+  hull.wind.law = WindLaw::blendermann;
+  hull.wind.length_m = in.length_m;
+  hull.wind.kind = in.flat_front ? kFishingVesselWind : kSpeedBoatWind;
+  return hull;
 }
 
 Sea given_sea(const HoldInput& in) {
@@ -104,7 +133,7 @@ Sea SeaByWind::at(double wind_mps) const {
 }
 
 double profile_height_m(const HoldInput& in) {
-  return std::max(kLowestProfile_m, in.lateral_area_m2 / in.length_m);
+  return std::max(kLowestProfile_m, lateral_area_m2(in) / in.length_m);
 }
 
 double wind_on_boat_mps(const HoldInput& in, double wind_mps) {

@@ -18,9 +18,21 @@ double hull_volume_m3(const HoldInput& in);  // displaced
 Prism prism_of(const HoldInput& in);
 double wetted_area_m2(const HoldInput& in);  // the larger of V-hull and round hull
 CurrentParts current_parts_of(const HoldInput& in);
+double current_surge_area_m2(const HoldInput& in);  // as sized on, in this current
 double deep_cross_flow_of(const HoldInput& in);
 double cross_flow_of(const HoldInput& in);  // drag of the side area, at this depth
 HeldHull held_hull(const HoldInput& in);    // with the factors of a trial at sea
+
+// The same boat under the wind that it likely meets instead of the one it is sized on:
+// Blendermann's speed boat, or his fishing vessel where a house has a flat front.
+HeldHull likely_hull(const HoldInput& in);
+
+// Windage with the people who stand at the bow; before any correction from a trial at sea.
+double frontal_area_m2(const HoldInput& in);
+double lateral_area_m2(const HoldInput& in);
+double lateral_centroid_m(const HoldInput& in);
+
+inline constexpr double kForwardPlace_ratio = 0.35;  // project decision: of the waterline's length
 
 // The sea: what was given, and what the wind raises where nothing was.
 Sea given_sea(const HoldInput& in);
