@@ -131,6 +131,27 @@ TEST_SUITE("property") {
     }
   }
 
+  TEST_CASE("readings of another boat put its factors within the band") {
+    for (const double windage : {0.7, 0.85, 1.15, 1.4}) {
+      for (const double drag : {0.6, 0.8, 1.25, 1.7}) {
+        CAPTURE(windage);
+        CAPTURE(drag);
+        const CalibrateResult r = calibrate(trial_of({.windage = windage, .drag = drag}));
+        CHECK(inside(r.windage, windage));
+        CHECK(inside(r.drag, drag));
+        CHECK(inside(r.windage_over_drag, windage / drag));
+        for (const ReadingFit& one : r.readings) {
+          CHECK(std::abs(std::log(one.calibrated_frac / one.measured_frac)) <=
+                std::abs(std::log(one.computed_frac / one.measured_frac)) + 0.03);
+        }
+        test::check_formulas(r.trace);
+      }
+    }
+  }
+
+  // Boats, days and readings drawn at random, as far from the computed ones as is thought of them
+  // beforehand: two standard deviations must hold 95 % of them. Of 300 draws of 0.954, fewer than
+  // 0.92 come once in a hundred runs; the seed is fixed.
   TEST_CASE("nineteen of twenty true factors lie in the band, with noise on every reading") {
     std::mt19937 generator(20260);
     // Not std::normal_distribution, which differs between libraries: twelve evenly spread numbers.
