@@ -17,6 +17,7 @@
 #include "calc/design.h"
 #include "calc/hold/calibrate.h"
 #include "calc/hold/day.h"
+#include "calc/hold/rose.h"
 #include "calc/hold/simulate.h"
 #include "calc/sensitivity.h"
 #include "draw/chapters.h"
@@ -31,6 +32,7 @@
 #include "io/link.h"
 #include "io/measure.h"
 #include "io/presets.h"
+#include "io/rose_text.h"
 #include "io/schema_json.h"
 #include "io/sensitivity_text.h"
 #include "io/trial_text.h"
@@ -51,6 +53,7 @@ usage:
   thole evaluate JOB.json          the design as JSON
   thole explain JOB.json [ID]      the steps and checks as text; ID names one, or a stage ("feeder")
   thole sheet JOB.json             the job sheet, a page of HTML to print
+  thole rose JOB.json              what wind and current are held, from every side; loads by angle
   thole hold JOB.json              an hour of holding, simulated: how still, at what cost
   thole day JOB.json               what a day takes from the bank: mean, peak, r.m.s.
   thole sensitivity JOB.json [RESULT]  which values move a result most ("hold.limiting_wind_mps")
@@ -73,7 +76,7 @@ usage:
   --within LENGTH                  of hold: how near is near enough; 5 m when not said
   --share PERCENT                  of hold: for how much of the time; 95 % when not said
   --track FILE.csv                 of hold: where the bow was, second by second
-  --json                           of hold: figures for a program
+  --json                           of rose, hold, day ...: figures for a program
   --stretch "hours=2, wind=12 kn"  of day: a stretch of it, any number; thrust=50 % in place of a wind
                                    when it creeps; the hours of the job when none is said
   --drift "minutes=5, speed=0.9 kn, wind=12 kn"   of calibrate: adrift, over the ground; and off (from
@@ -275,19 +278,22 @@ int run_hold(const Arguments& arguments) {
   const std::optional<std::uint64_t> seed = whole_number(arguments.seed);
   const std::optional<GustLaw> law = gust_law(arguments.gusts);
   const System system = system_of(arguments);
-  std::string message;
-  const std::optional<double> within_m = read_measure(arguments.within, "m", system, &message);
-  const std::optional<double> share_frac = read_measure(arguments.share, "frac", system, &message);
+  const std::optional<double> within_m = read_measure(arguments.within, "m", system, nullptr);
+  const std::optional<double> share_frac = read_measure(arguments.share, "frac", system, nullptr);
   if (!hours_h || *hours_h < 0.01 || *hours_h > 24.0) return fail("Hours are 0.01 to 24.");
   if (!seed) return fail("A seed is a whole number of at most nine digits.");
   if (!law) return fail("Gusts are by npd, davenport, harris or ochi-shin.");
-  if (!within_m || !share_frac) return fail(message);
-  if (!(*within_m > 0.0)) return fail("Near enough is more than nothing.");
-  if (!(*share_frac > 0.0 && *share_frac < 1.0)) return fail("A share is above 0 and below 100 %.");
+  if (!within_m || !(*within_m > 0.0)) {
+    return fail("Say how near is near enough: \"5 m\" or \"16 ft\".");
+  }
+  if (!share_frac || !(*share_frac > 0.0 && *share_frac < 1.0)) {
+    return fail("A share is above 0 and below 100 %.");
+  }
 
   const std::optional<Design> design = load_design(arguments);
   if (!design) return kBadInput;
   report(design->issues);
+  if (!design->hold.motor_found) return fail("There is no motor in this catalogue.");
   HoldReport hour{.input = run_input(hold_input(*design), design->hold,
                                      design->job.water.exposure.value == Exposure::sheltered),
                   .mean_load_N = design->hold.thrust_mean_N,
@@ -305,6 +311,16 @@ int run_hold(const Arguments& arguments) {
     if (status != kDone) return status;
   }
   return put(arguments, arguments.json ? write_hold_report(hour) : hold_report_text(hour, system));
+}
+
+int run_rose(const Arguments& arguments) {
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  if (!design->hold.motor_found) return fail("There is no motor in this catalogue.");
+  const RoseResult result = rose(hold_input(*design), design->hold.motor);
+  return put(arguments,
+             arguments.json ? write_rose(result) : rose_text(result, system_of(arguments)));
 }
 
 int run_day(const Arguments& arguments) {
@@ -482,6 +498,7 @@ constexpr Command kCommands[] = {
     {"link", 2, 2, run_link},
     {"unlink", 2, 2, run_unlink},
     {"schema", 2, 2, run_schema},
+    {"rose", 2, 2, run_rose},
     {"hold", 2, 2, run_hold},
     {"day", 2, 2, run_day},
     {"sensitivity", 2, 3, run_sensitivity},

@@ -5,6 +5,7 @@
 // up to 11.
 
 #include <array>
+#include <cmath>
 #include <string_view>
 
 namespace thole {
@@ -30,6 +31,11 @@ inline constexpr std::array kBeaufort{
     BeaufortBand{11, 32.6, "violent storm"},
     BeaufortBand{12, 1e9, "hurricane"},
 };
+
+// Wind in the middle of a number's band: V = 0.836 B^1.5. Source: WMO, from memory.
+inline double beaufort_wind_mps(double number_count) {
+  return 0.836 * number_count * std::sqrt(number_count);
+}
 
 // The band that this wind falls in; a wind at a bound belongs to the lower band.
 constexpr const BeaufortBand& beaufort(double wind_mps) {

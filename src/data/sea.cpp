@@ -84,9 +84,9 @@ Sea kahma_calkoen_sea(double wind_mps, double fetch_m) {
 }
 
 double sea_growth_h(double wind_mps, double fetch_m) {
-  const double friction = friction_mps(at_least_light_air(wind_mps));
-  const double time = std::pow(fetch_number(friction, fetch_m) / 0.00523, 2.0 / 3.0);
-  return time * friction / kGravity_mps2 / 3600.0;
+  const double wind = adjusted_wind_mps(wind_mps);
+  const double fetch_root = std::cbrt(fetch_number(wind, fetch_m));
+  return 68.8 * fetch_root * fetch_root * wind / kGravity_mps2 / 3600.0;
 }
 
 double steep_period_s(double height_m) {

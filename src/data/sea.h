@@ -43,8 +43,9 @@ Sea cem_sea(double wind_mps, double fetch_m);
 // fp U/g = 2.18 (g X/U^2)^-0.27, no less than 0.133 (fully grown: Pierson & Moskowitz 1964).
 Sea kahma_calkoen_sea(double wind_mps, double fetch_m);
 
-// How long the wind must blow until the fetch and not the time limits the sea: g X/u*^2 = 0.00523
-// (g t/u*)^(3/2), u* as above. Source: Coastal Engineering Manual II-2-38.
+// How long the wind must blow until the fetch and not the time limits the sea: g t/UA = 68.8
+// (g X/UA^2)^(2/3). Source: Shore Protection Manual 1984, from memory. Equation II-2-38 of the
+// Coastal Engineering Manual gives half as much again.
 double sea_growth_h(double wind_mps, double fetch_m);
 
 // Peak period of a wind sea of which only the height is known: that of deep-water waves one

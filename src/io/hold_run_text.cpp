@@ -1,5 +1,6 @@
 #include "io/hold_run_text.h"
 
+#include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
 
@@ -63,9 +64,17 @@ Json required_json(const HoldReport& report) {
           {"thrust_N", required.found ? number(required.thrust_N) : Json(nullptr)}};
 }
 
+// Characters, not bytes: those that go on with a character do not count.
+std::size_t width(std::string_view text) {
+  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char byte) {
+    return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
+  }));
+}
+
 std::string line(std::string_view label, const std::string& value) {
+  constexpr std::size_t kColumn = 34;
   std::string text = "  " + std::string(label);
-  text.append(text.size() < 34 ? 34 - text.size() : 1, ' ');
+  text.append(kColumn - std::min(kColumn - 1, width(text)), ' ');
   return text + value + "\n";
 }
 

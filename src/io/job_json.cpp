@@ -76,11 +76,11 @@ void read_field(const Field& field, const JsonItem& item, Job& job, Issues& issu
       issues.push_back({Severity::error, item.path, type_message(field)});
       return;
     }
-    const std::string line = plain_line(item.text, kMostTextBytes);
+    const std::string line = plain_line(item.text, most_text_bytes(field));
     if (line != item.text) {
       issues.push_back({Severity::warning, item.path,
                         std::string(field.label) + " was made one line of at most " +
-                            std::to_string(kMostTextBytes) + " bytes."});
+                            std::to_string(most_text_bytes(field)) + " bytes."});
     }
     field.access.set_text(job, line);
   } else {
@@ -129,7 +129,8 @@ bool starts_with_object(const JsonScan& scan, Issues& issues) {
 }
 
 Json value_of(const Field& field, const Job& job) {
-  if (field.access.get == nullptr) return plain_line(field.access.get_text(job), kMostTextBytes);
+  if (field.access.get == nullptr)
+    return plain_line(field.access.get_text(job), most_text_bytes(field));
   const double value = field.access.get(job);
   switch (field.kind) {
     case Kind::toggle:

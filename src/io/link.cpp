@@ -115,10 +115,10 @@ class LinkReader {
   }
 
   void set_text(const Field& field, std::string_view text) {
-    if (plain_line(text, kMostTextBytes) != text) {
+    if (plain_line(text, most_text_bytes(field)) != text) {
       complain(Severity::error, field.path(),
                std::string(field.label) + " must be one line of at most " +
-                   std::to_string(kMostTextBytes) + " bytes; it was left out.");
+                   std::to_string(most_text_bytes(field)) + " bytes; it was left out.");
       return;
     }
     field.access.set_text(read_.job, text);
@@ -201,7 +201,7 @@ std::string write_link(const Job& job) {
     if (!travels(field, job)) continue;
     cbor.integer(field.number);
     if (field.access.get_text != nullptr) {
-      cbor.text(plain_line(field.access.get_text(job), kMostTextBytes));
+      cbor.text(plain_line(field.access.get_text(job), most_text_bytes(field)));
     } else {
       cbor.integer(count_of(field, field.access.get(job)));
     }

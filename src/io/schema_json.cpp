@@ -6,6 +6,7 @@
 #include "base/edition.h"
 #include "calc/outputs.h"
 #include "io/limits.h"
+#include "io/text.h"
 #include "job/catalogue_fields.h"
 #include "job/fields.h"
 
@@ -55,7 +56,8 @@ Json field_schema(const Field& field) {
       break;
     case Kind::text:
     case Kind::catalogue_id:
-      out.update(text_line());
+      out["type"] = "string";
+      out["maxLength"] = most_text_bytes(field);
       break;
   }
   return out;

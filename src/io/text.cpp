@@ -1,5 +1,7 @@
 #include "io/text.h"
 
+#include "io/limits.h"
+
 namespace thole {
 namespace {
 
@@ -49,6 +51,11 @@ std::string plain_line(std::string_view text, std::size_t most_bytes) {
     text.remove_prefix(taken);
   }
   return line;
+}
+
+std::size_t most_text_bytes(const Field& field) {
+  const bool long_text = field.kind == Kind::text && field.max > 0.0;
+  return long_text ? static_cast<std::size_t>(field.max) : kMostTextBytes;
 }
 
 }  // namespace thole

@@ -1,5 +1,6 @@
 #include "job/complete.h"
 
+#include "data/windage.h"
 #include "job/estimate.h"
 #include "job/fields.h"
 
@@ -15,6 +16,15 @@ void refuse_impossible(Job& job, Issues& issues) {
     issues.push_back({Severity::error, field.path(), message});
     clear(field, job);
   }
+}
+
+// A drawing that cannot be read is named and left out, too.
+void refuse_unreadable(Given<std::string>& view, std::string_view path, Issues& issues) {
+  if (!view.known()) return;
+  const std::string message = read_view(view.value).message;
+  if (message.empty()) return;
+  issues.push_back({Severity::error, std::string(path), message});
+  view = {};
 }
 
 // Fills the blanks of `job` with what the preset knows.
@@ -73,6 +83,9 @@ Completed complete(const Job& given, const Catalogue& catalogue) {
       block != nullptr && job.bank.block.known() && !job.bank.chemistry.known()) {
     job.bank.chemistry = {block->chemistry, Origin::chosen};  // the block decides it
   }
+
+  refuse_unreadable(job.boat.side_view, "boat.side_view", done.issues);
+  refuse_unreadable(job.boat.front_view, "boat.front_view", done.issues);
 
   estimate_boat(job, done.trace);
   estimate_water(job, done.trace);

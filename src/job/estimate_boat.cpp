@@ -3,9 +3,11 @@
 #include <cmath>
 #include <cstddef>
 #include <numbers>
+#include <span>
 
 #include "base/units.h"
 #include "data/sources.h"
+#include "data/windage.h"
 #include "job/estimate.h"
 
 namespace thole {
@@ -34,6 +36,7 @@ struct Windage {
   double frontal_ratio = 0.0;   // front area over beam squared
   double centroid_ratio = 0.0;  // forward of midships, over length
 };
+// As usually out, and, for layouts that have canvas, the ends of the range.
 constexpr std::array kWindage{
     Windage{Layout::open_skiff, 0.35, 0.45, 0.025},
     Windage{Layout::bay_console, 0.36, 0.475, 0.04},
@@ -48,11 +51,34 @@ constexpr std::array kWindage{
     Windage{Layout::pontoon, 0.675, 0.875, 0.0},
 };
 
-const Windage& windage(Layout layout) {
-  for (const Windage& row : kWindage) {
-    if (row.layout == layout) return row;
+constexpr std::array kFolded{
+    Windage{Layout::enclosed_t_top, 0.54, 0.70, 0.015},
+    Windage{Layout::dual_console, 0.50, 0.65, 0.0},
+    Windage{Layout::walkaround, 0.50, 0.70, 0.03},
+    Windage{Layout::express, 0.65, 0.85, 0.0},
+    Windage{Layout::flybridge, 0.90, 1.15, 0.0},
+    Windage{Layout::pontoon, 0.55, 0.75, 0.0},
+};
+constexpr std::array kUp{
+    Windage{Layout::t_top, 0.675, 0.975, 0.0},     Windage{Layout::dual_console, 0.65, 0.90, -0.05},
+    Windage{Layout::walkaround, 0.62, 0.85, 0.03}, Windage{Layout::express, 0.85, 1.10, 0.0},
+    Windage{Layout::flybridge, 1.15, 1.50, 0.0},   Windage{Layout::pontoon, 0.80, 1.00, 0.0},
+};
+
+const Windage* find_row(std::span<const Windage> rows, Layout layout) {
+  for (const Windage& row : rows) {
+    if (row.layout == layout) return &row;
   }
-  return kWindage.front();
+  return nullptr;
+}
+
+const Windage& windage(Layout layout, Canvas canvas) {
+  const std::span<const Windage> rows = canvas == Canvas::folded ? std::span<const Windage>(kFolded)
+                                        : canvas == Canvas::up   ? std::span<const Windage>(kUp)
+                                                                 : std::span<const Windage>{};
+  if (const Windage* row = find_row(rows, layout)) return *row;
+  const Windage* usual = find_row(kWindage, layout);
+  return usual != nullptr ? *usual : kWindage.front();
 }
 
 // Those who stand and show above a low deck; behind a console or a house they show no more than it.
@@ -61,7 +87,7 @@ double standing_count(const Boat& boat) {
 }
 
 double legs_down_count(const Boat& boat) {
-  return boat.leg.value == Leg::down ? boat.outboard_count.value : 0.0;
+  return boat.leg.value == Leg::tilted ? 0.0 : boat.outboard_count.value;
 }
 
 Term length_term(const Boat& boat) { return {"LOA", boat.length_m.value, "m", "length overall"}; }
@@ -171,12 +197,16 @@ void assume_make_up(Boat& boat, Trace& trace) {
   assume(trace, boat.leg, Leg::down, "boat.leg",
          "Legs left down, which is on the safe side: they drag. They also steady the heading.",
          kProjectDecision);
+  assume(trace, boat.canvas, Canvas::usual, "boat.canvas",
+         "Canvas as usual for the layout: the middle of its range.", kProjectDecision);
+  assume(trace, boat.standing_forward_count, 0, "boat.standing_forward_count",
+         "Nobody stands at the bow while it holds.", kProjectDecision);
   assume(trace, boat.leg_propeller_m, length_m < 6.0 ? 0.30 : 0.36, "boat.leg_propeller_m",
          "Main propeller of 0.30 m under 6 m of length, 0.36 m above.", kCommonPractice);
   assume(trace, boat.petrol, true, "boat.petrol",
          "Petrol may be below deck, which is on the safe side.", kProjectDecision);
-  assume(trace, boat.deck, length_m < 6.0 ? DeckKind::single_skin : DeckKind::cored_foam, "boat.deck",
-         "Solid laminate under 6 m, foam core above; the weaker of the usual cores.",
+  assume(trace, boat.deck, length_m < 6.0 ? DeckKind::single_skin : DeckKind::cored_foam,
+         "boat.deck", "Solid laminate under 6 m, foam core above; the weaker of the usual cores.",
          kProjectDecision);
 }
 
@@ -240,8 +270,47 @@ void estimate_waterline(Boat& boat, Trace& trace) {
   });
 }
 
+// From the drawings, where there are any.
+void measure_windage(Boat& boat, Trace& trace) {
+  const auto area_step = [](std::string_view label, std::string_view symbol, const Silhouette& view,
+                            double least_m2, double most_m2) {
+    return Step{
+        .label = std::string(label),
+        .symbol = symbol,
+        .formula = "l * h",
+        .terms = {{"l", view.extent_m, "m", "length of what was drawn"},
+                  {"h", std::clamp(view.area_m2, least_m2, most_m2) / view.extent_m, "m",
+                   "its mean height, holes left out"}},
+        .value = std::clamp(view.area_m2, least_m2, most_m2),
+        .unit = "m2",
+        .source = kDefinition,
+        .assumptions = {"Area inside the outline, or the sum of the parts times their fill."}};
+  };
+  if (boat.front_view.known()) {
+    const Silhouette view = read_view(boat.front_view.value).silhouette;
+    estimate(trace, boat.frontal_area_m2, "boat.frontal_area_m2",
+             [&] { return area_step("Windage from ahead, as drawn", "A_F", view, 0.5, 30.0); });
+  }
+  if (!boat.side_view.known()) return;
+  const Silhouette view = read_view(boat.side_view.value).silhouette;
+  estimate(trace, boat.lateral_area_m2, "boat.lateral_area_m2",
+           [&] { return area_step("Windage from the side, as drawn", "A_L", view, 1.0, 60.0); });
+  estimate(trace, boat.lateral_centroid_m, "boat.lateral_centroid_m", [&] {
+    return Step{.label = "Centre of the side windage, as drawn",
+                .symbol = "x_a",
+                .formula = "min(4, max(-4, x - L / 2))",
+                .terms = {{"x", view.centre_m, "m", "centre, forward of the transom"},
+                          waterline_term(boat)},
+                .value = std::clamp(view.centre_m - 0.5 * boat.waterline_length_m.value, -4.0, 4.0),
+                .unit = "m",
+                .source = kDefinition,
+                .assumptions = {"The waterline begins at the transom."}};
+  });
+}
+
 void estimate_windage(Boat& boat, Trace& trace) {
-  const Windage& row = windage(boat.layout.value);
+  measure_windage(boat, trace);
+  const Windage& row = windage(boat.layout.value, boat.canvas.value);
   const Term standing{"n", standing_count(boat), "", "people standing in an open boat"};
   estimate(trace, boat.frontal_area_m2, "boat.frontal_area_m2", [&] {
     return Step{.label = "Windage from ahead, by deck layout",

@@ -72,6 +72,12 @@ constexpr std::array kLayoutOptions{
 constexpr std::array kLegOptions{
     Option{"tilted", "Tilted clear"},
     Option{"down", "Left down"},
+    Option{"down_free", "Down, out of gear"},
+};
+constexpr std::array kCanvasOptions{
+    Option{"usual", "As usual"},
+    Option{"folded", "Folded away"},
+    Option{"up", "Up"},
 };
 constexpr std::array kDeckOptions{
     Option{"single_skin", "Solid laminate"},
@@ -107,6 +113,10 @@ constexpr std::array kHeadOptions{
     Option{"countersunk", "Countersunk"},
 };
 
+constexpr Field text(int key_number, std::string_view section, std::string_view key, Access access,
+                     std::string_view label, std::string_view help, int most_bytes) {
+  return {key_number, section, key, Kind::text, access, label, help, 0.0, double(most_bytes)};
+}
 constexpr Field number(int key_number, std::string_view section, std::string_view key, Access access,
                        std::string_view label, std::string_view help, double min, double max,
                        double quantum, double step) {
@@ -131,6 +141,8 @@ constexpr Field catalogue_id(int key_number, std::string_view section, std::stri
                              std::string_view list) {
   return {key_number, section, key, Kind::catalogue_id, access, label, help, 0.0, 0.0, 0.0, 0.0, {}, list};
 }
+
+constexpr int kMostViewBytes = 480;
 
 // clang-format off
 constexpr std::array kFields{
@@ -178,7 +190,7 @@ constexpr std::array kFields{
         "Legs in the water at the stern.", 0, 4),
     choice(23, THOLE_VALUE(Boat, boat, leg),
         "Legs while holding",
-        "Tilted clear, or left down.", kLegOptions),
+        "Tilted clear, left down in gear, or down with propellers that turn freely.", kLegOptions),
     number(24, THOLE_VALUE(Boat, boat, leg_propeller_m),
         "Main propeller diameter",
         "Of each leg.", 0.15, 0.6, 0.005, 0.01),
@@ -206,6 +218,19 @@ constexpr std::array kFields{
     choice(32, THOLE_VALUE(Boat, boat, deck),
         "Foredeck make-up",
         "What the bolts go through.", kDeckOptions),
+    text(33, THOLE_TEXT(Boat, boat, side_view),
+        "Side above water, drawn",
+        "Outline as points forward of the transom and up, in metres: 0,0 0,0.8 6.5,1.3 6.2,0. Or "
+        "parts, length x height * fill @ centre: 6.5x0.8@3.2 1.8x1.1*0.25@2.6.", kMostViewBytes),
+    text(34, THOLE_TEXT(Boat, boat, front_view),
+        "Front above water, drawn",
+        "Outline as points across and up, in metres, or parts: 2.4x1.1 1.2x0.9*0.25.", kMostViewBytes),
+    choice(35, THOLE_VALUE(Boat, boat, canvas),
+        "Canvas and curtains",
+        "Bimini, curtains or enclosure while holding, where the layout has them.", kCanvasOptions),
+    count(36, THOLE_VALUE(Boat, boat, standing_forward_count),
+        "People standing at the bow",
+        "While it holds; they show to the wind far forward.", 0, 6),
     // water
     catalogue_id(40, THOLE_TEXT(Water, water, place),
         "Water",

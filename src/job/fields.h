@@ -39,7 +39,7 @@ struct Field {
   std::string_view label{};
   std::string_view help{};
   double min = 0.0;  // allowed range, in the unit of the key
-  double max = 0.0;
+  double max = 0.0;        // of text: bytes, 0 for a short line
   double quantum = 0.0;  // what the link rounds to
   double step = 0.0;     // what a stepper adds
   std::span<const Option> options{};

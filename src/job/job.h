@@ -36,7 +36,8 @@ enum class Layout {
   flybridge,
   pontoon
 };
-enum class Leg { tilted, down };
+enum class Leg { tilted, down, down_free };
+enum class Canvas { usual, folded, up };
 enum class Exposure { sheltered, bay, open };
 enum class Firmness { firm, loose };
 enum class Salinity { salt, fresh };
@@ -67,6 +68,10 @@ struct Boat {
   Given<double> bow_angle_deg{};
   Given<bool> petrol{};
   Given<DeckKind> deck{};
+  Given<std::string> side_view{};   // windage drawn or listed, see data/windage.h
+  Given<std::string> front_view{};
+  Given<Canvas> canvas{};
+  Given<int> standing_forward_count{};
   bool operator==(const Boat&) const = default;
 };
 

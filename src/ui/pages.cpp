@@ -19,7 +19,7 @@ using Paths = std::span<const std::string_view>;
 // clang-format off
 constexpr std::array<std::string_view, 8> kBoatMain{"boat.type", "boat.length_m", "boat.displacement_kg", "boat.bow_height_m", "boat.layout", "boat.beam_m", "boat.cruise_speed_mps", "boat.deck"};
 constexpr std::array<std::string_view, 8> kBoatUnderwater{"boat.waterline_length_m", "boat.waterline_beam_m", "boat.draft_m", "boat.deadrise_deg", "boat.underwater_area_m2", "boat.underwater_centroid_m", "boat.bow_angle_deg", "trim.waterplane_ratio"};
-constexpr std::array<std::string_view, 3> kBoatWindage{"boat.frontal_area_m2", "boat.lateral_area_m2", "boat.lateral_centroid_m"};
+constexpr std::array<std::string_view, 7> kBoatWindage{"boat.canvas", "boat.standing_forward_count", "boat.frontal_area_m2", "boat.lateral_area_m2", "boat.lateral_centroid_m", "boat.side_view", "boat.front_view"};
 constexpr std::array<std::string_view, 5> kBoatAboard{"boat.crew_count", "boat.outboard_count", "boat.leg", "boat.leg_propeller_m", "boat.petrol"};
 constexpr std::array kBoatGroups{Group{"", kBoatMain}, Group{"Above water", kBoatWindage}, Group{"Under water", kBoatUnderwater}, Group{"Aboard", kBoatAboard}};
 

@@ -7,6 +7,7 @@
 #include "base/units.h"
 #include "data/beaufort.h"
 #include "io/figures.h"
+#include "io/text.h"
 
 namespace thole::ui {
 
@@ -373,7 +374,7 @@ void text_control(Context& ui, const Field& field) {
     if (event.text.empty()) {
       ui.document.forget(field);
     } else {
-      ui.document.set_text(field, event.text.substr(0, 200));
+      ui.document.set_text(field, event.text.substr(0, most_text_bytes(field)));
     }
   }
   label_line(ui, field, field.access.origin(ui.document.given()));

@@ -160,6 +160,22 @@ TEST_SUITE("property") {
     CHECK(simulate_hold(other).statistics.radius_95_m != a.statistics.radius_95_m);
   }
 
+  TEST_CASE("an hour in slices is the same hour") {
+    const HoldRunInput in = brief(base());
+    const HoldRun whole = simulate_hold(in);
+    HoldSimulation sliced(in);
+    double before_frac = -1.0;
+    do {
+      CHECK(sliced.done_frac() > before_frac);
+      before_frac = sliced.done_frac();
+    } while (sliced.advance(700));
+    CHECK(sliced.done_frac() == 1.0);
+    CHECK_FALSE(sliced.advance(1));
+    const HoldRun run = sliced.take();
+    CHECK(run.statistics.radius_max_m == whole.statistics.radius_max_m);
+    CHECK(run.track.size() == whole.track.size());
+  }
+
   // Taken from a native build and held to on every platform: natively and as WebAssembly.
   TEST_CASE("statistics are alike to a millionth on all platforms") {
     const HoldStatistics s = simulate_hold(base()).statistics;
@@ -270,8 +286,15 @@ TEST_SUITE("property") {
       check_formulas(run.trace);
       CHECK(run.trace.steps.size() > 8);
       CHECK(run.trace.checks.size() == 2);
+      for (const Check& check : run.trace.checks) {
+        CHECK(check.verdict() == Verdict::pass);
+        CHECK_FALSE(check.remedy.empty());
+      }
     }
     check_formulas(simulate_hold(brief(r25_held(0.0, 0.0))).trace);
+    const Trace weak = simulate_hold(r25_held(kFifteenKnots_mps, 160.0)).trace;
+    check_formulas(weak);
+    for (const Check& check : weak.checks) CHECK(check.verdict() == Verdict::fail);
   }
 
   TEST_CASE("bad input gets a clear answer") {

@@ -33,8 +33,8 @@ export interface Job {
     crew_count?: number;
     /** Outboards or drives. Legs in the water at the stern. 0 to 4. */
     outboard_count?: number;
-    /** Legs while holding. Tilted clear, or left down. */
-    leg?: "tilted" | "down";
+    /** Legs while holding. Tilted clear, left down in gear, or down with propellers that turn freely. */
+    leg?: "tilted" | "down" | "down_free";
     /** Main propeller diameter. Of each leg. 0.15 to 0.6. */
     leg_propeller_m?: number;
     /** Windage from ahead. All that shows above water, from ahead. 0.5 to 30. */
@@ -53,6 +53,14 @@ export interface Job {
     petrol?: boolean;
     /** Foredeck make-up. What the bolts go through. */
     deck?: "single_skin" | "cored_balsa" | "cored_foam" | "aluminium";
+    /** Side above water, drawn. Outline as points forward of the transom and up, in metres: 0,0 0,0.8 6.5,1.3 6.2,0. Or parts, length x height * fill @ centre: 6.5x0.8@3.2 1.8x1.1*0.25@2.6. */
+    side_view?: string;
+    /** Front above water, drawn. Outline as points across and up, in metres, or parts: 2.4x1.1 1.2x0.9*0.25. */
+    front_view?: string;
+    /** Canvas and curtains. Bimini, curtains or enclosure while holding, where the layout has them. */
+    canvas?: "usual" | "folded" | "up";
+    /** People standing at the bow. While it holds; they show to the wind far forward. 0 to 6. */
+    standing_forward_count?: number;
   };
   /** Water. */
   water?: {
@@ -774,7 +782,7 @@ export interface Design {
       };
       /** Legs while holding. */
       leg?: {
-        value: "tilted" | "down";
+        value: "tilted" | "down" | "down_free";
         origin: "given" | "preset" | "estimated" | "chosen";
       };
       /** Main propeller diameter. */
@@ -827,6 +835,27 @@ export interface Design {
       /** Foredeck make-up. */
       deck?: {
         value: "single_skin" | "cored_balsa" | "cored_foam" | "aluminium";
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Side above water, drawn. */
+      side_view?: {
+        value: string;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Front above water, drawn. */
+      front_view?: {
+        value: string;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Canvas and curtains. */
+      canvas?: {
+        value: "usual" | "folded" | "up";
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** People standing at the bow. */
+      standing_forward_count?: {
+        /** 0 to 6. */
+        value: number;
         origin: "given" | "preset" | "estimated" | "chosen";
       };
     };

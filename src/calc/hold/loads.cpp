@@ -148,6 +148,10 @@ double round_hull_wetted_area_m2(double waterline_length_m, double draft_m, doub
   return 1.7 * waterline_length_m * draft_m + volume_m3 / draft_m;
 }
 
+double taylor_wetted_area_m2(double waterline_length_m, double volume_m3) {
+  return 2.6 * std::sqrt(volume_m3 * waterline_length_m);
+}
+
 CurrentParts current_parts(const CurrentPartsInput& in) {
   const double reynolds_count = in.current_mps * in.waterline_length_m / in.viscosity_m2_per_s;
   const double form_m2 = kForm_factor * in.waterline_beam_m * in.draft_m;

@@ -141,6 +141,10 @@ Prism floating_prism(const PrismInput& in);
 // S = 1.7 L T + V/T. Source: UFC 4-159-03, Eq 18 (Denny-Mumford). Too little for beamy V-hulls.
 double round_hull_wetted_area_m2(double waterline_length_m, double draft_m, double volume_m3);
 
+// S = 2.6 (V L)^(1/2). Source: Taylor, round bottoms; beside the other it tells how little the form
+// matters, until the form is a V.
+double taylor_wetted_area_m2(double waterline_length_m, double volume_m3);
+
 // Drag from ahead, part by part: blunt form 0.1 B T (Eq 16), friction on the wetted skin (Eqs
 // 17-20, with 0.0004 for roughness), and for each leg that is down its strut and its locked
 // propeller (Eqs 21-22 on the expanded blade area, half the disc). Source: UFC 4-159-03, Eqs 15-23;

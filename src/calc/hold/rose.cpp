@@ -244,12 +244,11 @@ void show_seas(const HoldInput& in, const Site& site, Trace& trace) {
   show(trace, {.id = "rose.wave_growth",
                .label = "Hours of such wind until this sea has grown",
                .symbol = "t_sea",
-               .formula = "(g * X / (U^2 * 0.001 * (1.1 + 0.035 * U)) / 0.00523)^(2 / 3) * U * "
-                          "sqrt(0.001 * (1.1 + 0.035 * U)) / g / 3600",
-               .terms = {wind, gravity, fetch},
+               .formula = "68.8 * (g * X / U_A^2)^(2 / 3) * U_A / g / 3600",
+               .terms = {{"U_A", stress_mps, "m/s", "wind stress factor"}, gravity, fetch},
                .value = sea_growth_h(in.wind_mps, in.fetch_m),
                .unit = "h",
-               .source = kCemSea});
+               .source = kSpmGrowth});
   const double height_m = site.sea.given().height_m;
   show(trace,
        {.id = "rose.wave_most",

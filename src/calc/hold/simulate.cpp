@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <memory>
 #include <numbers>
 #include <string>
 #include <utility>
@@ -36,7 +37,9 @@ constexpr std::uint64_t kWaveStream = 3;
 class Weathering {
  public:
   explicit Weathering(const HoldRunInput& in)
-      : in_(in),
+      : wind_mps_(in.wind_mps),
+        sea_(in.sea),
+        step_s_(in.step_s),
         wave_steps_(in.sea.period_s > 0.0
                         ? std::clamp(static_cast<int>(in.sea.period_s / 8.0 / in.step_s), 1, 20)
                         : 1),
@@ -51,18 +54,18 @@ class Weathering {
   Surroundings at(double part_frac) const {
     const double gust_part = (gust_step_ + part_frac) / kGustSteps;
     Surroundings now = calm_;
-    now.wind_mps = in_.wind_mps + along_.cosine_at(gust_part);
+    now.wind_mps = wind_mps_ + along_.cosine_at(gust_part);
     now.wind_across_mps = kAcrossGust_ratio * across_.cosine_at(gust_part);
-    now.wave_push_ratio = push_ratio(in_.sea, waves_.at((wave_step_ + part_frac) / wave_steps_));
+    now.wave_push_ratio = push_ratio(sea_, waves_.at((wave_step_ + part_frac) / wave_steps_));
     return now;
   }
 
   // Height of the surface at the start of this step.
   double surface_m() const {
-    if (!(in_.sea.height_m > 0.0) || !(in_.sea.period_s > 0.0)) return 0.0;
+    if (!(sea_.height_m > 0.0) || !(sea_.period_s > 0.0)) return 0.0;
     const Quadrature envelope = waves_.at(static_cast<double>(wave_step_) / wave_steps_);
     const double turned_rad =
-        2.0 * std::numbers::pi * static_cast<double>(steps_) * in_.step_s / in_.sea.period_s;
+        2.0 * std::numbers::pi * static_cast<double>(steps_) * step_s_ / sea_.period_s;
     return envelope.cosine_factor * std::cos(turned_rad) -
            envelope.sine_factor * std::sin(turned_rad);
   }
@@ -81,7 +84,9 @@ class Weathering {
   }
 
  private:
-  const HoldRunInput& in_;
+  double wind_mps_ = 0.0;
+  Sea sea_{};
+  double step_s_ = 0.0;
   int wave_steps_ = 1;
   ToneSeries along_;
   ToneSeries across_;
@@ -224,70 +229,96 @@ Motion step_in_parts(const Manoeuvre& boat, Motion motion, const Surroundings& s
   return motion;
 }
 
-void run(const HoldRunInput& in, HoldRun& result) {
-  const Manoeuvre boat({.hull = in.hull, .mass = result.mass}, in.sea);
-  const int parts = parts_of_step(boat, in);
-  const double forward_m = in.hull.thruster_forward_m;
-  const auto settle_count = static_cast<long>(std::lround(in.settle_s / in.step_s));
-  const auto record_count = static_cast<long>(std::lround(in.record_h * 3600.0 / in.step_s));
-
-  Weathering weather(in);
-  Motion motion = start_of(in, weather.at(0.0));
-  BowTruth bow = bow_of(motion, forward_m);
-  Sensors sensors(in.sensors, in.step_s, in.seed, bow);
-  PositionHold law(result.gains, in.law.dead_zone_m, in.motor.thrust_N);
-  Thruster thruster(in.motor, in.step_s);
-  Record record({.motor = in.power,
+// All that changes while it runs, and what it runs on.
+class Hour {
+ public:
+  Hour(const HoldRunInput& in, HoldRun& result)
+      : in_(in),
+        boat_({.hull = in.hull, .mass = result.mass}, in.sea),
+        parts_(parts_of_step(boat_, in)),
+        settle_count_(std::lround(in.settle_s / in.step_s)),
+        count_(settle_count_ + std::lround(in.record_h * 3600.0 / in.step_s)),
+        weather_(in_),
+        start_(weather_.at(0.0)),
+        motion_(start_of(in, start_)),
+        bow_(bow_of(motion_, in.hull.thruster_forward_m)),
+        sensors_(in.sensors, in.step_s, in.seed, bow_),
+        law_(result.gains, in.law.dead_zone_m, in.motor.thrust_N),
+        thruster_(in.motor, in.step_s),
+        record_({.motor = in.power,
                  .tolerance_m = in.tolerance_m,
                  .lost_m = result.lost_m,
                  .step_s = in.step_s,
-                 .step_count = static_cast<std::size_t>(record_count),
-                 .track_s = in.track_s});
+                 .step_count = static_cast<std::size_t>(count_ - settle_count_),
+                 .track_s = in.track_s}) {}
 
-  double turned_before_rad = 0.0;
-  double energy_before_J = boat.energy_J(motion);
-  Surroundings start = weather.at(0.0);
-  for (long i = 0; i < settle_count + record_count; ++i) {
-    if (i == settle_count) {
-      turned_before_rad = thruster.turned_rad();
-      energy_before_J = boat.energy_J(motion);
-      result.work = {};
+  bool done() const { return at_ >= count_; }
+  double done_frac() const { return static_cast<double>(at_) / static_cast<double>(count_); }
+
+  // One step; false when the boat moves beyond all reckoning.
+  bool step() {
+    if (at_ == settle_count_) {
+      turned_before_rad_ = thruster_.turned_rad();
+      energy_before_J_ = boat_.energy_J(motion_);
+      work_ = {};
     }
     PushStep push{};
     Command command{};
-    if (!in.adrift) {
-      const Sensed& sensed = sensors.sense(bow, sensors.fix_due() ? weather.surface_m() : 0.0);
-      command = law.command(sensed, in.step_s);
-      push = thruster.step(command);
+    if (!in_.adrift) {
+      command = law_.command(sensors_.sense(bow_, sensors_.fix_due() ? weather_.surface_m() : 0.0),
+                             in_.step_s);
+      push = thruster_.step(command);
     }
-    if (i >= settle_count) {
-      record.add({.x_m = bow.x_m,
-                  .y_m = bow.y_m,
-                  .heading_rad = motion.heading_rad,
-                  .thrust_N = push.start.thrust_N,
-                  .azimuth_rad = push.start.azimuth_rad,
-                  .wind_mps = start.wind_mps,
-                  .wind_across_mps = start.wind_across_mps,
-                  .full = command.full});
+    if (at_ >= settle_count_) {
+      record_.add({.x_m = bow_.x_m,
+                   .y_m = bow_.y_m,
+                   .heading_rad = motion_.heading_rad,
+                   .thrust_N = push.start.thrust_N,
+                   .azimuth_rad = push.start.azimuth_rad,
+                   .wind_mps = start_.wind_mps,
+                   .wind_across_mps = start_.wind_across_mps,
+                   .full = command.full});
     }
-    Surroundings middle = weather.at(0.5);
-    Surroundings end = weather.at(1.0);
+    Surroundings middle = weather_.at(0.5);
+    Surroundings end = weather_.at(1.0);
     set_push(middle, push.middle);
     set_push(end, push.end);
-    motion = step_in_parts(boat, motion, start, middle, end, in.step_s, parts, result.work);
-    if (!sound(motion)) {
-      result.issues.push_back(
-          {Severity::error, "", "This boat in this weather moves too violently to be computed."});
-      return;
-    }
-    bow = bow_of(motion, forward_m);
-    weather.advance();
-    start = end;
+    motion_ = step_in_parts(boat_, motion_, start_, middle, end, in_.step_s, parts_, work_);
+    bow_ = bow_of(motion_, in_.hull.thruster_forward_m);
+    weather_.advance();
+    start_ = end;
+    ++at_;
+    return sound(motion_);
   }
-  result.energy_gain_J = boat.energy_J(motion) - energy_before_J;
-  result.statistics = record.statistics(thruster.turned_rad() - turned_before_rad);
-  result.track = record.take_track();
-}
+
+  void conclude(HoldRun& result) {
+    result.work = work_;
+    result.energy_gain_J = boat_.energy_J(motion_) - energy_before_J_;
+    result.statistics = record_.statistics(thruster_.turned_rad() - turned_before_rad_);
+    result.track = record_.take_track();
+  }
+
+  const HoldRunInput& input() const { return in_; }
+
+ private:
+  HoldRunInput in_;
+  Manoeuvre boat_;
+  int parts_ = 1;
+  long settle_count_ = 0;
+  long count_ = 0;
+  Weathering weather_;
+  Surroundings start_{};
+  Motion motion_{};
+  BowTruth bow_{};
+  Sensors sensors_;
+  PositionHold law_;
+  Thruster thruster_;
+  Record record_;
+  long at_ = 0;
+  double turned_before_rad_ = 0.0;
+  double energy_before_J_ = 0.0;
+  Manoeuvre::Work work_{};
+};
 
 // --- the trace
 // ----------------------------------------------------------------------------------
@@ -436,11 +467,11 @@ void check_record(const HoldRunInput& in, const HoldRun& r, Trace& trace) {
                           .remedy = "Take a stronger motor, cut windage, or hold in less exposed "
                                     "water."});
   trace.checks.push_back({.id = "holding.tolerance",
-                          .label = "Stays near enough for long enough",
-                          .actual = r.statistics.within_frac,
-                          .limit = in.tolerance_frac,
+                          .label = "Time spent too far off",
+                          .actual = 1.0 - r.statistics.within_frac,
+                          .limit = 1.0 - in.tolerance_frac,
                           .unit = "",
-                          .comparison = Comparison::at_least,
+                          .comparison = Comparison::at_most,
                           .source = kProjectDecision,
                           .remedy = "Take a stronger motor, allow a wider circle, or give the "
                                     "receiver a clearer view of the sky."});
@@ -482,21 +513,54 @@ HoldRunInput run_input(const HoldInput& in, const HoldResult& held, bool gusty) 
           .start_heading_rad = rad_from_deg(held.heading_deg)};
 }
 
+struct HoldSimulation::Engine {
+  Hour hour;
+};
+
+HoldSimulation::HoldSimulation(const HoldRunInput& in) {
+  result_.lost_m = kLost_ratio * in.length_m;
+  result_.issues = faults(in);
+  if (has_error(result_.issues)) return;
+  result_.mass = inertia({.displacement_kg = in.displacement_kg,
+                          .length_m = in.length_m,
+                          .waterline_length_m = in.hull.current.waterline_length_m,
+                          .water_density_kg_per_m3 = in.hull.water_density_kg_per_m3});
+  result_.gains = hold_gains(result_.mass, in.hull.thruster_forward_m, in.law);
+  engine_ = std::make_unique<Engine>(Engine{Hour(in, result_)});
+}
+
+HoldSimulation::~HoldSimulation() = default;
+HoldSimulation::HoldSimulation(HoldSimulation&&) noexcept = default;
+HoldSimulation& HoldSimulation::operator=(HoldSimulation&&) noexcept = default;
+
+double HoldSimulation::done_frac() const { return engine_ ? engine_->hour.done_frac() : 1.0; }
+
+bool HoldSimulation::advance(long step_count) {
+  if (!engine_) return false;
+  Hour& hour = engine_->hour;
+  for (long i = 0; i < step_count && !hour.done(); ++i) {
+    if (hour.step()) continue;
+    result_.issues.push_back(
+        {Severity::error, "", "This boat in this weather moves too violently to be computed."});
+    engine_.reset();
+    return false;
+  }
+  if (!hour.done()) return true;
+  hour.conclude(result_);
+  const HoldRunInput& in = hour.input();
+  show_mass(in, result_, result_.trace);
+  show_record(in, result_, result_.trace);
+  check_record(in, result_, result_.trace);
+  add_assumptions(in, result_.trace);
+  engine_.reset();
+  return false;
+}
+
 HoldRun simulate_hold(const HoldRunInput& in) {
-  HoldRun result{.lost_m = kLost_ratio * in.length_m, .issues = faults(in)};
-  if (has_error(result.issues)) return result;
-  result.mass = inertia({.displacement_kg = in.displacement_kg,
-                         .length_m = in.length_m,
-                         .waterline_length_m = in.hull.current.waterline_length_m,
-                         .water_density_kg_per_m3 = in.hull.water_density_kg_per_m3});
-  result.gains = hold_gains(result.mass, in.hull.thruster_forward_m, in.law);
-  run(in, result);
-  if (has_error(result.issues)) return result;
-  show_mass(in, result, result.trace);
-  show_record(in, result, result.trace);
-  check_record(in, result, result.trace);
-  add_assumptions(in, result.trace);
-  return result;
+  HoldSimulation simulation(in);
+  while (simulation.advance(1L << 20)) {
+  }
+  return simulation.take();
 }
 
 RequiredMargin required_margin(const HoldRunInput& in, double mean_load_N) {

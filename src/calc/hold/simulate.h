@@ -3,6 +3,8 @@
 // Will it stay there, how still, and at what cost: an hour of holding, moment by moment.
 
 #include <cstdint>
+#include <memory>
+#include <utility>
 #include <vector>
 
 #include "base/issue.h"
@@ -77,6 +79,25 @@ struct HoldRun {
 // A boat without weight or size is refused in `issues`; weather stronger than the motor is not, and
 // the record says when the spot was lost.
 HoldRun simulate_hold(const HoldRunInput& in);
+
+// simulate_hold() in slices, for a page that shows how far it is.
+class HoldSimulation {
+ public:
+  explicit HoldSimulation(const HoldRunInput& in);
+  ~HoldSimulation();
+  HoldSimulation(HoldSimulation&&) noexcept;
+  HoldSimulation& operator=(HoldSimulation&&) noexcept;
+
+  // So many steps further; false when it is over, and take() what simulate_hold() gives.
+  bool advance(long step_count);
+  double done_frac() const;
+  HoldRun take() { return std::move(result_); }
+
+ private:
+  struct Engine;
+  HoldRun result_{};
+  std::unique_ptr<Engine> engine_{};
+};
 
 // The run that the hold stage's own question amounts to, in the motor and on the heading that it
 // answered with. `gusty`: land close to windward, where gusts are twice as strong.

@@ -1,7 +1,10 @@
 #include "calc/hold/thruster.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
+
+#include "calc/hold/loads.h"
 
 namespace thole {
 namespace {
@@ -54,6 +57,26 @@ double thrust_in_current_N(const Disc& disc, double static_thrust_N, double infl
 double nominal_thrust_N(const NominalThrustInput& in) {
   return in.propeller_factor * in.direction_factor *
          std::pow(in.diameter_m * in.power_W / 1000.0, 2.0 / 3.0);
+}
+
+double propeller_load_factor(double thrust_N, double diameter_m) {
+  return std::sqrt(thrust_N / (diameter_m * diameter_m * diameter_m)) / 15.2;
+}
+
+double ventilation_factor(const VentilationInput& in) {
+  const double turns = in.from_rad / (2.0 * std::numbers::pi);
+  const double dir_ratio = 2.0 * std::abs(turns - std::floor(turns + 0.5));  // 0 ahead, 1 astern
+  const double heading_factor = dir_ratio <= 0.5 ? 1.0 + 0.38 * dir_ratio : 1.38 - 0.38 * dir_ratio;
+  const double place_factor =
+      in.forward_m >= 0.0 ? 1.0 : 1.0 + 0.4 * in.forward_m / in.waterline_length_m;
+  const double zero_crossing_s = in.peak_period_s / kPeakToZeroCrossing_ratio;
+  const double period_ratio = 0.64 * std::sqrt(in.waterline_length_m) / zero_crossing_s;
+  const double overload = std::max(0.0, propeller_load_factor(in.thrust_N, in.diameter_m) - 1.0);
+  const double sigma = 0.25 * (0.85 * heading_factor * place_factor * in.wave_height_m *
+                                   std::min(period_ratio, 1.0) +
+                               overload);
+  const double sigmas = 2.0 * 2.0 * in.submergence_m / in.diameter_m - 1.5 * sigma;
+  return 0.5 * std::erfc(-sigmas / std::numbers::sqrt2);
 }
 
 double power_share_frac(double thrust_share_frac) { return std::pow(thrust_share_frac, 1.5); }

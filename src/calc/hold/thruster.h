@@ -44,6 +44,25 @@ double nominal_thrust_N(const NominalThrustInput& in);
 inline constexpr double kOpenPropeller_factor = 800.0;     // eta1, Table 3-1
 inline constexpr double kAzimuthMechanical_factor = 0.93;  // eta_M, Table 3-4
 
+// Thrust left as a ship's thruster draws air in waves, [3.9.4]:
+// Phi(2 * 2 xi/D - 1.5 sigma), sigma = 0.25 (A Hs min(T0, 1) + max(PLF - 1, 0)),
+// PLF = (T/D^3)^(1/2)/15.2, T0 = 0.64 L^(1/2)/Tz, A = 0.85 B C, B = 1 + 0.38 dir/pi ahead of the
+// beam and 1.38 - 0.38 dir/pi behind it, C = 1 forward of midships and 1 + 0.4 x/L behind. sigma is
+// in metres and does not scale with D: below a metre of diameter the answer is too high, and the
+// shaft stage counts by the depth of the axis instead. Source: DNV-ST-0111 (2021).
+struct VentilationInput {
+  double diameter_m = 0.0;     // > 0
+  double submergence_m = 0.0;  // of the axis
+  double thrust_N = 0.0;       // nominal
+  double waterline_length_m = 0.0;
+  double forward_m = 0.0;  // of midships
+  double from_rad = 0.0;   // where the waves come from, off the bow
+  double wave_height_m = 0.0;
+  double peak_period_s = 0.0;  // > 0
+};
+double ventilation_factor(const VentilationInput& in);
+double propeller_load_factor(double thrust_N, double diameter_m);  // PLF
+
 // Share of the power above idle that a share of full thrust takes: r^1.5. Source: momentum theory.
 double power_share_frac(double thrust_share_frac);
 

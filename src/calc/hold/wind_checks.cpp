@@ -98,15 +98,6 @@ double land_gust_ratio(double averaging_s) {
   return 1.277 + 0.296 * std::tanh(0.9 * std::log10(45.0 / t));
 }
 
-double wind_at_ten_metres_mps(double reading_mps, double height_m) {
-  const double z_m = std::clamp(height_m, 1.0, 30.0);
-  double wind_mps = reading_mps;
-  for (int step = 0; step < 30; ++step) {  // the ratio changes slowly with the wind: a few suffice
-    wind_mps = reading_mps / wind_profile_ratio(wind_mps, z_m);
-  }
-  return wind_mps;
-}
-
 double heeling_moment_Nm(const HeelingInput& in) {
   return kHeeling_factor * in.lateral_area_m2 *
          (in.lateral_area_m2 / in.waterline_length_m + in.draft_m) * in.wind_mps * in.wind_mps;

@@ -1,7 +1,7 @@
 #pragma once
 
-// What else is printed about the wind on a boat: other authors' forces, gusts on land's lee, wind
-// read low down, tables for anchors and for stability. They stand beside the sizing loads of
+// What else is printed about the wind on a boat: other authors' forces, gusts on land's lee,
+// tables for anchors and for stability. They stand beside the sizing loads of
 // loads.h, to judge them by; nothing is sized on them.
 
 namespace thole {
@@ -28,16 +28,12 @@ struct WindFactors {
 // Linear between the angles of the table, 0 to 180 degrees off the bow, every 10.
 WindFactors isherwood(const IsherwoodInput& in, double from_rad);
 
-// --- gusts and heights
+// --- gusts
 
 // Wind averaged over t seconds over that of an hour, on land and near it:
 // 1.277 + 0.296 tanh(0.9 log10(45/t)), 1 < t <= 3600; 1.5334 - 0.15 log10 t up to ten hours.
 // Source: Coastal Engineering Manual II-2. Beyond that range as at its ends.
 double land_gust_ratio(double averaging_s);
-
-// The wind at 10 m that a reading at another height belongs to, by the profile of ISO 19901-1.
-// Range: 1 to 30 m, open water.
-double wind_at_ten_metres_mps(double reading_mps, double height_m);
 
 // --- tables for other ends
 
