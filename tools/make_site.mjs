@@ -9,6 +9,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync
 import { basename, dirname, extname, join, relative } from "node:path";
 import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 import { buildId, digest, marked, Stage } from "./bundle.mjs";
+import { splitProgram } from "./split_program.mjs";
 
 const [web, build, site] = process.argv.slice(2);
 const IN_FRAMES = "host.js";  // loaded inside a shop's page alone
@@ -33,16 +34,16 @@ function put(name, bytes, { firstVisit = true } = {}) {
 }
 
 // A part of the page as the service worker keeps it.
-function part(name, bytes) {
+function part(name, bytes, visit) {
   kept.push([name, `sha256-${createHash("sha256").update(bytes).digest("base64")}`]);
-  put(name, bytes);
+  put(name, bytes, visit);
 }
 function rename(name, bytes) {
   const hashed = `${basename(name, extname(name))}.${digest(bytes)}${extname(name)}`;
   renamed.set(name, hashed);
   return hashed;
 }
-const hashedPart = (name, bytes) => part(rename(name, bytes), bytes);
+const hashedPart = (name, bytes, visit) => part(rename(name, bytes), bytes, visit);
 function withNewNames(text) {
   for (const [name, hashed] of renamed) {
     text = text.replaceAll(new RegExp(`(?<=["'\`/])${name.replace(".", "\\.")}(?=["'\`])`, "g"), hashed);
@@ -63,13 +64,15 @@ const source = (name) => readFileSync(join(web, name));
 rmSync(site, { recursive: true, force: true });
 mkdirSync(site, { recursive: true });
 const id = buildId(web, build);
-const program = marked(readFileSync(join(build, "thole.wasm")));
+const { first, rest } = splitProgram(build);
+const program = marked(first);
 const define = { THOLE_BUILD: id, THOLE_PROGRAM: program.mark };
 const stage = new Stage(web, build);
 
 // In the order in which they name each other: a name changes when what it names has changed.
 hashedPart("icon.svg", source("icon.svg"));
 hashedPart("thole.wasm", program.bytes);
+hashedPart("rest.wasm", rest, { firstVisit: false });
 hashedPart("style.css", stage.style("style.css"));
 for (const script of [...stage.workers(), "shell.js"]) {
   const bytes = Buffer.from(withNewNames(stage.script(script, { define }).toString()));
@@ -91,5 +94,5 @@ for (const folder of [join(web, "icons"), join(web, "demo"), join(build, "../eng
 stage.close();
 
 writeFileSync(join(site, "sizes.json"), `${JSON.stringify(rows, null, 1)}\n`);
-const first = rows.filter((row) => row.firstVisit).reduce((sum, row) => sum + row.brotli, 0);
-console.log(`site: ${rows.length} files; a first visit takes ${(first / 1000).toFixed(0)} kB over the wire`);
+const visit = rows.filter((row) => row.firstVisit).reduce((sum, row) => sum + row.brotli, 0);
+console.log(`site: ${rows.length} files; a first visit takes ${(visit / 1000).toFixed(0)} kB over the wire`);

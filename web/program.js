@@ -4,7 +4,7 @@ import { loadModule } from "./load.js";
 
 // Resolves to the program; rejects when it cannot be loaded or started here.
 export async function startProgram() {
-  const module = await loadModule();
+  const { module, rest } = await loadModule();
   await nextTask();
   const text = (name, ...types) => module.cwrap(name, "string", types);
   const number = (name, ...types) => module.cwrap(name, "number", types);
@@ -45,6 +45,8 @@ export async function startProgram() {
     font: (semibold) => bytes(module._thole_font(semibold), module._thole_font_size(semibold)),
     setCatalogue: document("thole_set_catalogue"),
     configure: number("thole_configure", "string", "string"),
+    whole: () => rest.here,
+    makeWhole: () => rest.fetch(),
     memoryBytes: () => module.HEAPU8.length,
   };
 }

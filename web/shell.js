@@ -96,8 +96,19 @@ function follow() {
 }
 
 function act(id, verb, text = "") {
-  program.act(id, verb, String(text));
-  frames.request(3);
+  whenWhole(() => {
+    program.act(id, verb, String(text));
+    frames.request(3);
+  });
+}
+
+// Most of what an act runs comes with the first of them (rest.js); order is kept.
+function whenWhole(go) {
+  if (program.whole()) go();
+  else program.makeWhole().then(go, (error) => {
+    console.error(error);
+    say("Part of the program could not be fetched. Check the connection and try again.");
+  });
 }
 
 // --- theme and type ---------------------------------------------------------------------------------
@@ -152,6 +163,7 @@ function open(text) {
 // What was on the table first, so that undo leads back from a link to one's own job.
 async function openFirst() {
   const own = await keep.first();
+  if (own || isJob(location.hash) || history.state?.page || embedded) await program.makeWhole();
   if (own) program.open(own.link);
   if (isJob(location.hash) && location.hash !== `#${own?.link}`) open(location.hash);
   seen.job = program.jobVersion();
@@ -185,6 +197,7 @@ const actions = {
 // One after the other, each as long as it takes to read.
 const toSay = [];
 function say(text) {
+  if (toSay.includes(text)) return;
   toSay.push(text);
   if (toSay.length === 1) sayNext();
 }
@@ -200,7 +213,8 @@ function sayNext() {
 function tellKept(jobs) {
   if (!program) return;
   const when = (at) => new Date(at).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
-  act("app", "kept", jobs.slice(0, 6).map((job) => `${job.label || "A job"}, ${when(job.at)}`).join("\n"));
+  program.act("app", "kept", jobs.slice(0, 6).map((job) => `${job.label || "A job"}, ${when(job.at)}`).join("\n"));
+  frames.request(3);
 }
 
 // --- pages and the browser's own Back ---------------------------------------------------------------
@@ -231,7 +245,9 @@ addEventListener("popstate", (event) => {
   act("app", "page", event.state.page);
 });
 addEventListener("hashchange", () => {
-  if (program && isJob(location.hash) && location.hash !== `#${program.text("link")}`) open(location.hash);
+  if (!program || !isJob(location.hash) || location.hash === `#${program.text("link")}`) return;
+  const link = location.hash;
+  whenWhole(() => open(link));
 });
 
 // --- keys -------------------------------------------------------------------------------------------
@@ -283,7 +299,10 @@ function fail(message) {
 
 // The first text stays painted under the canvas: it goes with the first touch, when nobody waits for it.
 function letWelcomeGo() {
-  const go = () => byId("welcome")?.remove();
+  const go = () => {
+    byId("welcome")?.remove();
+    whenWhole(() => {});
+  };
   for (const type of ["pointerdown", "keydown", "scroll"]) {
     addEventListener(type, go, { once: true, passive: true, capture: true });
   }
@@ -307,7 +326,7 @@ async function start() {
     drawn: (id) => program.text(id === "qr" ? "qr" : "picture"),
     typing: (on) => {
       if (!matchMedia("(pointer: coarse)").matches) return;
-      program.typing(on ? 1 : 0);
+      whenWhole(() => program.typing(on ? 1 : 0));
       frames.request(1);
     },
   });
