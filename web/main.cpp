@@ -150,6 +150,9 @@ EMSCRIPTEN_KEEPALIVE const char* thole_text(const char* kind) {
     const auto picture = ui::find_page(state.page).picture;
     return picture == nullptr ? "" : hand_over(write_svg(picture(design, state.system)));
   }
+  if (const auto figure = state.figures.find(std::string(wanted)); figure != state.figures.end()) {
+    return hand_over(write_svg(*figure->second));
+  }
   if (wanted == "sheet") {
     const SheetOptions options{
         .system = state.system, .address = app.address(), .date = state.around.date};

@@ -7,7 +7,7 @@
 
 const TAGS = {
   text: "p", button: "button", textbox: "input", slider: "input", checkbox: "input",
-  select: "select", radio: "button", img: "div", status: "div", alert: "div", group: "div",
+  select: "select", progress: "progress", radio: "button", img: "div", status: "div", alert: "div", group: "div",
   banner: "header", navigation: "nav", main: "main", list: "ul", listitem: "li",
 };
 // The last two have their roles by their tags; a style without bullets takes them away in one browser.
@@ -18,7 +18,7 @@ const ROLES = {
 const INPUT_TYPES = { textbox: "text", slider: "range", checkbox: "checkbox" };
 const CONTAINERS = new Set(["group", "banner", "navigation", "main", "list", "listitem"]);
 const WORDS = new Set(["heading", "text", "status", "alert", "img"]);
-const FIELDS = new Set(["textbox", "slider", "checkbox", "select"]);
+const FIELDS = new Set(["textbox", "slider", "checkbox", "select", "progress"]);
 const HOLD_MS = 400;     // until a held button begins to repeat
 const REPEAT_MS = 80;
 const ANNOUNCE_MS = 700; // a live region speaks once the values rest
@@ -199,6 +199,7 @@ export class Mirror {
       setText(entry.help, [node.description, node.role === "slider" ? node.unit : ""].filter(Boolean).join(" "));
     }
     if (node.role === "textbox") this.writeTextbox(entry, node);
+    if (node.role === "progress") Object.assign(element, { max: 100, value: node.value });
     if (node.role === "checkbox") element.checked = Boolean(node.checked);
     if (node.role === "slider") this.writeSlider(entry, node);
     if (node.role === "select") this.writeSelect(entry, node);

@@ -323,7 +323,7 @@ async function start() {
   }
   mirror = new Mirror(byId("sheet"), {
     act, actions,
-    drawn: (id) => program.text(id === "qr" ? "qr" : "picture"),
+    drawn: (id) => program.text(id),
     typing: (on) => {
       if (!matchMedia("(pointer: coarse)").matches) return;
       whenWhole(() => program.typing(on ? 1 : 0));

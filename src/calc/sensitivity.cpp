@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "job/fields.h"
-#include "job/uncertainty.h"
 
 namespace thole {
 namespace {
@@ -38,56 +37,84 @@ Job with_choices_kept(const Job& given, const Design& design) {
   return kept;
 }
 
-SensitivityResult sensitivity(const Job& given, const Catalogue& catalogue,
-                              const SensitivityInput& in) {
-  SensitivityResult result;
+SensitivityStudy::SensitivityStudy(const Job& given, const Catalogue& catalogue,
+                                   const SensitivityInput& in)
+    : catalogue_(&catalogue) {
   const Output* output = find_output(in.output);
-  if (output == nullptr || output->number == nullptr) return result;
-  result.known_output = true;
+  if (output == nullptr || output->number == nullptr) return;
+  output_ = output;
+  result_.known_output = true;
   const Design design = Evaluation(given, catalogue).design();
-  const Job kept = with_choices_kept(given, design);
-  result.answer = output->number(design);
+  full_ = design.job;
+  kept_ = with_choices_kept(given, design);
+  result_.answer = output->number(design);
+}
 
+bool SensitivityStudy::step() {
+  const std::span<const Uncertainty> all = all_uncertainties();
+  if (output_ == nullptr || next_ >= all.size()) return false;
+  try_value(all[next_++]);
+  if (next_ < all.size()) return true;
+  conclude();
+  return false;
+}
+
+double SensitivityStudy::done_frac() const {
+  return static_cast<double>(next_) / static_cast<double>(all_uncertainties().size());
+}
+
+void SensitivityStudy::try_value(const Uncertainty& uncertainty) {
+  const Field* field = find_field(uncertainty.field);
+  if (field == nullptr || field->access.get == nullptr) return;
+  const Origin origin = field->access.origin(full_);
+  if (origin == Origin::absent) return;
+  const double value = field->access.get(full_);
+  const ValueRange range = likely_range(uncertainty, value, origin);
+  if (!(range.low < range.high)) return;
+  Job job = kept_;
+  const auto answer_at = [&](double other) {
+    give(*field, other, job);
+    return answer_of(job, *catalogue_, *output_);
+  };
+  // A value that is typed in may change how others are estimated (a wave height brings its own
+  // period): only what its change of size does counts.
+  const double answer = result_.answer;
+  const double shift = answer - answer_at(value);
+  Swing swing{.field = std::string(uncertainty.field),
+              .origin = origin,
+              .value = value,
+              .low = range.low,
+              .high = range.high,
+              .at_low = answer_at(range.low) + shift,
+              .at_high = answer_at(range.high) + shift,
+              .why = uncertainty.why,
+              .source = uncertainty.source};
+  const auto [least, most] = std::minmax({swing.at_low, swing.at_high, answer});
+  swing.width = most - least;
+  if (swing.width > kLeastMove_frac * std::abs(answer)) result_.swings.push_back(std::move(swing));
+}
+
+void SensitivityStudy::conclude() {
+  const double answer = result_.answer;
   double squares_down = 0.0;
   double squares_up = 0.0;
-  for (const Uncertainty& uncertainty : all_uncertainties()) {
-    const Field* field = find_field(uncertainty.field);
-    if (field == nullptr || field->access.get == nullptr) continue;
-    const Origin origin = field->access.origin(design.job);
-    if (origin == Origin::absent) continue;
-    const double value = field->access.get(design.job);
-    const ValueRange range = likely_range(uncertainty, value, origin);
-    if (!(range.low < range.high)) continue;
-    Job job = kept;
-    const auto answer_at = [&](double other) {
-      give(*field, other, job);
-      return answer_of(job, catalogue, *output);
-    };
-    // A value that is typed in may change how others are estimated (a wave height brings its own
-    // period): only what its change of size does counts.
-    const double shift = result.answer - answer_at(value);
-    Swing swing{.field = std::string(uncertainty.field),
-                .origin = origin,
-                .value = value,
-                .low = range.low,
-                .high = range.high,
-                .at_low = answer_at(range.low) + shift,
-                .at_high = answer_at(range.high) + shift,
-                .why = uncertainty.why,
-                .source = uncertainty.source};
-    const double least = std::min({swing.at_low, swing.at_high, result.answer});
-    const double most = std::max({swing.at_low, swing.at_high, result.answer});
-    swing.width = most - least;
-    if (!(swing.width > kLeastMove_frac * std::abs(result.answer))) continue;
-    squares_down += (result.answer - least) * (result.answer - least);
-    squares_up += (most - result.answer) * (most - result.answer);
-    result.swings.push_back(std::move(swing));
+  for (const Swing& swing : result_.swings) {
+    const auto [least, most] = std::minmax({swing.at_low, swing.at_high, answer});
+    squares_down += (answer - least) * (answer - least);
+    squares_up += (most - answer) * (most - answer);
   }
-  result.low = result.answer - std::sqrt(squares_down);
-  result.high = result.answer + std::sqrt(squares_up);
-  std::stable_sort(result.swings.begin(), result.swings.end(),
+  result_.low = answer - std::sqrt(squares_down);
+  result_.high = answer + std::sqrt(squares_up);
+  std::stable_sort(result_.swings.begin(), result_.swings.end(),
                    [](const Swing& a, const Swing& b) { return a.width > b.width; });
-  return result;
+}
+
+SensitivityResult sensitivity(const Job& given, const Catalogue& catalogue,
+                              const SensitivityInput& in) {
+  SensitivityStudy study(given, catalogue, in);
+  while (study.step()) {
+  }
+  return study.result();
 }
 
 }  // namespace thole

@@ -9,6 +9,7 @@
 #include "calc/design.h"
 #include "calc/outputs.h"
 #include "job/job.h"
+#include "job/uncertainty.h"
 
 namespace thole {
 
@@ -43,6 +44,26 @@ struct SensitivityResult {
 // which are known.
 SensitivityResult sensitivity(const Job& given, const Catalogue& catalogue,
                               const SensitivityInput& in);
+
+// sensitivity() in slices, a value of the job at a time. The catalogue must outlive it.
+class SensitivityStudy {
+ public:
+  SensitivityStudy(const Job& given, const Catalogue& catalogue, const SensitivityInput& in);
+  bool step();  // false when it is over, and result() what sensitivity() gives
+  double done_frac() const;
+  const SensitivityResult& result() const { return result_; }
+
+ private:
+  void try_value(const Uncertainty& uncertainty);
+  void conclude();
+
+  const Catalogue* catalogue_ = nullptr;
+  const Output* output_ = nullptr;  // null: nothing is studied
+  Job full_{};
+  Job kept_{};
+  std::size_t next_ = 0;
+  SensitivityResult result_{};
+};
 
 // The job with everything that Thole chose set down as given.
 Job with_choices_kept(const Job& given, const Design& design);

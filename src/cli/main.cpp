@@ -20,6 +20,7 @@
 #include "calc/hold/rose.h"
 #include "calc/hold/simulate.h"
 #include "calc/sensitivity.h"
+#include "calc/studies.h"
 #include "draw/chapters.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
@@ -72,9 +73,9 @@ usage:
   --date TEXT                      that the sheet bears
   --hours H                        of hold: how long, 0.01 to 24; 1 when not said
   --seed N                         of hold: which gusts; the same number, the same hour; 1 when not said
-  --gusts LAW                      of hold: npd (when not said), davenport, harris or ochi-shin
-  --within LENGTH                  of hold: how near is near enough; 5 m when not said
-  --share PERCENT                  of hold: for how much of the time; 95 % when not said
+  --gusts LAW                      of hold: npd, davenport, harris or ochi-shin; as in the job when not said
+  --within LENGTH                  of hold: how near is near enough; as in the job when not said
+  --share PERCENT                  of hold: for how much of the time; as in the job when not said
   --track FILE.csv                 of hold: where the bow was, second by second
   --json                           of rose, hold, day ...: figures for a program
   --stretch "hours=2, wind=12 kn"  of day: a stretch of it, any number; thrust=50 % in place of a wind
@@ -122,9 +123,9 @@ struct Arguments {
   std::string date{};
   std::string hours{"1"};
   std::string seed{"1"};
-  std::string gusts{"npd"};
-  std::string within{"5 m"};
-  std::string share{"95 %"};
+  std::string gusts{};   // empty, as the next two: as the job says
+  std::string within{};
+  std::string share{};
   std::string track{};
   std::vector<std::string> stretches{};
   std::vector<std::string> drifts{};
@@ -273,36 +274,43 @@ std::optional<std::uint64_t> whole_number(std::string_view word) {
   return number;
 }
 
+// What is said with the command counts before what the job says. Gives what is wrong, or null.
+const char* override_run(const Arguments& arguments, System system, HoldRunInput& in) {
+  if (!arguments.gusts.empty()) {
+    const std::optional<GustLaw> law = gust_law(arguments.gusts);
+    if (!law) return "Gusts are by npd, davenport, harris or ochi-shin.";
+    in.gust.law = *law;
+  }
+  if (!arguments.within.empty()) {
+    const std::optional<double> within_m = read_measure(arguments.within, "m", system, nullptr);
+    if (!within_m || !(*within_m > 0.0)) return "Say how near is near enough: \"5 m\" or \"16 ft\".";
+    in.tolerance_m = *within_m;
+  }
+  if (!arguments.share.empty()) {
+    const std::optional<double> share = read_measure(arguments.share, "frac", system, nullptr);
+    if (!share || !(*share > 0.0 && *share < 1.0)) return "A share is above 0 and below 100 %.";
+    in.tolerance_frac = *share;
+  }
+  return nullptr;
+}
+
 int run_hold(const Arguments& arguments) {
   const std::optional<double> hours_h = plain_number(arguments.hours);
   const std::optional<std::uint64_t> seed = whole_number(arguments.seed);
-  const std::optional<GustLaw> law = gust_law(arguments.gusts);
   const System system = system_of(arguments);
-  const std::optional<double> within_m = read_measure(arguments.within, "m", system, nullptr);
-  const std::optional<double> share_frac = read_measure(arguments.share, "frac", system, nullptr);
   if (!hours_h || *hours_h < 0.01 || *hours_h > 24.0) return fail("Hours are 0.01 to 24.");
   if (!seed) return fail("A seed is a whole number of at most nine digits.");
-  if (!law) return fail("Gusts are by npd, davenport, harris or ochi-shin.");
-  if (!within_m || !(*within_m > 0.0)) {
-    return fail("Say how near is near enough: \"5 m\" or \"16 ft\".");
-  }
-  if (!share_frac || !(*share_frac > 0.0 && *share_frac < 1.0)) {
-    return fail("A share is above 0 and below 100 %.");
-  }
 
   const std::optional<Design> design = load_design(arguments);
   if (!design) return kBadInput;
   report(design->issues);
   if (!design->hold.motor_found) return fail("There is no motor in this catalogue.");
-  HoldReport hour{.input = run_input(hold_input(*design), design->hold,
-                                     design->job.water.exposure.value == Exposure::sheltered),
+  HoldReport hour{.input = hold_run_input(*design),
                   .mean_load_N = design->hold.thrust_mean_N,
                   .margin_factor = design->hold.margin_actual_factor};
   hour.input.record_h = *hours_h;
   hour.input.seed = *seed;
-  hour.input.gust.law = *law;
-  hour.input.tolerance_m = *within_m;
-  hour.input.tolerance_frac = *share_frac;
+  if (const char* wrong = override_run(arguments, system, hour.input)) return fail(wrong);
   hour.run = simulate_hold(hour.input);
   if (const int status = report(hour.run.issues); status != kDone) return status;
   hour.required = required_margin(hour.input, hour.mean_load_N);
@@ -383,30 +391,26 @@ bool read_all(const std::vector<std::string>& texts, System system,
   return true;
 }
 
-// As fine as the field is.
-double thousandths(double value) { return std::round(1000.0 * value) / 1000.0; }
-
 int run_calibrate(const Arguments& arguments) {
   const System system = system_of(arguments);
-  CalibrateInput input;
-  if (!read_all(arguments.drifts, system, read_drift, input.drifts)) return kBadInput;
-  if (!read_all(arguments.holds, system, read_held, input.holds)) return kBadInput;
-  if (input.drifts.empty() && input.holds.empty()) {
-    return fail("Say what was read: --drift or --held; see thole --help.");
-  }
+  CalibrateInput said;
+  if (!read_all(arguments.drifts, system, read_drift, said.drifts)) return kBadInput;
+  if (!read_all(arguments.holds, system, read_held, said.holds)) return kBadInput;
   const Loaded loaded = load_job(arguments.words[1]);
   if (loaded.status != kDone) return loaded.status;
   const std::optional<Catalogue> catalogue = load_catalogue(arguments.catalogue);
   if (!catalogue) return kBadInput;
   const Design design = Evaluation(loaded.job, *catalogue).design();
-  input.boat = hold_input(design);
-  input.motor = design.hold.motor;
+  CalibrateInput input = trial_input(design);
+  input.drifts.insert(input.drifts.end(), said.drifts.begin(), said.drifts.end());
+  input.holds.insert(input.holds.end(), said.holds.begin(), said.holds.end());
+  if (input.drifts.empty() && input.holds.empty()) {
+    return fail("The job holds no trial; say what was read: --drift or --held; see thole --help.");
+  }
   const CalibrateResult trial = calibrate(input);
   report(trial.issues);
   if (!trial.fitted) return kBadInput;
-  Job job = loaded.job;
-  job.hold.windage_factor = {thousandths(trial.windage.value_factor), Origin::given};
-  job.hold.drag_factor = {thousandths(trial.drag.value_factor), Origin::given};
+  const Job job = with_trial_factors(loaded.job, trial);
   const int status = put(arguments, write_job(job));
   if (!arguments.output.empty() && status == kDone) {
     std::cout << (arguments.json ? write_trial(trial) : trial_text(trial));

@@ -4,6 +4,9 @@
 
 namespace thole {
 
+// Whose law says how the wind varies about its mean; see calc/hold/gust.h.
+enum class GustLaw { npd, davenport, harris, ochi_shin };
+
 struct Sea {
   double height_m = 0.0;  // significant
   double period_s = 0.0;  // peak

@@ -111,15 +111,15 @@ std::string speed_text(double speed_mps, System system) {
 
 std::string mass_text(double mass_kg, System system) { return show(mass_kg, "kg", system).text(); }
 
-void add_boat_from_above(Drawing& drawing, double length, double heading_deg) {
+void add_boat_from_above(Drawing& drawing, double length, double heading_deg, Point middle) {
   // Half of the outline from stem to transom, in lengths: forward, and to the side.
   constexpr double kSide[][2] = {{0.5, 0.0},  {0.44, 0.05},  {0.34, 0.1}, {0.2, 0.145},
                                  {0.0, 0.17}, {-0.25, 0.17}, {-0.5, 0.14}};
   const double sine = std::sin(rad_from_deg(heading_deg));
   const double cosine = std::cos(rad_from_deg(heading_deg));
   const auto at = [&](double forward, double right) {
-    return Point{length * (forward * sine + right * cosine),
-                 length * (forward * cosine - right * sine)};
+    return Point{middle.x + length * (forward * sine + right * cosine),
+                 middle.y + length * (forward * cosine - right * sine)};
   };
   Shape hull{.closed = true, .line = Line::outline, .fill = Fill::hull};
   for (const auto& point : kSide) hull.points.push_back(at(point[0], point[1]));

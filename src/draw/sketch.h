@@ -22,8 +22,8 @@ void add_water(Drawing& drawing, double surface_m = 0.0);
 void add_hull(Drawing& drawing, const Boat& boat, double bow_down_m = 0.0,
               double stern_down_m = 0.0, Line line = Line::outline, bool filled = true);
 
-// Plan about the origin, the bow turned clockwise from straight up.
-void add_boat_from_above(Drawing& drawing, double length, double heading_deg);
+// Plan about its middle, the bow turned clockwise from straight up.
+void add_boat_from_above(Drawing& drawing, double length, double heading_deg, Point middle = {});
 
 // Somebody standing, for scale.
 void add_person(Drawing& drawing, Point feet, double height_m);

@@ -1,4 +1,5 @@
 #include "data/sources.h"
+#include "data/sources_hold.h"
 #include "job/estimate.h"
 
 namespace thole {
@@ -17,6 +18,12 @@ void estimate_hold(Job& job, Trace& trace) {
          "No trial at sea yet: the wind loads the boat as computed.", kProjectDecision);
   assume(trace, hold.drag_factor, 1.0, "hold.drag_factor",
          "No trial at sea yet: the current loads the boat as computed.", kProjectDecision);
+  assume(trace, hold.tolerance_m, 5.0, "hold.tolerance_m", "Within five metres of the spot.",
+         kProjectDecision);
+  assume(trace, hold.tolerance_frac, 0.95, "hold.tolerance_frac", "For 95 % of the time.",
+         kProjectDecision);
+  assume(trace, hold.gusts, GustLaw::npd, "hold.gusts", "Gusts as over the open sea (NPD).",
+         kNpdWind);
 }
 
 }  // namespace thole

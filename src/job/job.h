@@ -7,6 +7,7 @@
 
 #include "data/laminates.h"
 #include "data/parts.h"
+#include "data/sea.h"
 
 namespace thole {
 
@@ -107,6 +108,20 @@ struct Hold {
   Given<double> transit_thrust_frac{};
   Given<double> windage_factor{};  // times what is computed; from a trial at sea
   Given<double> drag_factor{};     // the same for the current
+  Given<double> tolerance_m{};     // how near is near enough
+  Given<double> tolerance_frac{};  // for how much of the time
+  Given<GustLaw> gusts{};
+
+  // A trial at sea, as read; see calc/studies.h. Angles are clockwise.
+  Given<double> drift_min{};        // adrift, motor up
+  Given<double> drift_mps{};        // over the ground
+  Given<double> drift_angle_deg{};  // where to, off straight downwind
+  Given<double> held_thrust_frac{};
+  Given<double> trial_wind_mps{};
+  Given<double> trial_wind_height_m{};  // where it was read
+  Given<double> trial_current_mps{};
+  Given<double> trial_current_angle_deg{};  // where it comes from, off where the wind does
+  Given<double> trial_wave_m{};             // significant height
   bool operator==(const Hold&) const = default;
 };
 

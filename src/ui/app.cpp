@@ -234,6 +234,7 @@ void App::frame(const Viewport& view) {
                    ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoInputs |
                    ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoBringToFrontOnFocus);
   tree_.begin();
+  state_.figures.clear();
   Sheet sheet(ImGui::GetWindowDrawList(), fonts_, view, palette(view.dark), tree_, events_);
   sheet.hovered = hovered_;
   sheet.pressed = pressed_;

@@ -10,6 +10,7 @@
 #include "io/link.h"
 #include "io/presets.h"
 #include "io/qr.h"
+#include "ui/studies.h"
 
 namespace thole::ui {
 namespace {
@@ -32,8 +33,9 @@ constexpr std::array kWaterGroups{Group{"", kWaterMain}, Group{"Current", kWater
 constexpr std::array<std::string_view, 3> kHoldMain{"hold.motor", "hold.firmness", "hold.holding_h"};
 constexpr std::array<std::string_view, 8> kHoldMotor{"hold.thrust_N", "hold.nominal_V", "hold.minimum_V", "hold.maximum_V", "hold.power_full_W", "hold.power_idle_W", "hold.propeller_diameter_m", "hold.motor_mass_kg"};
 constexpr std::array<std::string_view, 2> kHoldTransit{"hold.transit_h", "hold.transit_thrust_frac"};
-constexpr std::array<std::string_view, 2> kHoldTrial{"hold.windage_factor", "hold.drag_factor"};
-constexpr std::array kHoldGroups{Group{"", kHoldMain}, Group{"Creeping between spots", kHoldTransit}, Group{"After a trial at sea", kHoldTrial}, Group{"The motor's own figures", kHoldMotor}};
+constexpr std::array<std::string_view, 3> kHoldStill{"hold.tolerance_m", "hold.tolerance_frac", "hold.gusts"};
+constexpr std::array<std::string_view, 11> kHoldTrial{"hold.trial_wind_mps", "hold.trial_wind_height_m", "hold.drift_min", "hold.drift_mps", "hold.drift_angle_deg", "hold.held_thrust_frac", "hold.trial_current_mps", "hold.trial_current_angle_deg", "hold.trial_wave_m", "hold.windage_factor", "hold.drag_factor"};
+constexpr std::array kHoldGroups{Group{"", kHoldMain}, Group{"Creeping between spots", kHoldTransit}, Group{"How still: an hour of it", kHoldStill, draw_watched_hour}, Group{"Limits from every side", {}, draw_limits}, Group{"What moves the answer most", {}, draw_ranked_inputs}, Group{"A trial at sea", kHoldTrial, draw_trial}, Group{"The motor's own figures", kHoldMotor}};
 
 constexpr std::array<std::string_view, 3> kShaftMain{"boat.bow_height_m", "shaft.length_m", "shaft.immersion_ratio"};
 constexpr std::array<std::string_view, 3> kShaftPlace{"shaft.collar_m", "shaft.thruster_forward_m", "shaft.trim_allowance_m"};
@@ -175,6 +177,7 @@ void draw_groups(Context& ui, std::span<const Group> groups) {
       continue;
     }
     draw_fields(ui, group.fields);
+    if (group.after != nullptr) group.after(ui);
   }
 }
 

@@ -15,6 +15,7 @@ namespace thole::ui {
 struct Group {
   std::string_view title{};  // empty: always open, without a title
   std::span<const std::string_view> fields{};
+  void (*after)(Context&) = nullptr;  // what follows the fields while it is open
 };
 
 struct Page {

@@ -180,9 +180,29 @@ ImVec2 centre_of(const Handle& handle, const Frame& frame, const Rect& rect, flo
 
 }  // namespace
 
+// Ground, drawing, frame, and the words for it.
+static void put_on_sheet(Sheet& sheet, std::string_view id, const Drawing& drawing,
+                         const Drawing& shown, const Rect& rect) {
+  const Palette& palette = sheet.palette();
+  sheet.box(rect, palette.paper, palette.paper);
+  paint_drawing(sheet, shown, rect);
+  outline(sheet, rect, palette.line);
+  sheet.record({.id = std::string(id),
+                .role = Role::image,
+                .name = drawing.title + ". " + drawing.description},
+               rect);
+}
+
+void figure(Context& ui, std::string_view id, Drawing drawing, float height) {
+  Sheet& sheet = ui.sheet;
+  const auto kept = std::make_shared<const Drawing>(std::move(drawing));
+  put_on_sheet(sheet, id, *kept, *kept, {sheet.x, sheet.y, sheet.width, height});
+  ui.state.figures[std::string(id)] = kept;
+  sheet.y += height + kUnit;
+}
+
 void picture(Context& ui, std::string_view id, const Drawing& drawing, float height) {
   Sheet& sheet = ui.sheet;
-  const Palette& palette = sheet.palette();
   const Rect rect{sheet.x, sheet.y, sheet.width, height};
   const Size size{static_cast<double>(rect.width), static_cast<double>(rect.height)};
   const std::string prefix = std::string(id) + ".";
@@ -204,13 +224,7 @@ void picture(Context& ui, std::string_view id, const Drawing& drawing, float hei
     target.high = dragged.high;
   }
   const Drawing& shown = ease(ui, key, target);
-  sheet.box(rect, palette.paper, palette.paper);
-  paint_drawing(sheet, shown, rect);
-  outline(sheet, rect, palette.line);
-  sheet.record({.id = std::string(id),
-                .role = Role::image,
-                .name = drawing.title + ". " + drawing.description},
-               rect);
+  put_on_sheet(sheet, id, drawing, shown, rect);
 
   // Elements stand where the dots come to rest; the dots ease with the picture.
   const Frame resting(target, size);

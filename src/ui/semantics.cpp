@@ -69,6 +69,8 @@ std::string_view role_name(Role role) {
       return "textbox";
     case Role::slider:
       return "slider";
+    case Role::progress:
+      return "progress";
     case Role::checkbox:
       return "checkbox";
     case Role::select:

@@ -15,6 +15,7 @@ enum class Role {
   button,
   textbox,
   slider,
+  progress,
   checkbox,
   select,
   radio,

@@ -617,6 +617,73 @@ int segments(Context& ui, std::string_view id, std::string_view name,
   return pressed;
 }
 
+// Where the knob of a slider can be.
+struct Track {
+  float from = 0.0f;
+  float to = 0.0f;
+  float at(double share) const {
+    return from + (to - from) * static_cast<float>(std::clamp(share, 0.0, 1.0));
+  }
+};
+constexpr float kKnob = 14.0f;
+
+static Track track_of(const Rect& row) { return {row.x + kKnob, row.x + row.width - kKnob}; }
+
+static void paint_track(Sheet& sheet, const Rect& row, double share) {
+  const Palette& palette = sheet.palette();
+  const Track track = track_of(row);
+  const float cy = row.y + 0.5f * row.height;
+  const float at = track.at(share);
+  sheet.rule(track.from, track.to, cy - 1.0f, palette.line, 2.0f);
+  sheet.rule(track.from, at, cy - 2.0f, palette.accent, 4.0f);
+  sheet.disc(at, cy, kKnob, palette.accent);
+  sheet.disc(at, cy, kKnob - 4.0f, palette.raised);
+}
+
+std::optional<double> slider(Context& ui, const SliderInput& in) {
+  Sheet& sheet = ui.sheet;
+  std::optional<double> wanted;
+  for (Event event = sheet.take(in.id); !event.verb.empty(); event = sheet.take(in.id)) {
+    if (event.verb == "set") wanted = plain_number(event.text);
+  }
+  sheet.text_at(sheet.x, sheet.y, kNote, sheet.palette().muted, in.name);
+  const float words = sheet.text_width(kTextStrong, in.words);
+  sheet.text_at(sheet.x + sheet.width - words, sheet.y, kTextStrong, sheet.palette().ink, in.words);
+  sheet.y += sheet.scaled(kText.line);
+  const Rect row{sheet.x, sheet.y, sheet.width, sheet.scaled(kTarget)};
+  paint_track(sheet, row, in.max > 0.0 ? in.value / in.max : 0.0);
+  sheet.record({.id = std::string(in.id),
+                .role = Role::slider,
+                .name = std::string(in.name),
+                .value = trimmed(fixed(in.value, 3)),
+                .unit = std::string(in.words),
+                .min = 0.0,
+                .max = in.max,
+                .step = in.step},
+               row);
+  sheet.y += row.height;
+  return wanted;
+}
+
+void progress_bar(Context& ui, std::string_view id, std::string_view name, double done_frac) {
+  Sheet& sheet = ui.sheet;
+  const Palette& palette = sheet.palette();
+  const double share = std::clamp(done_frac, 0.0, 1.0);
+  const float top = sheet.y;
+  sheet.text_at(sheet.x, sheet.y, kText, palette.ink, name);
+  sheet.y += sheet.scaled(kText.line) + 0.5f * kUnit;
+  sheet.box({sheet.x, sheet.y, sheet.width, 8.0f}, palette.raised, palette.line, 4.0f);
+  sheet.box({sheet.x, sheet.y, std::max(8.0f, sheet.width * static_cast<float>(share)), 8.0f},
+            palette.accent, palette.accent, 4.0f);
+  sheet.y += 8.0f;
+  sheet.record({.id = std::string(id),
+                .role = Role::progress,
+                .name = std::string(name),
+                .value = fixed(100.0 * share, 0)},
+               {sheet.x, top, sheet.width, sheet.y - top});
+  sheet.y += kUnit;
+}
+
 void wind_slider(Context& ui, const Field& field) {
   Sheet& sheet = ui.sheet;
   const Palette& palette = sheet.palette();
@@ -636,21 +703,14 @@ void wind_slider(Context& ui, const Field& field) {
   sheet.text_at(sheet.x, sheet.y, kTextStrong, palette.ink, words);
   sheet.y += sheet.scaled(kText.line);
   const Rect row{sheet.x, sheet.y, sheet.width, sheet.scaled(kTarget)};
-  const float knob = 14.0f;
-  const float from = row.x + knob;
-  const float to = row.x + row.width - knob;
+  const Track track = track_of(row);
   const float cy = row.y + 0.5f * row.height;
-  const float share = static_cast<float>(std::clamp(wind_mps / kTop_mps, 0.0, 1.0));
-  const float at = from + (to - from) * share;
-  sheet.rule(from, to, cy - 1.0f, palette.line, 2.0f);
-  sheet.rule(from, at, cy - 2.0f, palette.accent, 4.0f);
   for (const BeaufortBand& tick : kBeaufort) {
     if (tick.upper_mps > kTop_mps) break;
-    const float tick_x = from + (to - from) * static_cast<float>(tick.upper_mps / kTop_mps);
+    const float tick_x = track.at(tick.upper_mps / kTop_mps);
     sheet.rule(tick_x, tick_x + 1.0f, cy + 8.0f, palette.line, 6.0f);
   }
-  sheet.disc(at, cy, knob, palette.accent);
-  sheet.disc(at, cy, knob - 4.0f, palette.raised);
+  paint_track(sheet, row, wind_mps / kTop_mps);
   sheet.record({.id = id,
                 .role = Role::slider,
                 .name = std::string(field.label),

@@ -4,6 +4,8 @@
 // what was done to it. Nothing else in src/ui touches events or colours of controls.
 
 #include <map>
+#include <memory>
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -55,6 +57,8 @@ struct Dragged {
   bool moved = false;
 };
 
+struct Studies;
+
 // How the person looks at the job; never saved with it.
 struct UiState {
   std::string page = "quick";
@@ -67,6 +71,8 @@ struct UiState {
   Dragged dragged{};
   bool easing = false;  // set by a picture that wants another frame; whoever reads it resets it
   Surroundings around{};
+  std::shared_ptr<Studies> studies{};                             // see studies.h
+  std::map<std::string, std::shared_ptr<const Drawing>> figures{};  // of this frame, by id
 };
 
 struct Context {
@@ -113,6 +119,23 @@ void check_row(Context& ui, const Check& check);
 // can be dragged: sliders by keyboard, and by "drag" with the px moved since the press ("12 -3", y
 // down) and "drop".
 void picture(Context& ui, std::string_view id, const Drawing& drawing, float height);
+
+// A drawing that stays as it is: no easing, nothing to take hold of. Its id is unique in the frame.
+void figure(Context& ui, std::string_view id, Drawing drawing, float height);
+
+// Something under way.
+void progress_bar(Context& ui, std::string_view id, std::string_view name, double done_frac);
+
+// From 0 to `max`; returns what it was set to.
+struct SliderInput {
+  std::string_view id{};
+  std::string_view name{};
+  std::string_view words{};  // the value, spoken and painted
+  double value = 0.0;
+  double max = 1.0;
+  double step = 1.0;
+};
+std::optional<double> slider(Context& ui, const SliderInput& in);
 
 // Shape and word of a verdict; `size` is the side of the shape.
 void verdict_mark(Sheet& sheet, float x, float y, float size, Verdict verdict);

@@ -121,6 +121,30 @@ export interface Job {
     windage_factor?: number;
     /** Current load after a trial at sea. Times what is computed; 1 without a trial. 0.25 to 4. */
     drag_factor?: number;
+    /** Near enough. How far from the spot the bow may be. 0.5 to 100. */
+    tolerance_m?: number;
+    /** For how much of the time. Share of the time within that distance. 0.5 to 0.99. */
+    tolerance_frac?: number;
+    /** Gusts by. Whose law says how the wind varies; NPD is the offshore standard's. */
+    gusts?: "npd" | "davenport" | "harris" | "ochi_shin";
+    /** Minutes adrift. Motor up, engine out of gear; five or more tell most. 1 to 120. */
+    drift_min?: number;
+    /** Drift over the ground. Mean speed by the receiver: distance over time. 0 to 5. */
+    drift_mps?: number;
+    /** Drift off downwind. Where the boat goes, clockwise from straight downwind. -180 to 180. */
+    drift_angle_deg?: number;
+    /** Thrust shown while holding. Mean over the same minutes, as a share of full thrust. 0.01 to 1. */
+    held_thrust_frac?: number;
+    /** Wind in the trial. Mean over the same minutes. 0.5 to 30. */
+    trial_wind_mps?: number;
+    /** Height of that reading. Above the water; 10 m for a forecast or a weather station. 0.5 to 30. */
+    trial_wind_height_m?: number;
+    /** Current in the trial. Slack water makes the best trial. 0 to 4. */
+    trial_current_mps?: number;
+    /** Current off the wind in the trial. Where it comes from, clockwise from where the wind does. -180 to 180. */
+    trial_current_angle_deg?: number;
+    /** Waves in the trial. Significant height; leave out and the fetch tells. 0 to 3. */
+    trial_wave_m?: number;
   };
   /** Shaft. */
   shaft?: {
@@ -1015,6 +1039,77 @@ export interface Design {
       /** Current load after a trial at sea. */
       drag_factor?: {
         /** 0.25 to 4. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Near enough. */
+      tolerance_m?: {
+        /** 0.5 to 100. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** For how much of the time. */
+      tolerance_frac?: {
+        /** 0.5 to 0.99. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Gusts by. */
+      gusts?: {
+        value: "npd" | "davenport" | "harris" | "ochi_shin";
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Minutes adrift. */
+      drift_min?: {
+        /** 1 to 120. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Drift over the ground. */
+      drift_mps?: {
+        /** 0 to 5. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Drift off downwind. */
+      drift_angle_deg?: {
+        /** -180 to 180. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Thrust shown while holding. */
+      held_thrust_frac?: {
+        /** 0.01 to 1. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Wind in the trial. */
+      trial_wind_mps?: {
+        /** 0.5 to 30. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Height of that reading. */
+      trial_wind_height_m?: {
+        /** 0.5 to 30. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Current in the trial. */
+      trial_current_mps?: {
+        /** 0 to 4. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Current off the wind in the trial. */
+      trial_current_angle_deg?: {
+        /** -180 to 180. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Waves in the trial. */
+      trial_wave_m?: {
+        /** 0 to 3. */
         value: number;
         origin: "given" | "preset" | "estimated" | "chosen";
       };

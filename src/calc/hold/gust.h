@@ -6,10 +6,9 @@
 #include <vector>
 
 #include "calc/hold/tones.h"
+#include "data/sea.h"
 
 namespace thole {
-
-enum class GustLaw { npd, davenport, harris, ochi_shin };
 
 struct GustShape {
   GustLaw law = GustLaw::npd;

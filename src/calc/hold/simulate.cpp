@@ -563,42 +563,83 @@ HoldRun simulate_hold(const HoldRunInput& in) {
   return simulation.take();
 }
 
-RequiredMargin required_margin(const HoldRunInput& in, double mean_load_N) {
-  constexpr std::uint64_t kSeeds = 3;
-  constexpr double kLeast_factor = 0.5;
-  constexpr double kMost_factor = 4.0;
-  constexpr double kTolerance_factor = 0.02;
-  const double load_N = std::max(1.0, mean_load_N);
-  const auto within_at = [&](double factor) {
-    HoldRunInput trial = in;
-    trial.motor.thrust_N = factor * load_N;
-    trial.power.thrust_N = trial.motor.thrust_N;
-    trial.track_s = 0.0;
-    double within = 0.0;
-    for (std::uint64_t i = 0; i < kSeeds; ++i) {
-      trial.seed = in.seed + i;
-      within += simulate_hold(trial).statistics.within_frac;
-    }
-    return within / static_cast<double>(kSeeds);
-  };
-  RequiredMargin required{.within_frac = within_at(kMost_factor)};
-  if (!(required.within_frac >= in.tolerance_frac)) return required;
-  double low = kLeast_factor;
-  double high = kMost_factor;
-  while (high - low > kTolerance_factor) {
-    const double middle = 0.5 * (low + high);
-    const double within = within_at(middle);
-    if (within >= in.tolerance_frac) {
-      high = middle;
-      required.within_frac = within;
-    } else {
-      low = middle;
-    }
+namespace {
+
+constexpr int kMarginSeeds_count = 3;
+constexpr double kLeastMargin_factor = 0.5;
+constexpr double kMostMargin_factor = 4.0;
+constexpr double kMarginStep_factor = 0.02;
+
+// Runs with the most thrust, and with each half of what is left.
+int margin_run_count() {
+  const double halvings =
+      std::ceil(std::log2((kMostMargin_factor - kLeastMargin_factor) / kMarginStep_factor));
+  return kMarginSeeds_count * (1 + static_cast<int>(halvings));
+}
+
+HoldRunInput with_thrust(HoldRunInput in, double thrust_N, int seed_offset) {
+  in.motor.thrust_N = thrust_N;
+  in.power.thrust_N = thrust_N;
+  in.track_s = 0.0;
+  in.seed += static_cast<std::uint64_t>(seed_offset);
+  return in;
+}
+
+}  // namespace
+
+MarginSearch::MarginSearch(const HoldRunInput& in, double mean_load_N)
+    : in_(in),
+      load_N_(std::max(1.0, mean_load_N)),
+      low_factor_(kLeastMargin_factor),
+      high_factor_(kMostMargin_factor),
+      tried_factor_(kMostMargin_factor),
+      run_(with_thrust(in, kMostMargin_factor * load_N_, 0)) {}
+
+void MarginSearch::begin_run() {
+  run_ = HoldSimulation(with_thrust(in_, tried_factor_ * load_N_, run_count_));
+}
+
+bool MarginSearch::advance(long step_count) {
+  if (result_.found || runs_done_ >= margin_run_count()) return false;
+  if (run_.advance(step_count)) return true;
+  within_frac_ += run_.take().statistics.within_frac;
+  ++runs_done_;
+  if (++run_count_ == kMarginSeeds_count && !conclude_trial()) return false;
+  begin_run();
+  return true;
+}
+
+// False when there is nothing more to try.
+bool MarginSearch::conclude_trial() {
+  const double within = within_frac_ / kMarginSeeds_count;
+  const bool first = runs_done_ == kMarginSeeds_count;
+  const bool holds = within >= in_.tolerance_frac;
+  if (first || holds) result_.within_frac = within;
+  if (first && !holds) {
+    runs_done_ = margin_run_count();
+    return false;
   }
-  required.found = true;
-  required.margin_factor = high;
-  required.thrust_N = high * load_N;
-  return required;
+  (holds ? high_factor_ : low_factor_) = tried_factor_;
+  tried_factor_ = 0.5 * (low_factor_ + high_factor_);
+  run_count_ = 0;
+  within_frac_ = 0.0;
+  if (high_factor_ - low_factor_ > kMarginStep_factor) return true;
+  result_.found = true;
+  result_.margin_factor = high_factor_;
+  result_.thrust_N = high_factor_ * load_N_;
+  return false;
+}
+
+double MarginSearch::done_frac() const {
+  if (result_.found) return 1.0;
+  return std::min(1.0, (runs_done_ + run_.done_frac()) / margin_run_count());
+}
+
+RequiredMargin required_margin(const HoldRunInput& in, double mean_load_N) {
+  MarginSearch search(in, mean_load_N);
+  while (search.advance(1L << 20)) {
+  }
+  return search.result();
 }
 
 }  // namespace thole

@@ -113,4 +113,29 @@ struct RequiredMargin {
 };
 RequiredMargin required_margin(const HoldRunInput& in, double mean_load_N);
 
+// required_margin() in slices.
+class MarginSearch {
+ public:
+  MarginSearch(const HoldRunInput& in, double mean_load_N);
+  // So many steps further; false when it is over, and result() what required_margin() gives.
+  bool advance(long step_count);
+  double done_frac() const;
+  const RequiredMargin& result() const { return result_; }
+
+ private:
+  void begin_run();
+  bool conclude_trial();
+
+  HoldRunInput in_{};
+  double load_N_ = 1.0;
+  double low_factor_ = 0.0;
+  double high_factor_ = 0.0;
+  double tried_factor_ = 0.0;
+  int run_count_ = 0;     // with the thrust that is tried
+  int runs_done_ = 0;     // in all
+  double within_frac_ = 0.0;  // of them, added up
+  HoldSimulation run_;
+  RequiredMargin result_{};
+};
+
 }  // namespace thole

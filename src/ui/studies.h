@@ -1,0 +1,60 @@
+#pragma once
+
+// Questions that take longer than a frame, asked on a page: the hour of holding and the margin it
+// needs, limits from every side, what moves an answer most, the trial at sea. Each keeps its answer
+// until the design changes, and says so then.
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+
+#include "calc/hold/rose.h"
+#include "calc/sensitivity.h"
+#include "calc/studies.h"
+#include "ui/widgets.h"
+
+namespace thole::ui {
+
+struct WatchedHour {
+  int version = -1;  // of the document that was asked
+  HoldRunInput input{};
+  double mean_load_N = 0.0;
+  std::unique_ptr<HoldSimulation> running{};
+  std::optional<HoldRun> run{};
+  std::unique_ptr<MarginSearch> searching{};
+  std::optional<RequiredMargin> required{};
+  std::uint64_t seed = 1;
+  double at_s = 0.0;  // what the picture shows
+  bool playing = false;
+};
+
+struct RankedInputs {
+  int version = -1;
+  std::size_t output = 0;  // of those that may be asked for
+  std::unique_ptr<SensitivityStudy> running{};
+  std::optional<SensitivityResult> result{};
+};
+
+template <class Result>
+struct Remembered {
+  int version = -1;
+  std::optional<Result> result{};
+};
+
+struct Studies {
+  WatchedHour hour{};
+  RankedInputs ranked{};
+  Remembered<RoseResult> limits{};
+  Remembered<CalibrateResult> trial{};
+};
+
+// The parts of the hold page below its fields.
+void draw_watched_hour(Context& ui);
+void draw_limits(Context& ui);
+void draw_ranked_inputs(Context& ui);
+void draw_trial(Context& ui);
+
+// Of this page; made on first use.
+Studies& studies_of(UiState& state);
+
+}  // namespace thole::ui
