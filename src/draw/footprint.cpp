@@ -10,7 +10,8 @@
 namespace thole {
 namespace {
 
-constexpr std::size_t kMostPoints = 600;  // of a line; a phone is not wider
+constexpr std::size_t kMostPoints = 1800;  // of the track
+constexpr std::size_t kMostColumns = 120;  // of a history: each the mean of its moments
 constexpr double kFresh_s = 60.0;         // of the track, drawn strong
 
 Point place_of(const TrackPoint& point) { return {point.right_m, point.upwind_m}; }
@@ -36,17 +37,20 @@ std::size_t index_at(const std::vector<TrackPoint>& track, double at_s) {
   return next == track.begin() ? 0 : static_cast<std::size_t>(next - track.begin()) - 1;
 }
 
-// Round, and about a quarter of the width.
+// Round, and about a third of the width.
 double scale_bar_m(double width_m) {
-  const double decade = std::pow(10.0, std::floor(std::log10(0.25 * width_m)));
+  const double decade = std::pow(10.0, std::floor(std::log10(0.4 * width_m)));
   for (const double step : {5.0, 2.0}) {
-    if (step * decade <= 0.25 * width_m) return step * decade;
+    if (step * decade <= 0.4 * width_m) return step * decade;
   }
   return decade;
 }
 
+// As an outline, which can be dashed.
 void add_circle(Drawing& drawing, double radius_m, Line line) {
-  if (radius_m > 0.0) drawing.circles.push_back({.centre = {}, .radius = radius_m, .line = line});
+  Shape circle{.closed = true, .line = line};
+  for (int angle = 0; angle < 360; angle += 4) circle.points.push_back(off(angle, radius_m));
+  drawing.shapes.push_back(std::move(circle));
 }
 
 std::string minutes_text(double time_s) {
@@ -130,18 +134,21 @@ Drawing effort_picture(const HoldRun& run, const HoldRunInput& in, Effort effort
   drawing.low = {-0.12, -0.2};
   drawing.high = {1.04, 1.18};
   std::vector<Point> curve;
-  const std::size_t stride = 1 + run.track.size() / kMostPoints;
-  for (std::size_t i = 0; i < run.track.size(); i += stride) {
-    const TrackPoint& point = run.track[i];
-    curve.push_back({x_at(point), (thrust ? point.thrust_N : point.power_W) / std::max(full, 1.0)});
+  const std::size_t stride = 1 + run.track.size() / kMostColumns;
+  for (std::size_t from = 0; from < run.track.size(); from += stride) {
+    const std::size_t to = std::min(from + stride, run.track.size());
+    double sum = 0.0;
+    for (std::size_t i = from; i < to; ++i) sum += thrust ? run.track[i].thrust_N : run.track[i].power_W;
+    const double mean = sum / static_cast<double>(to - from);
+    curve.push_back({x_at(run.track[(from + to - 1) / 2]), mean / std::max(full, 1.0)});
   }
   Shape below{.closed = true, .line = Line::none, .fill = Fill::water};
-  below.points.push_back({0.0, 0.0});
+  below.points.push_back({curve.front().x, 0.0});
   below.points.insert(below.points.end(), curve.begin(), curve.end());
   below.points.push_back({curve.back().x, 0.0});
   drawing.shapes.push_back(std::move(below));
   add_polyline(drawing, {{0.0, 1.0}, {1.0, 1.0}}, Line::hidden);
-  add_polyline(drawing, std::move(curve), Line::thin);
+  add_polyline(drawing, std::move(curve), Line::outline);
   const double mean = (thrust ? s.thrust_mean_N : s.power_mean_W) / std::max(full, 1.0);
   add_polyline(drawing, {{0.0, mean}, {kHistory, mean}}, Line::accent);
   const double most = *std::max_element(shares.begin(), shares.end());

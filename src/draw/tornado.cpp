@@ -40,6 +40,7 @@ Drawing tornado_picture(const SensitivityResult& result, const Output& output, S
     };
     bar(swing.at_low, Fill::paper);
     bar(swing.at_high, Fill::accent);
+    add_polyline(drawing, {{base, low + 0.02}, {base, low + 0.48}}, Line::outline);
     const Field* field = find_field(swing.field);
     const std::string label(field != nullptr ? field->label : swing.field);
     const std::string_view unit = shown_unit(key_of(swing.field));
@@ -50,7 +51,6 @@ Drawing tornado_picture(const SensitivityResult& result, const Output& output, S
                            show(swing.at_low, shown_unit(output.key), system).text() + " to " +
                            show(swing.at_high, shown_unit(output.key), system).text() + ". ";
   }
-  add_polyline(drawing, {{base, 0.0}, {base, rows}}, Line::hidden);
   add_label(drawing, {1.0, rows + 0.35},
             show(result.answer, shown_unit(output.key), system).text() + ", likely " +
                 show(result.low, shown_unit(output.key), system).text() + " to " +

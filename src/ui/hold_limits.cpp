@@ -45,6 +45,7 @@ void draw_limit_rows(Context& ui, const RoseResult& limits) {
 }
 
 void draw_balances(Context& ui, const RoseResult& limits) {
+  ui.sheet.space(kFieldGap);
   heading(ui, 2, "Headings where she balances");
   const Within list(ui.sheet, Role::list, "Headings");
   int count = 0;
@@ -60,18 +61,19 @@ void draw_balances(Context& ui, const RoseResult& limits) {
 
 void draw_loads(Context& ui, const RoseResult& limits) {
   const System system = ui.state.system;
+  ui.sheet.space(kFieldGap);
   heading(ui, 2, "Loads over angle");
-  note(ui, "Wind, current and waves all from one side, off the bow; ahead, to the side, and turning. With "
-           "the factor of ships' tables, 1.25, on the sum.");
+  note(ui, "Wind, current and waves all from one side, so far off the bow. Ahead, to starboard and clockwise "
+           "count up. With the factor of ships' tables, 1.25, on the sum.");
   const Within list(ui.sheet, Role::list, "Loads by angle");
   for (const LoadRow& row : limits.loads) {
     if (std::fmod(row.from_deg, 30.0) != 0.0) continue;
     const Within item(ui.sheet, Role::listitem);
     const std::string angle = fixed(row.from_deg, 0);
-    result_row(ui, "load." + angle, angle + "°",
-               {show(row.total.surge_N, "N", system).text() + ", " +
-                    show(row.total.sway_N, "N", system).text() + ", " +
-                    show(row.total.yaw_Nm, "Nm", system).text(),
+    result_row(ui, "load." + angle, "From " + angle + "°",
+               {show(row.total.surge_N, "N", system).text() + " ahead, " +
+                    show(row.total.sway_N, "N", system).text() + " aside, " +
+                    show(row.total.yaw_Nm, "Nm", system).text() + " turning",
                 ""},
                "");
   }

@@ -30,7 +30,7 @@ void draw_readings(Context& ui, const CalibrateResult& trial) {
   for (const ReadingFit& reading : trial.readings) {
     const Within item(ui.sheet, Role::listitem);
     result_row(ui, "reading." + std::to_string(count++),
-               reading.label + ": read, computed, with the factors",
+               reading.label,
                {percent(reading.measured_frac) + ", " + percent(reading.computed_frac) + ", " +
                     percent(reading.calibrated_frac),
                 ""},
@@ -57,6 +57,8 @@ void draw_trial(Context& ui) {
   for (const Issue& issue : trial.issues) note(ui, issue.message);
   if (!trial.fitted) return;
   figure(ui, "trial-bands", trial_picture(trial), std::min(0.5f * ui.sheet.width, 260.0f));
+  note(ui, "Read, computed, and computed with the factors: drift as a share of the wind over the water, held "
+           "as a share of full thrust.");
   draw_readings(ui, trial);
   for (const Check& check : trial.trace.checks) check_row(ui, check);
   const Job with = with_trial_factors(ui.document.given(), trial);

@@ -57,9 +57,9 @@ void play(Context& ui, WatchedHour& hour) {
           slider(ui, {.id = "hour.at",
                       .name = "Moment shown",
                       .words = words,
-                      .value = hour.at_s / 60.0,
-                      .max = end_s / 60.0,
-                      .step = 0.5})) {
+                      .value_min = hour.at_s / 60.0,
+                      .most_min = end_s / 60.0,
+                      .step_min = 0.5})) {
     hour.at_s = std::clamp(60.0 * *minutes, 0.0, end_s);
     hour.playing = false;
   }
@@ -92,7 +92,7 @@ void draw_statistics(Context& ui, const WatchedHour& hour) {
   row("hour.hunting", "Thrust spent over thrust needed", {fixed(s.hunting_ratio, 2), ""});
   row("hour.steering", "Steering", {fixed(s.steering_deg_per_s, 1), "°/s"});
   row("hour.heading", "Heading off the wind",
-      {fixed(s.heading_mean_deg, 0) + "° ± " + fixed(s.heading_deviation_deg, 0), "°"});
+      {fixed(s.heading_mean_deg, 0) + " ± " + fixed(s.heading_deviation_deg, 0), "°"});
 }
 
 void draw_margin(Context& ui, WatchedHour& hour) {

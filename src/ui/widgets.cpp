@@ -651,15 +651,15 @@ std::optional<double> slider(Context& ui, const SliderInput& in) {
   sheet.text_at(sheet.x + sheet.width - words, sheet.y, kTextStrong, sheet.palette().ink, in.words);
   sheet.y += sheet.scaled(kText.line);
   const Rect row{sheet.x, sheet.y, sheet.width, sheet.scaled(kTarget)};
-  paint_track(sheet, row, in.max > 0.0 ? in.value / in.max : 0.0);
+  paint_track(sheet, row, in.most_min > 0.0 ? in.value_min / in.most_min : 0.0);
   sheet.record({.id = std::string(in.id),
                 .role = Role::slider,
                 .name = std::string(in.name),
-                .value = trimmed(fixed(in.value, 3)),
+                .value = trimmed(fixed(in.value_min, 3)),
                 .unit = std::string(in.words),
                 .min = 0.0,
-                .max = in.max,
-                .step = in.step},
+                .max = in.most_min,
+                .step = in.step_min},
                row);
   sheet.y += row.height;
   return wanted;

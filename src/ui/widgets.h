@@ -126,14 +126,14 @@ void figure(Context& ui, std::string_view id, Drawing drawing, float height);
 // Something under way.
 void progress_bar(Context& ui, std::string_view id, std::string_view name, double done_frac);
 
-// From 0 to `max`; returns what it was set to.
+// Minutes from 0 to the most; returns what it was set to.
 struct SliderInput {
   std::string_view id{};
   std::string_view name{};
   std::string_view words{};  // the value, spoken and painted
-  double value = 0.0;
-  double max = 1.0;
-  double step = 1.0;
+  double value_min = 0.0;
+  double most_min = 1.0;
+  double step_min = 1.0;
 };
 std::optional<double> slider(Context& ui, const SliderInput& in);
 

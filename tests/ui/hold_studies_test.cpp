@@ -129,7 +129,7 @@ TEST_SUITE("hold studies") {
     open_hold(wizard, "Limits from every side");
     CHECK(name_of(wizard, "why.limit.0").find("wind, ") != std::string::npos);
     CHECK(name_of(wizard, "why.limit.180").find("current") != std::string::npos);
-    CHECK(name_of(wizard, "why.load.90").starts_with("90°: "));
+    CHECK(name_of(wizard, "why.load.90").starts_with("From 90°: "));
     CHECK(name_of(wizard, "why.balance.0").find("off the wind") != std::string::npos);
   }
 
