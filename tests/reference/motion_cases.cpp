@@ -2,14 +2,19 @@
 // product computes it, for another solver to repeat: motion_test.py.
 //
 // usage: thole_motion_cases open|sampled   lines of time, place, heading and speeds
-//        thole_motion_cases time           milliseconds of processor time for a simulated hour
+//        thole_motion_cases rose           limiting wind for 72 angles of the current
+//        thole_motion_cases time|rose_time milliseconds of processor time for an hour, for the rose
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdio>
 #include <ctime>
+#include <cstddef>
 #include <string_view>
 
+#include "base/units.h"
+#include "calc/hold/equilibrium.h"
 #include "held_boats.h"
 
 namespace {
@@ -90,16 +95,44 @@ void print_sampled() {
 }
 
 // The quickest of several; what else the machine did is not ours.
-void print_time() {
-  HoldRunInput in = r25_held(kFifteenKnots_mps);
-  in.settle_s = 0.0;
+template <class Work>
+void print_time(Work work) {
   double best_ms = 1e9;
   for (int run = 0; run < 15; ++run) {
     const std::clock_t from = std::clock();
-    simulate_hold(in);
+    work();
     best_ms = std::min(best_ms, 1e3 * static_cast<double>(std::clock() - from) / CLOCKS_PER_SEC);
   }
   std::printf("%.3f\n", best_ms);
+}
+
+constexpr int kRoseAngles = 72;
+using Limits_mps = std::array<double, kRoseAngles>;
+
+// The strongest wind, with the sea that it raises, in which 220 N hold the boat in a knot of current
+// from each side: in steps of 2 m/s, then halved down to a hundredth.
+Limits_mps rose_limits() {
+  constexpr double kAllowed_N = 220.0;
+  const HeldHull hull = r25_held(kFifteenKnots_mps).hull;
+  VaneTable table = vane_table(hull, 0.0);
+  Limits_mps limits{};
+  for (int i = 0; i < kRoseAngles; ++i) {
+    const double from_rad = rad_from_deg(5.0 * i);
+    turn_current(table, hull, from_rad);
+    const auto holds = [&](double wind_mps) {
+      const Weather weather{wind_mps, jonswap_sea(wind_mps, 5000.0), kOneKnot_mps, from_rad};
+      return worst_heading(hull, table, weather).thrust_N <= kAllowed_N;
+    };
+    double low = 0.0;
+    while (holds(low + 2.0)) low += 2.0;
+    double high = low + 2.0;
+    while (high - low > 0.01) {
+      const double middle = 0.5 * (low + high);
+      (holds(middle) ? low : high) = middle;
+    }
+    limits[static_cast<std::size_t>(i)] = low;
+  }
+  return limits;
 }
 
 }  // namespace
@@ -110,8 +143,16 @@ int main(int argc, char** argv) {
     print_open();
   } else if (which == "sampled") {
     print_sampled();
+  } else if (which == "rose") {
+    for (const double limit_mps : rose_limits()) std::printf("%.9g\n", limit_mps);
   } else if (which == "time") {
-    print_time();
+    HoldRunInput in = r25_held(kFifteenKnots_mps);
+    in.settle_s = 0.0;
+    print_time([&] { simulate_hold(in); });
+  } else if (which == "rose_time") {
+    double sum_mps = 0.0;
+    print_time([&] { sum_mps += rose_limits()[0]; });
+    if (!(sum_mps > 0.0)) return 1;
   } else {
     return 2;
   }

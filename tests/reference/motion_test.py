@@ -1,4 +1,5 @@
-"""The equations of motion against SciPy's adaptive solver, written anew from the published formulas.
+"""The equations of motion against SciPy's adaptive solver, and the rose of limiting winds against its
+root finder, written anew from the published formulas.
 
 usage: THOLE_MOTION_CASES=PROGRAM python3 motion_test.py
 
@@ -13,6 +14,7 @@ import unittest
 
 import numpy as np
 from scipy.integrate import solve_ivp
+from scipy.optimize import brentq
 
 PROGRAM = os.environ.get("THOLE_MOTION_CASES", "")
 
@@ -153,6 +155,80 @@ class Motion(unittest.TestCase):
               f"{free_s:.1f} s with a law without samples, noise and limits"
               f" ({1e3 * free_s / native_ms:.0f} times)")
         self.assertGreater(1e3 * sampled_s / native_ms, 50.0)
+
+
+class Rose(unittest.TestCase):
+    def test_limiting_wind_from_every_side(self):
+        native = ours("rose")[:, 0]
+        began = time.process_time()
+        theirs = np.array([limiting_wind(math.radians(5 * i)) for i in range(72)])
+        took_ms = 1e3 * (time.process_time() - began)
+        native_ms = float(subprocess.run([PROGRAM, "rose_time"], check=True, capture_output=True,
+                                         text=True).stdout)
+        print(f"\n  limiting winds of {theirs.min():.2f} to {theirs.max():.2f} m/s, largest difference "
+              f"{np.abs(native - theirs).max():.3f} m/s; 72 angles: native {native_ms:.2f} ms, SciPy "
+              f"{took_ms:.0f} ms ({took_ms / native_ms:.0f} times)")
+        self.assertLess(np.abs(native - theirs).max(), 0.05)
+        self.assertGreater(np.ptp(theirs), 0.2)  # the side it comes from does matter
+        self.assertGreater(took_ms / native_ms, 50.0)
+
+
+# --- the same rose in SciPy ----------------------------------------------------------------------
+ALLOWED, KNOT, FETCH = 220.0, 0.51444, 5000.0
+HEADINGS = np.radians(np.arange(-179, 180, 2))
+
+
+def sea(wind):
+    """JONSWAP growth, Hasselmann et al. 1973."""
+    fetch = G * FETCH / wind**2
+    return 4 * math.sqrt(1.6e-7 * fetch) * wind**2 / G, wind / G * fetch**0.33 / 3.5
+
+
+def bow_loads(heading, wind, angle):
+    """Surge, sway to port and yaw at rest, DNV-ST-0111 [3.5] to [3.7]; heading clockwise off the wind."""
+    def fold(a):
+        return np.abs((a + math.pi) % (2 * math.pi) - math.pi)
+
+    d, pressure = -heading, 0.5 * RHO_A * wind**2
+    surge = -0.7 * pressure * FRONTAL * np.cos(d)
+    sway = 0.9 * pressure * LATERAL * np.sin(d)
+    yaw = sway * (LATERAL_X + 0.3 * (1 - 2 * fold(d) / math.pi) * WATERLINE)
+    c, pressure = angle - heading, 0.5 * RHO_W * KNOT**2
+    side = SIDE_DRAG * pressure * SIDE * np.sin(c)
+    surge = surge - pressure * SURGE_AREA * np.cos(c)
+    sway = sway + side
+    yaw = yaw + side * (SIDE_X + np.clip(0.4 * (1 - 2 * fold(c) / math.pi), -0.2, 0.25) * WATERLINE)
+    height, period = sea(wind)
+    push = 0.5 * RHO_W * G * height**2 * 0.09
+    bow, stern = 0.8 * BOW_ANGLE**0.45, 0.7 * 0.95**2
+    h1 = bow + fold(d) / math.pi * (stern - bow)
+    h2 = 0.05 + 0.95 * np.arctan(1.45 * (fold(d) - 1.75))
+    tz = period / 1.4049
+    surge = surge + push * period_factor(tz / (0.9 * WATERLINE**0.33)) * BEAM * h1 * h2
+    side = push * period_factor(tz / (0.75 * BEAM**0.5)) * WATERLINE * np.sin(d)
+    return surge, sway + side, yaw + side * (0.05 - 0.14 * fold(d) / math.pi) * WATERLINE
+
+
+def worst_pull(wind, angle):
+    """The most thrust of all headings that it comes back to."""
+    def moment(heading):
+        _, sway, yaw = bow_loads(heading, wind, angle)
+        return yaw - THRUSTER_X * sway
+
+    at = moment(HEADINGS)
+    most = 0.0
+    for i in np.nonzero((at < 0) & (np.roll(at, -1) > 0))[0]:
+        root = brentq(moment, HEADINGS[i], HEADINGS[i] + math.radians(2), xtol=1e-9)
+        surge, sway, _ = bow_loads(root, wind, angle)
+        most = max(most, math.hypot(surge, sway))
+    return most
+
+
+def limiting_wind(angle):
+    low = 0.0
+    while worst_pull(low + 2, angle) <= ALLOWED:
+        low += 2
+    return brentq(lambda wind: worst_pull(wind, angle) - ALLOWED, max(low, 0.01), low + 2, xtol=0.01)
 
 
 # --- the same hour in SciPy -----------------------------------------------------------------------
