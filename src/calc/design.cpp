@@ -6,6 +6,9 @@
 
 #include "base/units.h"
 #include "data/sources.h"
+#include "calc/hold/day.h"
+#include "data/day_plan.h"
+#include "data/sources.h"
 #include "job/complete.h"
 #include "job/fields.h"
 
@@ -239,15 +242,14 @@ ShaftInput shaft_input(const Job& job, const HoldResult& hold) {
 
 BankInput bank_input(const Job& job, const Catalogue& catalogue, const HoldResult& hold) {
   const Bank& bank = job.bank;
-  const double hours_h = job.hold.holding_h.value + job.hold.transit_h.value;
   return {
       .motor_nominal_V = hold.motor.nominal_V,
       .motor_minimum_V = hold.motor.minimum_V,
       .motor_maximum_V = hold.motor.maximum_V,
       .energy_Wh = hold.energy_Wh,
-      .holding_h = job.hold.holding_h.value,
-      .hours_on_h = hours_h,
-      .mean_power_W = hours_h > 0.0 ? hold.energy_Wh / hours_h : 0.0,
+      .holding_h = hold.holding_h,
+      .hours_on_h = hold.hours_on_h,
+      .mean_power_W = hold.hours_on_h > 0.0 ? hold.energy_Wh / hold.hours_on_h : 0.0,
       .full_power_W = hold.motor.power_full_W,
       .blocks = blocks_for(job, catalogue),
       .series_count = bank.series_count.value,
@@ -455,6 +457,41 @@ PartsInput parts_input(const Catalogue& catalogue, const Design& design) {
   };
 }
 
+// The day's draw: by its hours, or stretch by stretch where the job plans it so.
+void plan_day(const Job& job, const HoldInput& in, HoldResult& hold) {
+  hold.holding_h = job.hold.holding_h.value;
+  hold.hours_on_h = hold.holding_h + job.hold.transit_h.value;
+  if (!hold.motor_found) return;
+  const bool planned = job.hold.day.known();
+  const MotorClass& motor = hold.motor;
+  const DayResult day =
+      day_draw({.power_full_W = motor.power_full_W,
+                .power_idle_W = motor.power_idle_W,
+                .supply_V = std::max(1.0, motor.nominal_V),
+                .segments = planned ? segments_of(read_day_plan(job.hold.day.value), in, motor)
+                                    : planned_day(in, motor)});
+  hold.day_rms_A = day.day.rms_A;
+  hold.day_peak_A = day.day.peak_A;
+  if (!planned) return;
+  hold.holding_h = 0.0;
+  for (const PlannedStretch& stretch : read_day_plan(job.hold.day.value).stretches) {
+    if (!stretch.creeping) hold.holding_h += stretch.duration_h;
+  }
+  hold.hours_on_h = day.day.duration_h;
+  hold.energy_Wh = day.day.energy_Wh;
+  std::erase_if(hold.trace.steps, [](const Step& step) { return step.id == "hold.energy"; });
+  hold.trace.steps.insert(hold.trace.steps.end(), day.trace.steps.begin(), day.trace.steps.end());
+  hold.trace.steps.push_back({.id = "hold.energy",
+                              .label = "Energy for the day, as planned",
+                              .symbol = "E",
+                              .formula = "P_day * t_day",
+                              .terms = {{"P_day", day.day.mean_W, "W", "mean power of the stretches"},
+                                        {"t_day", day.day.duration_h, "h", "all of the day's hours"}},
+                              .value = hold.energy_Wh,
+                              .unit = "Wh",
+                              .source = kDefinition});
+}
+
 // Holds worked out in this evaluation. Of the changes that are tried one after the other most leave
 // boat, water and motor alone, and the same question has the same answer.
 class Holds {
@@ -494,6 +531,7 @@ Design run_stages(const Job& given, const Catalogue& catalogue, Holds& holds) {
   record_motor(design.hold.motor, job);
   place_stowed_motor(design.hold.motor, job, design.estimates);
   choose(job.shaft.length_m, design.shaft.length_m);
+  plan_day(job, hold_input(job, {design.hold.motor}), design.hold);
   design.bank = bank(bank_input(job, catalogue, design.hold));
   record_bank(design.bank, job);
   design.feeder = feeder(feeder_input(job, catalogue, design.hold, design.bank));

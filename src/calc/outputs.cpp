@@ -56,6 +56,8 @@ constexpr std::array kOutputs{
     THOLE_NUMBER(hold, power_full_W, "Power at full thrust", ""),
     THOLE_NUMBER(hold, power_mean_W, "Mean power while holding", "hold.power_mean"),
     THOLE_NUMBER(hold, energy_Wh, "Energy of the day", "hold.energy"),
+    THOLE_NUMBER(hold, day_rms_A, "Current that heats as much as the day", ""),
+    THOLE_NUMBER(hold, day_peak_A, "Most current at any moment", ""),
 
     THOLE_NUMBER(shaft, length_required_m, "Shaft needed", "shaft.length_required"),
     THOLE_NUMBER(shaft, length_m, "Shaft", ""),

@@ -354,7 +354,11 @@ int run_day(const Arguments& arguments) {
         stretch.wind_mps ? holding_segment(input, motor, *stretch.wind_mps, stretch.duration_h)
                          : creeping_segment(stretch.thrust_frac, stretch.duration_h));
   }
-  if (stretches.empty()) day.segments = planned_day(input, motor);
+  const Given<std::string>& planned = design->job.hold.day;
+  if (stretches.empty()) {
+    day.segments = planned.known() ? segments_of(read_day_plan(planned.value), input, motor)
+                                   : planned_day(input, motor);
+  }
   const DayResult result = day_draw(day);
   return put(arguments, arguments.json ? write_day(result) : day_text(result, system));
 }

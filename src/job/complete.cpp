@@ -1,5 +1,6 @@
 #include "job/complete.h"
 
+#include "data/day_plan.h"
 #include "data/windage.h"
 #include "job/estimate.h"
 #include "job/fields.h"
@@ -18,14 +19,18 @@ void refuse_impossible(Job& job, Issues& issues) {
   }
 }
 
-// A drawing that cannot be read is named and left out, too.
-void refuse_unreadable(Given<std::string>& view, std::string_view path, Issues& issues) {
-  if (!view.known()) return;
-  const std::string message = read_view(view.value).message;
+// A line of text that cannot be read is named and left out, too.
+void refuse_unreadable(Given<std::string>& line, std::string_view path,
+                       std::string (*wrong_with)(std::string_view), Issues& issues) {
+  if (!line.known()) return;
+  const std::string message = wrong_with(line.value);
   if (message.empty()) return;
   issues.push_back({Severity::error, std::string(path), message});
-  view = {};
+  line = {};
 }
+
+std::string wrong_with_view(std::string_view text) { return read_view(text).message; }
+std::string wrong_with_day(std::string_view text) { return read_day_plan(text).message; }
 
 // Fills the blanks of `job` with what the preset knows.
 void fill_from(const Preset& preset, Job& job) {
@@ -84,8 +89,9 @@ Completed complete(const Job& given, const Catalogue& catalogue) {
     job.bank.chemistry = {block->chemistry, Origin::chosen};  // the block decides it
   }
 
-  refuse_unreadable(job.boat.side_view, "boat.side_view", done.issues);
-  refuse_unreadable(job.boat.front_view, "boat.front_view", done.issues);
+  refuse_unreadable(job.boat.side_view, "boat.side_view", wrong_with_view, done.issues);
+  refuse_unreadable(job.boat.front_view, "boat.front_view", wrong_with_view, done.issues);
+  refuse_unreadable(job.hold.day, "hold.day", wrong_with_day, done.issues);
 
   estimate_boat(job, done.trace);
   estimate_water(job, done.trace);

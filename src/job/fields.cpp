@@ -573,6 +573,9 @@ constexpr std::array kFields{
     number(241, THOLE_VALUE(Hold, hold, trial_wave_m),
         "Waves in the trial",
         "Significant height; leave out and the fetch tells.", 0.0, 3.0, 0.01, 0.05),
+    text(243, THOLE_TEXT(Hold, hold, day),
+        "The day in stretches",
+        "Hours at a wind, or at a share of thrust between spots: 2h@8kn 1h@12kn 0.5h@50%.", kMostViewBytes),
 };
 // clang-format on
 

@@ -112,6 +112,8 @@ struct Hold {
   Given<double> tolerance_frac{};  // for how much of the time
   Given<GustLaw> gusts{};
 
+  Given<std::string> day{};        // in stretches; see data/day_plan.h
+
   // A trial at sea, as read; see calc/studies.h. Angles are clockwise.
   Given<double> drift_min{};        // adrift, motor up
   Given<double> drift_mps{};        // over the ground

@@ -32,10 +32,10 @@ constexpr std::array kWaterGroups{Group{"", kWaterMain}, Group{"Current", kWater
 
 constexpr std::array<std::string_view, 3> kHoldMain{"hold.motor", "hold.firmness", "hold.holding_h"};
 constexpr std::array<std::string_view, 8> kHoldMotor{"hold.thrust_N", "hold.nominal_V", "hold.minimum_V", "hold.maximum_V", "hold.power_full_W", "hold.power_idle_W", "hold.propeller_diameter_m", "hold.motor_mass_kg"};
-constexpr std::array<std::string_view, 2> kHoldTransit{"hold.transit_h", "hold.transit_thrust_frac"};
+constexpr std::array<std::string_view, 3> kHoldTransit{"hold.transit_h", "hold.transit_thrust_frac", "hold.day"};
 constexpr std::array<std::string_view, 3> kHoldStill{"hold.tolerance_m", "hold.tolerance_frac", "hold.gusts"};
 constexpr std::array<std::string_view, 11> kHoldTrial{"hold.trial_wind_mps", "hold.trial_wind_height_m", "hold.drift_min", "hold.drift_mps", "hold.drift_angle_deg", "hold.held_thrust_frac", "hold.trial_current_mps", "hold.trial_current_angle_deg", "hold.trial_wave_m", "hold.windage_factor", "hold.drag_factor"};
-constexpr std::array kHoldGroups{Group{"", kHoldMain}, Group{"Creeping between spots", kHoldTransit}, Group{"How still: an hour of it", kHoldStill, draw_watched_hour}, Group{"Limits from every side", {}, draw_limits}, Group{"What moves the answer most", {}, draw_ranked_inputs}, Group{"A trial at sea", kHoldTrial, draw_trial}, Group{"The motor's own figures", kHoldMotor}};
+constexpr std::array kHoldGroups{Group{"", kHoldMain}, Group{"The day: creeping, stretches", kHoldTransit}, Group{"How still: an hour of it", kHoldStill, draw_watched_hour}, Group{"Limits from every side", {}, draw_limits}, Group{"What moves the answer most", {}, draw_ranked_inputs}, Group{"A trial at sea", kHoldTrial, draw_trial}, Group{"The motor's own figures", kHoldMotor}};
 
 constexpr std::array<std::string_view, 3> kShaftMain{"boat.bow_height_m", "shaft.length_m", "shaft.immersion_ratio"};
 constexpr std::array<std::string_view, 3> kShaftPlace{"shaft.collar_m", "shaft.thruster_forward_m", "shaft.trim_allowance_m"};
@@ -77,7 +77,7 @@ constexpr std::array<std::string_view, 2> kBoatResults{"boat.frontal_area_m2", "
 constexpr std::array<std::string_view, 2> kWaterResults{"water.wave_height_m", "water.wave_period_s"};
 constexpr std::array<std::string_view, 11> kHoldResults{"hold.wind_N", "hold.current_N", "hold.wave_N", "hold.thrust_mean_N", "hold.margin_factor", "hold.motor", "hold.thrust_effective_N", "hold.margin_actual_factor", "hold.heading_deg", "hold.limiting_wind_mps", "hold.power_mean_W"};
 constexpr std::array<std::string_view, 6> kShaftResults{"shaft.length_m", "shaft.propeller_depth_m", "shaft.relative_motion_m", "shaft.immersion_factor", "shaft.tube_stress_MPa", "shaft.speed_limit_deployed_mps"};
-constexpr std::array<std::string_view, 10> kBankResults{"bank.block", "bank.block_count", "bank.nominal_V", "bank.capacity_required_Ah", "bank.capacity_Ah", "bank.usable_Wh", "bank.endurance_h", "bank.endurance_full_h", "bank.peak_A", "bank.mass_kg"};
+constexpr std::array<std::string_view, 12> kBankResults{"bank.block", "bank.block_count", "bank.nominal_V", "bank.capacity_required_Ah", "bank.capacity_Ah", "bank.usable_Wh", "bank.endurance_h", "bank.endurance_full_h", "bank.peak_A", "hold.day_rms_A", "hold.energy_Wh", "bank.mass_kg"};
 constexpr std::array<std::string_view, 9> kFeederResults{"feeder.conductor", "feeder.tail_conductor", "feeder.device", "feeder.current_A", "feeder.drop_V", "feeder.motor_V", "feeder.loss_W", "feeder.fault_near_A", "feeder.fault_far_A"};
 constexpr std::array<std::string_view, 7> kChargeResults{"charge.charger", "charge.output_A", "charge.shore_A", "charge.ventilation_m3_per_h", "charge.vent_area_cm2", "charge.spark_clearance_mm", "charge.minutes_to_limit_min"};
 constexpr std::array<std::string_view, 9> kMountResults{"mount.plate", "mount.bolt", "mount.bolt_count", "mount.slam_N", "mount.plate_stress_MPa", "mount.sag_mm", "mount.frequency_Hz", "mount.bolt_tension_N", "mount.bolt_torque_Nm"};

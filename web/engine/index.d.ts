@@ -145,6 +145,8 @@ export interface Job {
     trial_current_angle_deg?: number;
     /** Waves in the trial. Significant height; leave out and the fetch tells. 0 to 3. */
     trial_wave_m?: number;
+    /** The day in stretches. Hours at a wind, or at a share of thrust between spots: 2h@8kn 1h@12kn 0.5h@50%. */
+    day?: string;
   };
   /** Shaft. */
   shaft?: {
@@ -564,6 +566,10 @@ export interface Design {
     power_mean_W: number | null;
     /** Energy of the day. */
     energy_Wh: number | null;
+    /** Current that heats as much as the day. */
+    day_rms_A: number | null;
+    /** Most current at any moment. */
+    day_peak_A: number | null;
   };
   shaft: {
     /** Shaft needed. */
@@ -1111,6 +1117,11 @@ export interface Design {
       trial_wave_m?: {
         /** 0 to 3. */
         value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** The day in stretches. */
+      day?: {
+        value: string;
         origin: "given" | "preset" | "estimated" | "chosen";
       };
     };

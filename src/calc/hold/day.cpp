@@ -235,6 +235,17 @@ DaySegment creeping_segment(double thrust_frac, double duration_h) {
           .peak_thrust_frac = thrust_frac};
 }
 
+std::vector<DaySegment> segments_of(const DayPlanRead& plan, const HoldInput& in,
+                                    const MotorClass& motor) {
+  std::vector<DaySegment> segments;
+  for (const PlannedStretch& stretch : plan.stretches) {
+    segments.push_back(stretch.creeping
+                           ? creeping_segment(stretch.thrust_frac, stretch.duration_h)
+                           : holding_segment(in, motor, stretch.wind_mps, stretch.duration_h));
+  }
+  return segments;
+}
+
 std::vector<DaySegment> planned_day(const HoldInput& in, const MotorClass& motor) {
   return {holding_segment(in, motor, in.wind_mps, in.holding_h),
           creeping_segment(in.transit_thrust_frac, in.transit_h)};

@@ -9,6 +9,7 @@
 
 #include "base/trace.h"
 #include "calc/hold/hold.h"
+#include "data/day_plan.h"
 #include "data/parts.h"
 
 namespace thole {
@@ -46,6 +47,10 @@ DaySegment holding_segment(const HoldInput& in, const MotorClass& motor, double 
 
 // Creeping from spot to spot.
 DaySegment creeping_segment(double thrust_frac, double duration_h);
+
+// The day as it was planned, stretch by stretch. Precondition: it was understood.
+std::vector<DaySegment> segments_of(const DayPlanRead& plan, const HoldInput& in,
+                                    const MotorClass& motor);
 
 // The day that the input asks for: its hours of holding and of creeping.
 std::vector<DaySegment> planned_day(const HoldInput& in, const MotorClass& motor);

@@ -91,6 +91,10 @@ struct HoldResult {
   double power_full_W = 0.0;
   double power_mean_W = 0.0;      // while it holds in the given wind
   double energy_Wh = 0.0;         // of a day
+  double holding_h = 0.0;         // in that day
+  double hours_on_h = 0.0;        // holding and creeping
+  double day_rms_A = 0.0;         // current that heats as much as the day's
+  double day_peak_A = 0.0;        // most at any moment, at the nominal voltage
   std::vector<RosePoint> rose{};  // 0 to 180 degrees in steps of 15
   Trace trace{};
 };
