@@ -48,6 +48,9 @@ void draw_trial(Context& ui) {
   note(ui, "Drift: on a steady wind, motor up and engine out of gear, note the track for five minutes or "
            "more. Hold: let the motor hold for the same time and note the mean thrust it shows. Slack water "
            "and little sea tell most.");
+  note(ui, "Why it is worth it: adrift in wind alone, this model goes 3 to 21 % faster than the Coast Guard "
+           "measured for sport boats and centre consoles, in steep chop half as fast again, and a light skiff "
+           "twice as fast as their laden ones.");
   const CalibrateInput input = trial_input(ui.document.design());
   if (input.drifts.empty() && input.holds.empty()) {
     note(ui, "Still missing: the wind, and with it the minutes and speed of a drift, or the thrust of a hold.");
