@@ -157,6 +157,10 @@ void add_range_notes(const HoldInput& in, const HoldResult& r, Trace& trace) {
   };
   note(in.length_m < 5.0 || in.length_m > 13.0, "boat.length_m",
        "The boat is outside 5 to 13 m, for which the estimates were made.");
+  note(in.waterline_length_m > in.length_m, "boat.waterline_length_m",
+       "The waterline is longer than the boat: measure both again.");
+  note(in.depth_m <= in.draft_m, "water.depth_m",
+       "The water is no deeper than the boat's draft: it would lie aground.");
   note(in.wind_mps > 17.1, "water.wind_mps",
        "Above a near gale gusts, spray and breaking seas outdo these mean loads.");
   note(r.wave_height_m > 0.15 * in.length_m, "water.wave_height_m",
