@@ -63,14 +63,15 @@ TEST_SUITE("published") {
     double length_m, beam_m, deadrise_deg, speed_kn, mass_kg, first_g, second_g, used_g;
   };
 
-  // ISO 12215-5:2008, 7.3, equations (1) and (2); seen, recomputed. Two decimals are printed, four
-  // in the row of 7.2 m at 30 kn.
+  // ISO 15084:2003, coefficients from memory; kN to three or four figures.
   TEST_CASE("strong points of a craft of 8.5 m [iso-15084-2003, from memory, HL-62]") {
     CHECK(strong_point_N(StrongPoint::anchoring, 7.05, 1.0) == rel(24.9e3, 0.004));
     CHECK(strong_point_N(StrongPoint::bow_mooring, 7.05, 1.0) == rel(20.4e3, 0.004));
     CHECK(strong_point_N(StrongPoint::aft, 7.05, 1.0) == rel(17.35e3, 0.004));
   }
 
+  // ISO 12215-5:2008, 7.3, equations (1) and (2); seen, recomputed. Two decimals are printed, four
+  // in the row of 7.2 m at 30 kn.
   TEST_CASE("acceleration at the centre of gravity [iso-12215-5-2008-acceleration]") {
     const AccelerationRow rows[] = {
         {5.5, 1.9, 16, 28, 1100, 10.45, 4.26, 4.26}, {6.0, 2.1, 12, 20, 1500, 5.29, 2.88, 2.88},
