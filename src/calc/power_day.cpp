@@ -90,7 +90,10 @@ std::vector<WindRuntime> runtime_by_wind(const Design& design, const BankRunInpu
                  power_steps(holding_segment(hold, motor, wind_mps, kLongestRuntime_h),
                              motor.power_full_W, motor.power_idle_W, kRuntimeStep_s),
                  3600.0 * kLongestRuntime_h);
-    runtimes.push_back({.wind_mps = wind_mps, .time_h = run.cut_off_h, .cut_off = run.cut_off});
+    runtimes.push_back({.wind_mps = wind_mps,
+                        .time_h = run.cut_off_h,
+                        .held = wind_mps <= design.hold.limiting_wind_mps,
+                        .cut_off = run.cut_off});
   }
   return runtimes;
 }
