@@ -35,7 +35,7 @@ PowerDay power_day(const BankRunInput& bank, const DayInput& day);
 struct WindRuntime {
   double wind_mps = 0.0;
   double time_h = 0.0;
-  bool held = true;               // else the motor runs at full thrust, and the boat drifts off
+  bool held = true;               // with the margin that the job asks
   CutOff cut_off = CutOff::none;  // none: longer than was tried
 };
 inline constexpr double kLongestRuntime_h = 48.0;

@@ -95,15 +95,17 @@ std::string power_day_text(const PowerDay& day, const std::vector<WindRuntime>& 
   TextTable winds{.rows = {{"wind", "", "lasts", "until"}}, .right = {true, false, true, false}};
   for (const WindRuntime& at : runtimes) {
     winds.rows.push_back({show(at.wind_mps, "mps", system).text(),
-                          at.held ? "held" : "not held, full thrust",
+                          at.held ? "held" : "beyond the margin",
                           hours(at.time_h, at.cut_off, system),
                           at.cut_off == CutOff::none ? "" : std::string(word(at.cut_off))});
   }
   return text + "\n" + table_text(winds) +
-         "\nKinetic battery model (Manwell and McGowan 1993) at constant temperature, steps of 1 "
-         "s;\n"
-         "volts at rest and resistance from open data of one kind of block each: a block of your "
-         "own differs.\nDown to the cut-off: deeper than the depth that the job allows.\n";
+         "\nBeyond the margin: more wind than this motor holds with the margin that the job asks.\n"
+         "Kinetic battery model (Manwell and McGowan 1993) at constant temperature; the day in "
+         "steps of "
+         "1 s, winds in steps of 10 s.\nVolts at rest and resistance are of one kind of block "
+         "each: "
+         "your own differ. Down to the cut-off: deeper than the depth that the job allows.\n";
 }
 
 std::string write_power_day(const DayResult& draw, const PowerDay& day,
