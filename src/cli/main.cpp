@@ -14,11 +14,13 @@
 
 #include "base/edition.h"
 #include "base/number.h"
+#include "base/units.h"
 #include "calc/design.h"
 #include "calc/hold/calibrate.h"
 #include "calc/hold/day.h"
 #include "calc/hold/rose.h"
 #include "calc/hold/simulate.h"
+#include "calc/power_day.h"
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
 #include "draw/chapters.h"
@@ -32,6 +34,7 @@
 #include "io/job_json.h"
 #include "io/link.h"
 #include "io/measure.h"
+#include "io/power_day_text.h"
 #include "io/presets.h"
 #include "io/rose_text.h"
 #include "io/schema_json.h"
@@ -56,7 +59,7 @@ usage:
   thole sheet JOB.json             the job sheet, a page of HTML to print
   thole rose JOB.json              what wind and current are held, from every side; loads by angle
   thole hold JOB.json              an hour of holding, simulated: how still, at what cost
-  thole day JOB.json               what a day takes from the bank: mean, peak, r.m.s.
+  thole day JOB.json               what a day takes from the bank, and what is left of it by the hour
   thole sensitivity JOB.json [RESULT]  which values move a result most ("hold.limiting_wind_mps")
   thole calibrate JOB.json         the job with what a trial at sea told of its loads
   thole picture JOB.json PAGE      the picture of a page ("shaft", "mount" ...) as SVG
@@ -80,6 +83,7 @@ usage:
   --json                           of rose, hold, day ...: figures for a program
   --stretch "hours=2, wind=12 kn"  of day: a stretch of it, any number; thrust=50 % in place of a wind
                                    when it creeps; the hours of the job when none is said
+  --weak "capacity=70"             of day: one block of each string, percent; charge=90 as well
   --drift "minutes=5, speed=0.9 kn, wind=12 kn"   of calibrate: adrift, over the ground; and off (from
                                    straight downwind), height (of the wind), current, from (where it
                                    comes from, clockwise off the wind)
@@ -127,6 +131,7 @@ struct Arguments {
   std::string within{};
   std::string share{};
   std::string track{};
+  std::string weak{};
   std::vector<std::string> stretches{};
   std::vector<std::string> drifts{};
   std::vector<std::string> holds{};
@@ -340,6 +345,12 @@ int run_day(const Arguments& arguments) {
     if (!stretch) return fail(message);
     stretches.push_back(*stretch);
   }
+  std::optional<BlockCondition> weak;
+  if (!arguments.weak.empty()) {
+    std::string message;
+    weak = read_weak_block(arguments.weak, system, message);
+    if (!weak) return fail(message);
+  }
   const std::optional<Design> design = load_design(arguments);
   if (!design) return kBadInput;
   report(design->issues);
@@ -359,8 +370,18 @@ int run_day(const Arguments& arguments) {
     day.segments = planned.known() ? segments_of(read_day_plan(planned.value), input, motor)
                                    : planned_day(input, motor);
   }
-  const DayResult result = day_draw(day);
-  return put(arguments, arguments.json ? write_day(result) : day_text(result, system));
+  const DayResult draw = day_draw(day);
+  BankRunInput bank = bank_run_input(*design);
+  if (weak && !bank.conditions.empty()) bank.conditions.front() = *weak;
+  const PowerDay run = power_day(bank, day);
+  std::vector<double> winds_mps;
+  for (int wind_kn = 5; wind_kn <= 25; wind_kn += 5) winds_mps.push_back(mps_from_kn(wind_kn));
+  const std::vector<WindRuntime> runtimes = runtime_by_wind(*design, bank, winds_mps);
+  const double refill_h = design->charge.found ? design->charge.time_h : -1.0;
+  return put(arguments, arguments.json
+                            ? write_power_day(draw, run, runtimes, refill_h)
+                            : day_text(draw, system) + "\n" +
+                                  power_day_text(run, runtimes, refill_h, system));
 }
 
 int run_sensitivity(const Arguments& arguments) {
@@ -538,6 +559,7 @@ constexpr ValueOption kOptions[] = {
     {"--seed", &Arguments::seed},     {"--gusts", &Arguments::gusts},
     {"--within", &Arguments::within}, {"--share", &Arguments::share},
     {"--track", &Arguments::track},
+    {"--weak", &Arguments::weak},
 };
 
 // Those that may be said again and again.

@@ -9,6 +9,7 @@
 
 #include "base/number.h"
 #include "base/units.h"
+#include "calc/bank/block_volts.h"
 #include "calc/bank/capacity.h"
 #include "calc/bank/kinetic.h"
 #include "calc/circuit.h"
@@ -28,11 +29,7 @@ constexpr double kBurst_h = 1.0 / 6.0;        // kProjectDecision: time to get c
 constexpr double kElectronicsUse_frac = 0.8;  // kCommonPractice: of the limit of a lithium block
 constexpr double kLeadRate_frac = 1.0;        // kPeukert: no capacity is known beyond 1 C
 constexpr double kNameTolerance_frac = 0.1;   // kCommonPractice: "12 V" covers 12 to 12.8
-constexpr double kLeadDouble_K = 43.0;  // kCommonPractice: half the resistance at 25 C as at -18 C
-constexpr double kLithiumDouble_K = 25.0;  // kCommonPractice: twice the resistance at 0 C
 constexpr double kLithiumCold_C = -20.0;   // kCommonPractice: electronics stop discharge there
-constexpr double kAgedResistance_factor =
-    2.0;                                      // kProjectDecision: grows twice as the capacity falls
 constexpr double kFlatGravity_ratio = 1.120;  // kRestFlooded
 constexpr double kFullGravity_ratio = 1.265;
 constexpr double kLeastDepth_frac = 0.02;    // below it no cycle life is known
@@ -90,32 +87,6 @@ struct Figures {
   double cold_limit_C = 0.0;
 };
 
-template <class Row>
-double between(const Between<Row>& rows, double Row::*x, double Row::*y, double at) {
-  return rows.low.*y +
-         (rows.high.*y - rows.low.*y) * (at - rows.low.*x) / (rows.high.*x - rows.low.*x);
-}
-
-double rest_V(Chemistry chemistry, double charge_frac) {
-  return between(rest_between(chemistry, charge_frac), &RestRow::charge_frac,
-                 &RestRow::open_circuit_V, charge_frac);
-}
-
-double rest_ratio(Chemistry chemistry, double charge_frac) {
-  return between(rest_between(chemistry, charge_frac), &RestRow::charge_frac,
-                 &RestRow::resistance_ratio, charge_frac);
-}
-
-double double_K(Chemistry chemistry) {
-  return is_lead(chemistry) ? kLeadDouble_K : kLithiumDouble_K;
-}
-
-// What a resistance grows by in the cold and with age.
-double resistance_growth(const BankInput& in, Chemistry chemistry) {
-  return (1.0 + std::max(0.0, 25.0 - in.temperature_C) / double_K(chemistry)) *
-         (1.0 + kAgedResistance_factor * (in.age_factor - 1.0));
-}
-
 // Two ratings on one label say more than the chemistry does.
 bool reserve_tells_exponent(const BatteryBlock& block) {
   const double label_A = block.capacity_Ah / block.rated_hours_h;
@@ -160,11 +131,9 @@ Figures figures_of(const BankInput& in, const BatteryBlock& block, int series_co
   f.open_full_V = f.twelves_count * rest_V(kind, 1.0);
   f.open_middle_V = f.twelves_count * rest_V(kind, f.middle_frac);
   f.open_end_V = f.twelves_count * rest_V(kind, f.end_frac);
-  f.block_ohm = block.resistance_ohm > 0.0 ? block.resistance_ohm
-                                           : facts.resistance_ohm_Ah / block.capacity_Ah *
-                                                 named_V(kind, block.nominal_V) / 12.0;
+  f.block_ohm = charged_ohm(block);
   f.full_ohm = f.block_ohm * series / parallel;
-  const double growth = resistance_growth(in, kind);
+  const double growth = resistance_growth(kind, in.temperature_C, in.age_factor);
   f.middle_ohm = f.full_ohm * rest_ratio(kind, f.middle_frac) * growth;
   f.end_ohm = f.full_ohm * rest_ratio(kind, f.end_frac) * growth;
 

@@ -1,0 +1,121 @@
+// What must hold of any day of a bank.
+
+#include "calc/bank/day_run.h"
+#include "calc/power_day.h"
+#include "support.h"
+
+using namespace thole;
+
+namespace {
+
+BankRunInput string_of(std::size_t series_count) {
+  return {.block = {.chemistry = Chemistry::agm,
+                    .nominal_V = 12.0,
+                    .capacity_Ah = 100.0,
+                    .rated_hours_h = 20.0,
+                    .resistance_ohm = 0.004},
+          .conditions = std::vector<BlockCondition>(series_count),
+          .feeder_ohm = 0.008};
+}
+
+std::vector<PowerStep> bursts(double hours_h) {
+  std::vector<PowerStep> steps;
+  for (int i = 0; i < static_cast<int>(hours_h * 3600.0); ++i) {
+    steps.push_back({.power_W = i % 60 < 12 ? 900.0 : 120.0});
+  }
+  return steps;
+}
+
+}  // namespace
+
+TEST_SUITE("property") {
+  TEST_CASE("bank run: energy from the wells is what arrives and what is lost") {
+    const BankRunResult run = run_bank(string_of(2), bursts(2.0), 3600.0);
+    CHECK(run.cut_off == CutOff::none);
+    CHECK(run.rest_Wh == rel(run.load_Wh + run.feeder_loss_Wh + run.block_loss_Wh, 1e-9));
+  }
+
+  TEST_CASE("bank run: charge that left is charge that was drawn") {
+    const BankRunResult run = run_bank(string_of(3), bursts(2.0), 3600.0);
+    CHECK(1.0 - run.moments.back().charge_frac == rel(run.charge_Ah / 100.0, 1e-9));
+  }
+
+  TEST_CASE("bank run: two strings halve each one's share and last longer") {
+    BankRunInput in = string_of(2);
+    const BankRunResult one = run_bank(in, bursts(24.0), 3600.0);
+    in.parallel_count = 2;
+    const BankRunResult two = run_bank(in, bursts(24.0), 3600.0);
+    REQUIRE(one.cut_off != CutOff::none);
+    CHECK(two.cut_off_h > 2.0 * one.cut_off_h);  // and less for the resistance, so more than twice
+  }
+
+  TEST_CASE("bank run: the weak block goes first, wherever it stands, and ends the string") {
+    const double alike_h = run_bank(string_of(3), bursts(24.0), 3600.0).cut_off_h;
+    for (std::size_t weak = 0; weak < 3; ++weak) {
+      CAPTURE(weak);
+      BankRunInput in = string_of(3);
+      in.conditions[weak].capacity_frac = 0.7;
+      const BankRunResult run = run_bank(in, bursts(24.0), 3600.0);
+      CHECK((run.cut_off == CutOff::block_empty || run.cut_off == CutOff::block_floor));
+      CHECK(run.cut_off_block == weak);
+      CHECK(run.cut_off_h < alike_h);
+      const std::vector<double>& left = run.moments.back().block_charge_frac;
+      for (std::size_t i = 0; i < left.size(); ++i) CHECK((i == weak || left[i] > left[weak]));
+    }
+  }
+
+  TEST_CASE("bank run: colder, older, more power, longer feeder never lasts longer") {
+    const auto hours = [](double temperature_C, double age_factor, double power_W,
+                          double feeder_ohm) {
+      BankRunInput in = string_of(2);
+      in.temperature_C = temperature_C;
+      in.age_factor = age_factor;
+      in.feeder_ohm = feeder_ohm;
+      return run_bank(in, std::vector<PowerStep>(100000, PowerStep{power_W, 1.0}), 1e9).cut_off_h;
+    };
+    const double as_is_h = hours(25.0, 1.0, 300.0, 0.008);
+    CHECK(hours(0.0, 1.0, 300.0, 0.008) < as_is_h);
+    CHECK(hours(25.0, 1.25, 300.0, 0.008) < as_is_h);
+    CHECK(hours(25.0, 1.0, 400.0, 0.008) < as_is_h);
+    CHECK(hours(25.0, 1.0, 300.0, 0.030) < as_is_h);
+  }
+
+  TEST_CASE("bank run: step of the run hardly moves its end") {
+    const auto hours = [](double step_s) {
+      return run_bank(string_of(2),
+                      std::vector<PowerStep>(static_cast<std::size_t>(90000.0 / step_s),
+                                             PowerStep{300.0, step_s}),
+                      1e9)
+          .cut_off_h;
+    };
+    CHECK(hours(1.0) == rel(hours(10.0), 2e-3));
+  }
+
+  TEST_CASE(
+      "bank run: what the circuit, the electronics and the plug cannot give cuts off at once") {
+    BankRunInput in = string_of(1);
+    CHECK(run_bank(in, {{.power_W = 1e5}}, 1.0).cut_off == CutOff::no_such_power);
+    in.minimum_V = 20.0;
+    CHECK(run_bank(in, {{.power_W = 100.0}}, 1.0).cut_off == CutOff::motor_minimum);
+    in = string_of(1);
+    in.block.chemistry = Chemistry::lifepo4;
+    in.block.nominal_V = 12.8;
+    in.block.continuous_A = 50.0;
+    CHECK(run_bank(in, {{.power_W = 700.0}}, 1.0).cut_off == CutOff::current_limit);
+    CHECK(run_bank(in, {{.power_W = 500.0}}, 1.0).cut_off == CutOff::none);
+    in.conditions.clear();
+    CHECK(run_bank(in, {{.power_W = 500.0}}, 1.0).moments.empty());
+  }
+
+  TEST_CASE("power steps hold each level for its share of the time") {
+    const DaySegment segment{
+        .duration_h = 2.0, .duty = {{0.0, 0.5}, {0.25, 0.3}, {1.0, 0.2}}, .peak_thrust_frac = 1.0};
+    double energy_Wh = 0.0;
+    for (const PowerStep& step : power_steps(segment, 1000.0, 20.0, 1.0)) {
+      energy_Wh += step.power_W * step.time_s / 3600.0;
+    }
+    // 20 W + 980 W (0.3 / 8 + 0.2), for two hours.
+    CHECK(energy_Wh == rel(505.5, 2e-3));
+    CHECK(power_steps({.duration_h = 1.0}, 1000.0, 20.0, 1.0).empty());
+  }
+}
