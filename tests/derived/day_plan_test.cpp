@@ -13,7 +13,6 @@
 #include "support.h"
 
 using namespace thole;
-using thole::test::rel;
 
 namespace {
 
