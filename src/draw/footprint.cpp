@@ -116,12 +116,13 @@ Drawing footprint_picture(const HoldRun& run, const HoldRunInput& in, double at_
       " of the spot for half of the time (inner dashes), " + length_text(s.radius_95_m, system) +
       " for 95 % (solid), and never leaves " + length_text(s.radius_max_m, system) +
       " (outer dashes). Asked for is " + length_text(in.tolerance_m, system) +
-      " (colour). The bow's track is drawn up to " + minutes_text(now.time_s) +
-      ", its last minute strong; the arrow at the bow is the thrust.";
+      " (colour). The bow's track is drawn up to the moment shown, its last minute strong; the arrow "
+      "at the bow is the thrust.";
   return drawing;
 }
 
-Drawing effort_picture(const HoldRun& run, const HoldRunInput& in, Effort effort, System system) {
+Drawing effort_picture(const HoldRun& run, const HoldRunInput& in, Effort effort, double at_s,
+                       System system) {
   const bool thrust = effort == Effort::thrust;
   const double full = thrust ? in.motor.thrust_N : in.power.power_full_W;
   const HoldStatistics& s = run.statistics;
@@ -161,6 +162,8 @@ Drawing effort_picture(const HoldRun& run, const HoldRunInput& in, Effort effort
   }
   add_polyline(drawing, {{0.0, 1.0}, {0.0, 0.0}, {kHistory, 0.0}}, Line::thin);
   add_polyline(drawing, {{kBars, 0.0}, {kBars, 1.0}}, Line::thin);
+  const double now = kHistory * std::min(1.0, at_s / 60.0 / span_min);
+  add_polyline(drawing, {{now, 0.0}, {now, 1.06}}, Line::thin);
   const std::string unit = thrust ? "N" : "W";
   const auto said = [&](double value) { return show(value, unit, system).text(); };
   add_label(drawing, {0.0, 1.09}, "all there is, " + said(full), Align::left);

@@ -14,7 +14,8 @@ Drawing footprint_picture(const HoldRun& run, const HoldRunInput& in, double at_
 
 enum class Effort { thrust, power };
 
-// Share of all there is, over the hour and, at the right, how often.
-Drawing effort_picture(const HoldRun& run, const HoldRunInput& in, Effort effort, System system);
+// Share of all there is, over the time, a line at the moment shown, and at the right how often.
+Drawing effort_picture(const HoldRun& run, const HoldRunInput& in, Effort effort, double at_s,
+                       System system);
 
 }  // namespace thole

@@ -18,7 +18,8 @@ constexpr std::array<std::string_view, 3> kOutputs{"hold.margin_actual_factor", 
 
 const RoseResult& limits_of(Context& ui) {
   Remembered<RoseResult>& limits = studies_of(ui.state).limits;
-  if (!limits.result || limits.version != ui.document.version()) {
+  const bool held = !ui.state.dragged.id.empty();  // under a finger the last answer stays
+  if (!limits.result || (!held && limits.version != ui.document.version())) {
     const Design& design = ui.document.design();
     limits.result = rose(hold_input(design), design.hold.motor);
     limits.version = ui.document.version();
@@ -64,7 +65,7 @@ void draw_loads(Context& ui, const RoseResult& limits) {
   ui.sheet.space(kFieldGap);
   heading(ui, 2, "Loads over angle");
   note(ui, "Wind, current and waves all from one side, so far off the bow. Ahead, to starboard and clockwise "
-           "count up. With the factor of ships' tables, 1.25, on the sum.");
+           "count up. By DNV-ST-0111 level 1, made for ships, with its factor of 1.25 on the sum.");
   const Within list(ui.sheet, Role::list, "Loads by angle");
   for (const LoadRow& row : limits.loads) {
     if (std::fmod(row.from_deg, 30.0) != 0.0) continue;

@@ -19,11 +19,15 @@ struct WatchedHour {
   int version = -1;  // of the document that was asked
   HoldRunInput input{};
   double mean_load_N = 0.0;
+  double margin_factor = 0.0;  // of that design's motor
+  double asked_margin_factor = 0.0;
   std::unique_ptr<HoldSimulation> running{};
   std::optional<HoldRun> run{};
   std::unique_ptr<MarginSearch> searching{};
   std::optional<RequiredMargin> required{};
   std::uint64_t seed = 1;
+  std::size_t length = 1;  // of the record, among those offered
+  std::size_t pace = 1;    // of playing
   double at_s = 0.0;  // what the picture shows
   bool playing = false;
 };

@@ -11,16 +11,40 @@ namespace thole::ui {
 namespace {
 
 constexpr long kStepsPerFrame = 6000;  // some milliseconds
-constexpr double kPlayed_s_per_s = 90.0;
-constexpr double kTrack_s = 2.0;
+struct Length {
+  const char* key = "";
+  const char* label = "";
+  double record_h = 1.0;
+};
+constexpr Length kLengths[] = {{"quarter", "15 min", 0.25}, {"one", "1 h", 1.0}, {"four", "4 h", 4.0}};
+struct Pace {
+  const char* key = "";
+  const char* label = "";
+  double ratio = 1.0;  // to real time
+};
+constexpr Pace kPaces[] = {{"slow", "10 ×", 10.0}, {"usual", "60 ×", 60.0}, {"fast", "300 ×", 300.0}};
+
+template <class Row, std::size_t kCount>
+void pick(Context& ui, std::string_view id, std::string_view name, const Row (&rows)[kCount],
+          std::size_t& taken) {
+  std::vector<SemOption> options;
+  for (const Row& row : rows) options.push_back({row.key, row.label});
+  const int pressed = segments(ui, id, name, options, static_cast<int>(taken));
+  if (pressed >= 0) taken = static_cast<std::size_t>(pressed);
+  ui.sheet.space(kUnit);
+}
+constexpr double kTrack_s = 2.0;  // an hour of it; longer records keep as many points
 
 void begin(Context& ui, WatchedHour& hour) {
   const Design& design = ui.document.design();
   hour.version = ui.document.version();
   hour.input = hold_run_input(design);
   hour.input.seed = hour.seed;
-  hour.input.track_s = kTrack_s;
+  hour.input.record_h = kLengths[hour.length].record_h;
+  hour.input.track_s = kTrack_s * std::max(1.0, hour.input.record_h);
   hour.mean_load_N = design.hold.thrust_mean_N;
+  hour.margin_factor = design.hold.margin_actual_factor;
+  hour.asked_margin_factor = design.hold.margin_factor;
   hour.run.reset();
   hour.required.reset();
   hour.searching.reset();
@@ -47,7 +71,7 @@ void advance(Context& ui, WatchedHour& hour) {
 void play(Context& ui, WatchedHour& hour) {
   const double end_s = hour.run->track.back().time_s;
   if (hour.playing) {
-    hour.at_s += kPlayed_s_per_s * static_cast<double>(ImGui::GetIO().DeltaTime);
+    hour.at_s += kPaces[hour.pace].ratio * static_cast<double>(ImGui::GetIO().DeltaTime);
     if (hour.at_s >= end_s) hour.playing = false;
     ui.state.easing = true;
   }
@@ -63,7 +87,8 @@ void play(Context& ui, WatchedHour& hour) {
     hour.at_s = std::clamp(60.0 * *minutes, 0.0, end_s);
     hour.playing = false;
   }
-  if (button(ui, "hour.play", hour.playing ? "Pause" : "Play the hour")) {
+  pick(ui, "hour.pace", "How fast it plays", kPaces, hour.pace);
+  if (button(ui, "hour.play", hour.playing ? "Pause" : "Play it")) {
     hour.playing = !hour.playing;
     if (hour.playing && hour.at_s >= end_s) hour.at_s = 0.0;
     ui.state.easing = true;
@@ -96,7 +121,6 @@ void draw_statistics(Context& ui, const WatchedHour& hour) {
 }
 
 void draw_margin(Context& ui, WatchedHour& hour) {
-  const Design& design = ui.document.design();
   const System system = ui.state.system;
   const std::string asked = show(hour.input.tolerance_m, "m", system).text() + ", " +
                             fixed(100.0 * hour.input.tolerance_frac, 0) + " % of the time";
@@ -125,7 +149,8 @@ void draw_margin(Context& ui, WatchedHour& hour) {
       required.found ? fixed(required.margin_factor, 2) + ", " +
                            show(required.thrust_N, "N", system).text()
                      : "not even four times");
-  row("margin.own", "This motor", fixed(design.hold.margin_actual_factor, 2));
+  row("margin.own", "This motor", fixed(hour.margin_factor, 2));
+  row("margin.asked", "Asked for on this page", fixed(hour.asked_margin_factor, 2));
   row("margin.loose", "Rule, may wander", "1.40");
   row("margin.firm", "Rule, holds firm", "1.60");
   row("margin.gusty", "Rule, gusts off the land", "2.00");
@@ -145,9 +170,9 @@ void draw_run(Context& ui, WatchedHour& hour) {
   draw_statistics(ui, hour);
   ui.sheet.space(kUnit);
   const float low = std::min(0.42f * width, 240.0f);
-  figure(ui, "thrust-history", effort_picture(run, hour.input, Effort::thrust, ui.state.system), low);
-  figure(ui, "power-history", effort_picture(run, hour.input, Effort::power, ui.state.system), low);
-  draw_margin(ui, hour);
+  figure(ui, "thrust-history", effort_picture(run, hour.input, Effort::thrust, hour.at_s, ui.state.system), low);
+  figure(ui, "power-history", effort_picture(run, hour.input, Effort::power, hour.at_s, ui.state.system), low);
+  if (hour.version == ui.document.version()) draw_margin(ui, hour);
   for (const Check& check : run.trace.checks) check_row(ui, check);
   if (disclosure(ui, "hour.steps", "Steps of the simulation")) {
     for (const Step& step : run.trace.steps) step_note(ui, step);
@@ -165,16 +190,19 @@ void draw_watched_hour(Context& ui) {
   WatchedHour& hour = studies_of(ui.state).hour;
   advance(ui, hour);
   if (hour.running) {
-    progress_bar(ui, "hour.running", "Simulating an hour", hour.running->done_frac());
+    progress_bar(ui, "hour.running", "Simulating", hour.running->done_frac());
     if (button(ui, "hour.stop", "Stop", Weight::quiet)) hour.running.reset();
     return;
   }
+  note(ui, "Gusts number " + std::to_string(hour.seed) + "; the same number gives the same hour, here and by "
+               "thole hold --seed.");
   const bool stale = hour.run && hour.version != ui.document.version();
-  if (stale) note(ui, "The design has changed since this hour was simulated.");
+  if (stale) note(ui, "The design has changed since this was simulated.");
   if (!hour.run || stale) {
-    if (button(ui, "hour.start", "Simulate an hour", Weight::primary)) begin(ui, hour);
+    pick(ui, "hour.length", "For how long", kLengths, hour.length);
+    if (button(ui, "hour.start", "Simulate it", Weight::primary)) begin(ui, hour);
     if (hour.running) ui.state.easing = true;
-  } else if (button(ui, "hour.again", "Another hour, other gusts")) {
+  } else if (button(ui, "hour.again", "The same with other gusts")) {
     ++hour.seed;
     begin(ui, hour);
     ui.state.easing = true;
