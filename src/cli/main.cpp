@@ -21,11 +21,13 @@
 #include "calc/hold/rose.h"
 #include "calc/hold/simulate.h"
 #include "calc/power_day.h"
+#include "calc/network/feeder_circuit.h"
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
 #include "draw/chapters.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
+#include "io/circuit_text.h"
 #include "io/day_text.h"
 #include "io/design_json.h"
 #include "io/explain.h"
@@ -60,6 +62,7 @@ usage:
   thole rose JOB.json              what wind and current are held, from every side; loads by angle
   thole hold JOB.json              an hour of holding, simulated: how still, at what cost
   thole day JOB.json               what a day takes from the bank, and what is left of it by the hour
+  thole feeder JOB.json            the feeder as a circuit, what loses most first
   thole sensitivity JOB.json [RESULT]  which values move a result most ("hold.limiting_wind_mps")
   thole calibrate JOB.json         the job with what a trial at sea told of its loads
   thole picture JOB.json PAGE      the picture of a page ("shaft", "mount" ...) as SVG
@@ -81,6 +84,7 @@ usage:
   --share PERCENT                  of hold: for how much of the time; as in the job when not said
   --track FILE.csv                 of hold: where the bow was, second by second
   --json                           of rose, hold, day ...: figures for a program
+  --netlist                        of feeder: the circuit as a deck for ngspice
   --stretch "hours=2, wind=12 kn"  of day: a stretch of it, any number; thrust=50 % in place of a wind
                                    when it creeps; the hours of the job when none is said
   --weak "capacity=70"             of day: one block of each string, percent; charge=90 as well
@@ -136,6 +140,7 @@ struct Arguments {
   std::vector<std::string> drifts{};
   std::vector<std::string> holds{};
   bool json = false;
+  bool netlist = false;
 };
 
 System system_of(const Arguments& arguments) {
@@ -384,6 +389,20 @@ int run_day(const Arguments& arguments) {
                                   power_day_text(run, runtimes, refill_h, system));
 }
 
+int run_feeder(const Arguments& arguments) {
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  if (!design->bank.found || !design->feeder.found) {
+    return fail("There is no bank, or no cable, tail and device for it, in this catalogue.");
+  }
+  const FeederCircuit circuit = feeder_circuit(*design);
+  if (arguments.netlist) return put(arguments, spice_deck(circuit.network));
+  const NetworkSolution solution = solve_network(circuit.network);
+  return put(arguments, arguments.json ? write_circuit(circuit, solution)
+                                       : circuit_text(circuit, solution));
+}
+
 int run_sensitivity(const Arguments& arguments) {
   const Loaded loaded = load_job(arguments.words[1]);
   if (loaded.status != kDone) return loaded.status;
@@ -530,6 +549,7 @@ constexpr Command kCommands[] = {
     {"rose", 2, 2, run_rose},
     {"hold", 2, 2, run_hold},
     {"day", 2, 2, run_day},
+    {"feeder", 2, 2, run_feeder},
     {"sensitivity", 2, 3, run_sensitivity},
     {"calibrate", 2, 2, run_calibrate},
 };
@@ -600,6 +620,8 @@ int main(int argc, char** argv) {
     }
     if (word == "--json") {
       arguments.json = true;
+    } else if (word == "--netlist") {
+      arguments.netlist = true;
       continue;
     }
     std::string* const place = place_for(word, arguments);

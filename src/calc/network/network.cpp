@@ -1,0 +1,391 @@
+#include "calc/network/network.h"
+
+#include <Eigen/Dense>
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <numeric>
+#include <utility>
+
+namespace thole {
+namespace {
+
+constexpr int kMostSteps = 60;
+constexpr double kTolerance = 1e-13;
+
+using Index = Eigen::Index;
+
+std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+// Which nodes are one because a conductor without resistance joins them.
+class Joined {
+ public:
+  explicit Joined(std::size_t count) : root_(count) { std::iota(root_.begin(), root_.end(), 0); }
+  int root(int node) const {
+    while (root_[at(node)] != node) node = root_[at(node)];
+    return node;
+  }
+  void join(int a, int b) {
+    // Node 0 stays a root.
+    const int one = root(a);
+    const int other = root(b);
+    root_[at(std::max(one, other))] = std::min(one, other);
+  }
+
+ private:
+  std::vector<int> root_;
+};
+
+bool is_wire(const NetworkBranch& branch) {
+  return branch.resistance_ohm == 0.0 && branch.open_circuit_V == 0.0;
+}
+
+std::string quoted(const std::string& label) { return "\"" + label + "\""; }
+
+bool within(const Network& network, int node) {
+  return node >= 0 && at(node) < network.nodes.size();
+}
+
+std::string wrong_with(const Network& network) {
+  if (network.nodes.size() < 2) return "A circuit has two nodes or more.";
+  if (network.nodes.size() > kMostNodes) return "More than 600 nodes are not worked out.";
+  for (const NetworkBranch& branch : network.branches) {
+    const std::string said = quoted(branch.label) + ": ";
+    if (!within(network, branch.from) || !within(network, branch.to)) {
+      return said + "leads to a node that is not there.";
+    }
+    if (!(branch.resistance_ohm >= 0.0) || !std::isfinite(branch.resistance_ohm)) {
+      return said + "a resistance is 0 ohm or more.";
+    }
+    if (!std::isfinite(branch.open_circuit_V)) return said + "open-circuit volts are a number.";
+    if (branch.open_circuit_V != 0.0 && branch.resistance_ohm == 0.0) {
+      return said + "a block has a resistance above 0 ohm.";
+    }
+  }
+  for (const NetworkLoad& load : network.loads) {
+    const std::string said = quoted(load.label) + ": ";
+    if (!within(network, load.positive) || !within(network, load.negative)) {
+      return said + "hangs on a node that is not there.";
+    }
+    if (!(load.amount >= 0.0) || !std::isfinite(load.amount)) return said + "its demand is 0 or more.";
+    if (load.law == LoadLaw::resistance && load.amount == 0.0) {
+      return said + "a load without resistance is a short circuit.";
+    }
+  }
+  return {};
+}
+
+// The circuit without its loads.
+class Solver {
+ public:
+  explicit Solver(const Network& network)
+      : network_(network), joined_(network.nodes.size()), unknown_(network.nodes.size(), -1) {
+    for (const NetworkBranch& branch : network.branches) {
+      if (is_wire(branch)) joined_.join(branch.from, branch.to);
+    }
+  }
+
+  // Empty, or which node hangs in the air.
+  std::string factor() {
+    std::string open = unreached_node();
+    if (!open.empty()) return quoted(open) + " is connected to nothing: the circuit is open there.";
+    Index count = 0;
+    for (std::size_t node = 0; node < network_.nodes.size(); ++node) {
+      const int own = static_cast<int>(node);
+      if (joined_.root(own) == own && own != joined_.root(0)) unknown_[node] = static_cast<int>(count++);
+    }
+    Eigen::MatrixXd conductance = Eigen::MatrixXd::Zero(count, count);
+    for (const NetworkBranch& branch : network_.branches) {
+      if (branch.resistance_ohm == 0.0) continue;
+      const int a = place(branch.from);
+      const int b = place(branch.to);
+      const double g = 1.0 / branch.resistance_ohm;
+      if (a >= 0) conductance(a, a) += g;
+      if (b >= 0) conductance(b, b) += g;
+      if (a >= 0 && b >= 0 && a != b) {
+        conductance(a, b) -= g;
+        conductance(b, a) -= g;
+      } else if (a >= 0 && a == b) {
+        conductance(a, a) -= 2.0 * g;
+      }
+    }
+    factored_.compute(conductance);
+    return {};
+  }
+
+  // Volts of every node for currents that blocks and loads put in.
+  Eigen::VectorXd sources() const {
+    Eigen::VectorXd in = Eigen::VectorXd::Zero(factored_.rows());
+    for (const NetworkBranch& branch : network_.branches) {
+      if (branch.open_circuit_V == 0.0) continue;
+      inject(in, branch.to, branch.open_circuit_V / branch.resistance_ohm);
+      inject(in, branch.from, -branch.open_circuit_V / branch.resistance_ohm);
+    }
+    return in;
+  }
+  void inject(Eigen::VectorXd& in, int node, double current_A) const {
+    const int k = place(node);
+    if (k >= 0) in(k) += current_A;
+  }
+  Eigen::VectorXd volts(const Eigen::VectorXd& in) const { return factored_.solve(in); }
+  double volts_at(const Eigen::VectorXd& volts, int node) const {
+    const int k = place(node);
+    return k >= 0 ? volts(k) : 0.0;
+  }
+  double across(const Eigen::VectorXd& volts, const NetworkLoad& load) const {
+    return volts_at(volts, load.positive) - volts_at(volts, load.negative);
+  }
+
+ private:
+  int place(int node) const { return unknown_[at(joined_.root(node))]; }
+
+  std::string unreached_node() const {
+    Joined reached = joined_;
+    for (const NetworkBranch& branch : network_.branches) reached.join(branch.from, branch.to);
+    for (std::size_t node = 0; node < network_.nodes.size(); ++node) {
+      if (reached.root(static_cast<int>(node)) != reached.root(0)) return network_.nodes[node];
+    }
+    return {};
+  }
+
+  const Network& network_;
+  Joined joined_;
+  std::vector<int> unknown_;  // place among the unknowns, by root node
+  Eigen::LDLT<Eigen::MatrixXd> factored_{};
+};
+
+// How the current of a load follows its volts, and how steeply.
+struct Answer {
+  double current_A = 0.0;
+  double slope_A_per_V = 0.0;
+};
+Answer answer_of(const NetworkLoad& load, double across_V) {
+  switch (load.law) {
+    case LoadLaw::power:
+      return {load.amount / across_V, -load.amount / (across_V * across_V)};
+    case LoadLaw::current:
+      return {load.amount, 0.0};
+    case LoadLaw::resistance:
+      return {across_V / load.amount, 1.0 / load.amount};
+  }
+  return {};
+}
+
+// Volts across the loads: V = V_oc - R I(V), from V_oc down. Empty when there is no such point.
+struct LoadVolts {
+  bool found = false;
+  Eigen::VectorXd across_V{};
+};
+LoadVolts meet(const std::vector<NetworkLoad>& loads, const Eigen::VectorXd& open_V,
+               const Eigen::MatrixXd& seen_ohm) {
+  const auto count = static_cast<Index>(loads.size());
+  LoadVolts result{.across_V = open_V};
+  for (int step = 0; step < kMostSteps; ++step) {
+    Eigen::VectorXd current_A(count);
+    Eigen::MatrixXd slope = Eigen::MatrixXd::Zero(count, count);
+    for (Index k = 0; k < count; ++k) {
+      const NetworkLoad& load = loads[static_cast<std::size_t>(k)];
+      if (load.law == LoadLaw::power && load.amount > 0.0 && !(result.across_V(k) > 0.0)) return result;
+      const Answer answer = load.amount == 0.0 ? Answer{} : answer_of(load, result.across_V(k));
+      current_A(k) = answer.current_A;
+      slope(k, k) = answer.slope_A_per_V;
+    }
+    const Eigen::VectorXd off = result.across_V - open_V + seen_ohm * current_A;
+    const Eigen::MatrixXd jacobian = Eigen::MatrixXd::Identity(count, count) + seen_ohm * slope;
+    const Eigen::VectorXd move = jacobian.partialPivLu().solve(off);
+    if (!move.allFinite()) return result;
+    result.across_V -= move;
+    if (move.cwiseAbs().maxCoeff() <= kTolerance * (1.0 + open_V.cwiseAbs().maxCoeff())) {
+      result.found = off.cwiseAbs().maxCoeff() <= 1e-9 * (1.0 + open_V.cwiseAbs().maxCoeff());
+      return result;
+    }
+  }
+  return result;
+}
+
+std::string number(double value) {
+  char text[40];
+  std::snprintf(text, sizeof text, "%.17g", value);
+  return text;
+}
+
+std::string rounded(double value) {
+  char text[40];
+  std::snprintf(text, sizeof text, "%.3g", value);
+  return text;
+}
+
+// Currents through the conductors without resistance cannot be told apart in a loop: each gets what
+// balances its end nearest the end of the chain. Leaves of the forest of wires, one after the other.
+void share_wires(const Network& network, NetworkSolution& s) {
+  std::vector<double> excess_A(network.nodes.size(), 0.0);  // flows in, and must flow on by wires
+  std::vector<std::vector<std::size_t>> wires(network.nodes.size());
+  Joined forest(network.nodes.size());
+  for (std::size_t k = 0; k < network.branches.size(); ++k) {
+    const NetworkBranch& branch = network.branches[k];
+    if (!is_wire(branch)) {
+      excess_A[at(branch.to)] += s.branch_A[k];
+      excess_A[at(branch.from)] -= s.branch_A[k];
+    } else if (forest.root(branch.from) != forest.root(branch.to)) {
+      forest.join(branch.from, branch.to);
+      wires[at(branch.from)].push_back(k);
+      wires[at(branch.to)].push_back(k);
+    }
+  }
+  for (std::size_t k = 0; k < network.loads.size(); ++k) {
+    excess_A[at(network.loads[k].positive)] -= s.load_A[k];
+    excess_A[at(network.loads[k].negative)] += s.load_A[k];
+  }
+  std::vector<int> leaves;
+  for (std::size_t node = 0; node < wires.size(); ++node) {
+    if (wires[node].size() == 1) leaves.push_back(static_cast<int>(node));
+  }
+  while (!leaves.empty()) {
+    const int leaf = leaves.back();
+    leaves.pop_back();
+    if (wires[at(leaf)].size() != 1) continue;
+    const std::size_t k = wires[at(leaf)].front();
+    const NetworkBranch& wire = network.branches[k];
+    const int other = wire.from == leaf ? wire.to : wire.from;
+    const double away_A = excess_A[at(leaf)];
+    s.branch_A[k] = wire.from == leaf ? away_A : -away_A;
+    excess_A[at(other)] += away_A;
+    excess_A[at(leaf)] = 0.0;
+    wires[at(leaf)].clear();
+    std::erase(wires[at(other)], k);
+    if (wires[at(other)].size() == 1) leaves.push_back(other);
+  }
+}
+
+void find_limit(const Network& network, const Solver& solver, const Eigen::VectorXd& open_V,
+                const Eigen::MatrixXd& seen_ohm, NetworkSolution& s) {
+  if (!(seen_ohm(0, 0) > 0.0)) return;
+  s.limit_W = open_V(0) * open_V(0) / (4.0 * seen_ohm(0, 0));
+  Eigen::VectorXd in = Eigen::VectorXd::Zero(solver.sources().size());
+  solver.inject(in, network.loads.front().positive, -1.0);
+  solver.inject(in, network.loads.front().negative, 1.0);
+  const Eigen::VectorXd volts = solver.volts(in);
+  double most_ohm = -1.0;
+  for (std::size_t k = 0; k < network.branches.size(); ++k) {
+    const NetworkBranch& branch = network.branches[k];
+    if (branch.resistance_ohm == 0.0) continue;
+    const double drop = solver.volts_at(volts, branch.from) - solver.volts_at(volts, branch.to);
+    const double share_ohm = drop * drop / branch.resistance_ohm;
+    if (share_ohm > most_ohm) {
+      most_ohm = share_ohm;
+      s.limiting_branch = static_cast<int>(k);
+    }
+  }
+}
+
+}  // namespace
+
+NetworkSolution solve_network(const Network& network) {
+  NetworkSolution s;
+  s.message = wrong_with(network);
+  if (!s.message.empty()) return s;
+  Solver solver(network);
+  s.message = solver.factor();
+  if (!s.message.empty()) return s;
+
+  const auto count = static_cast<Index>(network.loads.size());
+  Eigen::VectorXd in = solver.sources();
+  const Eigen::VectorXd open = solver.volts(in);
+  if (count > 0) {
+    Eigen::VectorXd open_V(count);
+    Eigen::MatrixXd seen_ohm(count, count);
+    for (Index k = 0; k < count; ++k) {
+      const NetworkLoad& load = network.loads[static_cast<std::size_t>(k)];
+      open_V(k) = solver.across(open, load);
+      Eigen::VectorXd unit = Eigen::VectorXd::Zero(in.size());
+      solver.inject(unit, load.positive, 1.0);
+      solver.inject(unit, load.negative, -1.0);
+      const Eigen::VectorXd lifted = solver.volts(unit);
+      for (Index row = 0; row < count; ++row) {
+        seen_ohm(row, k) = solver.across(lifted, network.loads[static_cast<std::size_t>(row)]);
+      }
+    }
+    find_limit(network, solver, open_V, seen_ohm, s);
+    const LoadVolts met = meet(network.loads, open_V, seen_ohm);
+    if (!met.found) {
+      s.message = quoted(network.loads.front().label) + " can be given " + rounded(s.limit_W) +
+                  " W at most";
+      if (s.limiting_branch >= 0) {
+        s.message += "; " + quoted(network.branches[at(s.limiting_branch)].label) + " limits it most";
+      }
+      s.message += ".";
+      return s;
+    }
+    for (Index k = 0; k < count; ++k) {
+      const NetworkLoad& load = network.loads[static_cast<std::size_t>(k)];
+      const double across_V = met.across_V(k);
+      const double current_A = load.amount == 0.0 ? 0.0 : answer_of(load, across_V).current_A;
+      s.load_V.push_back(across_V);
+      s.load_A.push_back(current_A);
+      solver.inject(in, load.positive, -current_A);
+      solver.inject(in, load.negative, current_A);
+    }
+  }
+  const Eigen::VectorXd volts = solver.volts(in);
+  for (std::size_t node = 0; node < network.nodes.size(); ++node) {
+    s.node_V.push_back(solver.volts_at(volts, static_cast<int>(node)));
+  }
+  for (const NetworkBranch& branch : network.branches) {
+    const double fall_V = s.node_V[at(branch.from)] - s.node_V[at(branch.to)] + branch.open_circuit_V;
+    const double current_A = branch.resistance_ohm == 0.0 ? 0.0 : fall_V / branch.resistance_ohm;
+    s.branch_A.push_back(current_A);
+    s.branch_W.push_back(current_A * current_A * branch.resistance_ohm);
+    s.source_W += branch.open_circuit_V * current_A;
+  }
+  share_wires(network, s);
+  s.solved = true;
+  return s;
+}
+
+std::string spice_deck(const Network& network) {
+  std::string deck = "* operating point\n";
+  const auto node = [](int index) { return index == 0 ? std::string("0") : "n" + std::to_string(index); };
+  for (std::size_t k = 0; k < network.branches.size(); ++k) {
+    const NetworkBranch& branch = network.branches[k];
+    const std::string id = std::to_string(k);
+    // An ammeter of no volts, or the block's own; then the resistance.
+    const std::string inner = branch.resistance_ohm > 0.0 ? "m" + id : node(branch.to);
+    deck += "vb" + id + " " + node(branch.from) + " " + inner + " " + number(-branch.open_circuit_V) + "\n";
+    if (branch.resistance_ohm > 0.0) {
+      deck += "rb" + id + " " + inner + " " + node(branch.to) + " " + number(branch.resistance_ohm) + "\n";
+    }
+  }
+  for (std::size_t k = 0; k < network.loads.size(); ++k) {
+    const NetworkLoad& load = network.loads[k];
+    const std::string id = std::to_string(k);
+    const std::string ends = node(load.positive) + " " + node(load.negative) + " ";
+    const std::string across = "v(" + node(load.positive) +
+                               (load.negative == 0 ? "" : "," + node(load.negative)) + ")";
+    if (load.law == LoadLaw::power) {
+      deck += "bl" + id + " " + ends + "i=" + number(load.amount) + "/" + across + "\n";
+    } else if (load.law == LoadLaw::current) {
+      deck += "il" + id + " " + ends + number(load.amount) + "\n";
+    } else {
+      deck += "rl" + id + " " + ends + number(load.amount) + "\n";
+    }
+  }
+  deck += ".options reltol=1e-9 abstol=1e-12 vntol=1e-10 gmin=1e-18\n";
+  // Two operating points meet a demand of constant power: from no load down is where a controller works.
+  Network unloaded = network;
+  unloaded.loads.clear();
+  const NetworkSolution open = solve_network(unloaded);
+  for (std::size_t k = 1; k < open.node_V.size(); ++k) {
+    deck += ".nodeset v(n" + std::to_string(k) + ")=" + number(open.node_V[k]) + "\n";
+  }
+  deck += ".control\nset numdgt=15\nop\n";
+  for (std::size_t k = 1; k < network.nodes.size(); ++k) {
+    deck += "print v(n" + std::to_string(k) + ")\n";
+  }
+  for (std::size_t k = 0; k < network.branches.size(); ++k) {
+    deck += "print i(vb" + std::to_string(k) + ")\n";
+  }
+  deck += "quit\n.endc\n.end\n";
+  return deck;
+}
+
+}  // namespace thole
