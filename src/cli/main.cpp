@@ -449,7 +449,7 @@ int run_calibrate(const Arguments& arguments) {
   input.drifts.insert(input.drifts.end(), said.drifts.begin(), said.drifts.end());
   input.holds.insert(input.holds.end(), said.holds.begin(), said.holds.end());
   if (input.drifts.empty() && input.holds.empty()) {
-    return fail("The job holds no trial; say what was read: --drift or --held; see thole --help.");
+    return fail("The job holds no trial (its wind, and a drift or a thrust); or say it: --drift, --held; see thole --help.");
   }
   const CalibrateResult trial = calibrate(input);
   report(trial.issues);

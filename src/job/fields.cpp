@@ -560,7 +560,7 @@ constexpr std::array kFields{
         "Mean over the same minutes, as a share of full thrust.", 0.01, 1.0, 0.01, 0.05),
     number(237, THOLE_VALUE(Hold, hold, trial_wind_mps),
         "Wind in the trial",
-        "Mean over the same minutes.", 0.5, 30.0, 0.05, 0.5),
+        "Mean over the same minutes.", 2.0, 35.0, 0.05, 0.5),
     number(238, THOLE_VALUE(Hold, hold, trial_wind_height_m),
         "Height of that reading",
         "Above the water; 10 m for a forecast or a weather station.", 0.5, 30.0, 0.1, 0.5),

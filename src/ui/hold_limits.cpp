@@ -13,8 +13,8 @@ namespace thole::ui {
 namespace {
 
 // What may be asked for on this page.
-constexpr std::array<std::string_view, 3> kOutputs{"hold.margin_actual_factor", "bank.endurance_h",
-                                                   "hold.limiting_wind_mps"};
+constexpr std::array<std::string_view, 4> kOutputs{"hold.margin_actual_factor", "bank.endurance_h",
+                                                   "hold.limiting_wind_mps", "hold.thrust_required_N"};
 
 const RoseResult& limits_of(Context& ui) {
   Remembered<RoseResult>& limits = studies_of(ui.state).limits;

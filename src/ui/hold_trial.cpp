@@ -10,10 +10,6 @@
 namespace thole::ui {
 namespace {
 
-void set_factor(Context& ui, std::string_view path, const Given<double>& factor) {
-  ui.document.apply({.field = std::string(path), .value = factor.value});
-}
-
 const CalibrateResult& trial_of(Context& ui) {
   Remembered<CalibrateResult>& trial = studies_of(ui.state).trial;
   if (!trial.result || trial.version != ui.document.version()) {
@@ -68,8 +64,7 @@ void draw_trial(Context& ui) {
   const bool used = with == ui.document.given();
   if (button(ui, "trial.use", used ? "These factors are in use" : "Use these factors", Weight::primary, 0.0f,
              {}, !used)) {
-    set_factor(ui, "hold.windage_factor", with.hold.windage_factor);
-    set_factor(ui, "hold.drag_factor", with.hold.drag_factor);
+    ui.document.replace(with);  // both at once: one step of undo
     ui.state.message = "Designed anew with the factors of the trial.";
   }
   if (disclosure(ui, "trial.steps", "Steps of the fit")) {

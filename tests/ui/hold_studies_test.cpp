@@ -176,7 +176,6 @@ TEST_SUITE("hold studies") {
     CHECK(read.job.hold.drift_mps.value == doctest::Approx(0.35));
     CHECK(read.job.hold.held_thrust_frac.value == doctest::Approx(0.3));
     wizard.app().act("app", "undo", "");
-    wizard.app().act("app", "undo", "");
     wizard.settle();
     CHECK_FALSE(wizard.app().document().design().job.hold.windage_factor.given());
   }
