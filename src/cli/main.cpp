@@ -21,7 +21,7 @@
 #include "calc/hold/rose.h"
 #include "calc/hold/simulate.h"
 #include "calc/power_day.h"
-#include "calc/network/feeder_circuit.h"
+#include "calc/feeder_circuit.h"
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
 #include "draw/chapters.h"

@@ -4,7 +4,7 @@
 
 #include <string>
 
-#include "calc/network/feeder_circuit.h"
+#include "calc/feeder_circuit.h"
 
 namespace thole {
 

@@ -67,9 +67,8 @@ std::string wrong_with(const Network& network) {
     if (!within(network, load.positive) || !within(network, load.negative)) {
       return said + "hangs on a node that is not there.";
     }
-    if (!(load.amount >= 0.0) || !std::isfinite(load.amount)) return said + "its demand is 0 or more.";
-    if (load.law == LoadLaw::resistance && load.amount == 0.0) {
-      return said + "a load without resistance is a short circuit.";
+    for (const double demand : {load.power_W, load.current_A, load.resistance_ohm}) {
+      if (!(demand >= 0.0) || !std::isfinite(demand)) return said + "its demand is 0 or more.";
     }
   }
   return {};
@@ -160,15 +159,16 @@ struct Answer {
   double slope_A_per_V = 0.0;
 };
 Answer answer_of(const NetworkLoad& load, double across_V) {
-  switch (load.law) {
-    case LoadLaw::power:
-      return {load.amount / across_V, -load.amount / (across_V * across_V)};
-    case LoadLaw::current:
-      return {load.amount, 0.0};
-    case LoadLaw::resistance:
-      return {across_V / load.amount, 1.0 / load.amount};
+  Answer answer{.current_A = load.current_A};
+  if (load.power_W > 0.0) {
+    answer.current_A += load.power_W / across_V;
+    answer.slope_A_per_V -= load.power_W / (across_V * across_V);
   }
-  return {};
+  if (load.resistance_ohm > 0.0) {
+    answer.current_A += across_V / load.resistance_ohm;
+    answer.slope_A_per_V += 1.0 / load.resistance_ohm;
+  }
+  return answer;
 }
 
 // Volts across the loads: V = V_oc - R I(V), from V_oc down. Empty when there is no such point.
@@ -185,8 +185,8 @@ LoadVolts meet(const std::vector<NetworkLoad>& loads, const Eigen::VectorXd& ope
     Eigen::MatrixXd slope = Eigen::MatrixXd::Zero(count, count);
     for (Index k = 0; k < count; ++k) {
       const NetworkLoad& load = loads[static_cast<std::size_t>(k)];
-      if (load.law == LoadLaw::power && load.amount > 0.0 && !(result.across_V(k) > 0.0)) return result;
-      const Answer answer = load.amount == 0.0 ? Answer{} : answer_of(load, result.across_V(k));
+      if (load.power_W > 0.0 && !(result.across_V(k) > 0.0)) return result;
+      const Answer answer = answer_of(load, result.across_V(k));
       current_A(k) = answer.current_A;
       slope(k, k) = answer.slope_A_per_V;
     }
@@ -319,7 +319,7 @@ NetworkSolution solve_network(const Network& network) {
     for (Index k = 0; k < count; ++k) {
       const NetworkLoad& load = network.loads[static_cast<std::size_t>(k)];
       const double across_V = met.across_V(k);
-      const double current_A = load.amount == 0.0 ? 0.0 : answer_of(load, across_V).current_A;
+      const double current_A = answer_of(load, across_V).current_A;
       s.load_V.push_back(across_V);
       s.load_A.push_back(current_A);
       solver.inject(in, load.positive, -current_A);
@@ -361,13 +361,9 @@ std::string spice_deck(const Network& network) {
     const std::string ends = node(load.positive) + " " + node(load.negative) + " ";
     const std::string across = "v(" + node(load.positive) +
                                (load.negative == 0 ? "" : "," + node(load.negative)) + ")";
-    if (load.law == LoadLaw::power) {
-      deck += "bl" + id + " " + ends + "i=" + number(load.amount) + "/" + across + "\n";
-    } else if (load.law == LoadLaw::current) {
-      deck += "il" + id + " " + ends + number(load.amount) + "\n";
-    } else {
-      deck += "rl" + id + " " + ends + number(load.amount) + "\n";
-    }
+    if (load.power_W > 0.0) deck += "bl" + id + " " + ends + "i=" + number(load.power_W) + "/" + across + "\n";
+    if (load.current_A > 0.0) deck += "il" + id + " " + ends + number(load.current_A) + "\n";
+    if (load.resistance_ohm > 0.0) deck += "rl" + id + " " + ends + number(load.resistance_ohm) + "\n";
   }
   deck += ".options reltol=1e-9 abstol=1e-12 vntol=1e-10 gmin=1e-18\n";
   // Two operating points meet a demand of constant power: from no load down is where a controller works.

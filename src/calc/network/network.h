@@ -23,15 +23,15 @@ struct NetworkBranch {
   double resistance_ohm = 0.0;  // >= 0
 };
 
-enum class LoadLaw { power, current, resistance };
-
-// From its positive node to its negative one.
+// From its positive node to its negative one; the trade's three laws, added together: constant power,
+// constant current, and a resistance (0: none).
 struct NetworkLoad {
   std::string label{};
   int positive = 0;
   int negative = 0;
-  LoadLaw law = LoadLaw::power;
-  double amount = 0.0;  // W, A or ohm; > 0 for a resistance, >= 0 else
+  double power_W = 0.0;         // >= 0
+  double current_A = 0.0;       // >= 0
+  double resistance_ohm = 0.0;  // >= 0
 };
 
 // Node 0 is what volts are counted from.

@@ -1,4 +1,4 @@
-#include "calc/network/feeder_circuit.h"
+#include "calc/feeder_circuit.h"
 
 #include <algorithm>
 #include <string>
@@ -73,9 +73,10 @@ FeederCircuit feeder_circuit(const Design& design, LoadLaw law) {
   // Along the current: down the positive side to the motor, back up the negative one.
   const double power_W = design.hold.motor.power_full_W;
   const double nominal_V = std::max(1.0, design.bank.nominal_V);
-  const double amount = law == LoadLaw::power     ? power_W
-                        : law == LoadLaw::current ? power_W / nominal_V
-                                                  : nominal_V * nominal_V / std::max(1.0, power_W);
+  NetworkLoad motor{.label = "Motor"};
+  if (law == LoadLaw::power) motor.power_W = power_W;
+  if (law == LoadLaw::current) motor.current_A = power_W / nominal_V;
+  if (law == LoadLaw::resistance) motor.resistance_ohm = nominal_V * nominal_V / std::max(1.0, power_W);
   int here = positive;
   std::size_t segment = 0;
   for (std::size_t i = 1; i < feeder.nodes.size(); ++i) {
@@ -83,7 +84,9 @@ FeederCircuit feeder_circuit(const Design& design, LoadLaw law) {
     const bool last = i + 1 == feeder.nodes.size();
     const int next = last ? negative : builder.node(node.label);
     if (feeder.nodes[i - 1].positive && !node.positive) {
-      builder.load({"Motor", here, next, law, amount});
+      motor.positive = here;
+      motor.negative = next;
+      builder.load(motor);
     } else {
       const FeederSegment& between = feeder.segments[segment++];
       builder.branch(between.label, here, next, 0.0, between.resistance_ohm, between.temperature_C);

@@ -8,6 +8,10 @@
 
 namespace thole {
 
+// How the motor answers to low volts: a controller keeps its power, or its current; a plain motor is
+// nearly a resistance.
+enum class LoadLaw { power, current, resistance };
+
 struct FeederCircuit {
   Network network{};
   std::vector<double> temperature_C{};  // by branch; 0 where none is worked out
