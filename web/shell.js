@@ -103,12 +103,14 @@ function act(id, verb, text = "") {
 }
 
 // Most of what an act runs comes with the first of them (rest.js); order is kept.
+let waiting = 0;
 function whenWhole(go) {
-  if (program.whole()) go();
-  else program.makeWhole().then(go, (error) => {
+  if (program.whole()) return go();
+  ++waiting;
+  return program.makeWhole().then(go, (error) => {
     console.error(error);
     say("Part of the program could not be fetched. Check the connection and try again.");
-  });
+  }).finally(() => { --waiting; });
 }
 
 // --- theme and type ---------------------------------------------------------------------------------
@@ -326,15 +328,17 @@ async function start() {
     drawn: (id) => program.text(id),
     typing: (on) => {
       if (!matchMedia("(pointer: coarse)").matches) return;
-      whenWhole(() => program.typing(on ? 1 : 0));
-      frames.request(1);
+      whenWhole(() => {
+        program.typing(on ? 1 : 0);
+        frames.request(1);
+      });
     },
   });
   frames = new Frames({ program, canvas, place: byId("canvas"), insets: byId("insets"), follow });
   window.tholeDrawn = Object.defineProperty(Object.assign(frames.seen, {  // for the tests and the audit
     memory_bytes: () => program.memoryBytes(),
     context: (deed) => canvas.loss?.(deed),
-  }), "busy", { get: () => canvas.busy || frames.pending !== 0 || !(dataset.painted || mirror.plain) });
+  }), "busy", { get: () => waiting > 0 || canvas.busy || frames.pending !== 0 || !(dataset.painted || mirror.plain) });
   paper = new Paper({ html: sheetHtml, save: saveSheet });
   keep = new Keep({
     forbidden: embedded,
