@@ -135,7 +135,7 @@ export interface Job {
     drift_angle_deg?: number;
     /** Thrust shown while holding. Mean over the same minutes, as a share of full thrust. 0.01 to 1. */
     held_thrust_frac?: number;
-    /** Wind in the trial. Mean over the same minutes. 0.5 to 30. */
+    /** Wind in the trial. Mean over the same minutes. 2 to 35. */
     trial_wind_mps?: number;
     /** Height of that reading. Above the water; 10 m for a forecast or a weather station. 0.5 to 30. */
     trial_wind_height_m?: number;
@@ -1091,7 +1091,7 @@ export interface Design {
       };
       /** Wind in the trial. */
       trial_wind_mps?: {
-        /** 0.5 to 30. */
+        /** 2 to 35. */
         value: number;
         origin: "given" | "preset" | "estimated" | "chosen";
       };
