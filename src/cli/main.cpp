@@ -399,8 +399,9 @@ int run_feeder(const Arguments& arguments) {
   const FeederCircuit circuit = feeder_circuit(*design);
   if (arguments.netlist) return put(arguments, spice_deck(circuit.network));
   const NetworkSolution solution = solve_network(circuit.network);
-  return put(arguments, arguments.json ? write_circuit(circuit, solution)
-                                       : circuit_text(circuit, solution));
+  const int status = put(arguments, arguments.json ? write_circuit(circuit, solution)
+                                                   : circuit_text(circuit, solution));
+  return status == kDone && !solution.solved ? kBadInput : status;
 }
 
 int run_sensitivity(const Arguments& arguments) {
@@ -620,7 +621,9 @@ int main(int argc, char** argv) {
     }
     if (word == "--json") {
       arguments.json = true;
-    } else if (word == "--netlist") {
+      continue;
+    }
+    if (word == "--netlist") {
       arguments.netlist = true;
       continue;
     }

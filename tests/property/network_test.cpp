@@ -6,6 +6,7 @@
 #include <numeric>
 #include <random>
 #include <string>
+#include <utility>
 
 #include "calc/feeder_circuit.h"
 #include "io/presets.h"
@@ -125,7 +126,7 @@ TEST_SUITE("property") {
     refusal(wrong);
     wrong = line(0.03, LoadLaw::power, -5.0);
     CHECK(refusal(wrong).find("\"motor\"") != std::string::npos);
-      wrong = line(0.03, LoadLaw::power, 500.0);
+    wrong = line(0.03, LoadLaw::power, 500.0);
     wrong.branches.front().resistance_ohm = 0.0;
     CHECK(refusal(wrong).find("a block has a resistance") != std::string::npos);
     wrong = line(0.03, LoadLaw::power, 500.0);
@@ -135,6 +136,32 @@ TEST_SUITE("property") {
     Network huge = line(0.03, LoadLaw::power, 500.0);
     huge.nodes.resize(kMostNodes + 1);
     CHECK(refusal(huge).find("600") != std::string::npos);
+  }
+
+  TEST_CASE("network: no load is driven below 0 V, and who is at fault is said") {
+    // 24 V over 0.05 ohm: 480 A into a short circuit.
+    const NetworkSolution just = solve_network(line(0.03, LoadLaw::current, 479.0));
+    REQUIRE(just.solved);
+    CHECK(just.load_V.front() == rel(0.05, 1e-9));
+    CHECK(refusal(line(0.03, LoadLaw::current, 481.0)).find("480 A at most") != std::string::npos);
+
+    Network reversed = line(0.03, LoadLaw::power, 500.0);
+    std::swap(reversed.loads.front().positive, reversed.loads.front().negative);
+    CHECK(refusal(reversed).find("poles are changed over") != std::string::npos);
+
+    Network two = line(0.03, LoadLaw::power, 1000.0);
+    two.loads.push_back(taking("windlass", 1, 0, LoadLaw::power, 9000.0));
+    CHECK(refusal(two).find("The loads together") != std::string::npos);
+
+    for (const double ohm : {1e-320, 1e-300, 1e300}) {
+      Network odd = line(ohm, LoadLaw::power, 500.0);
+      CHECK(refusal(odd).find("\"run\": a resistance") != std::string::npos);
+      odd.loads.clear();
+      CHECK(refusal(odd).find("\"run\": a resistance") != std::string::npos);
+    }
+    Network lightning = line(0.03, LoadLaw::power, 500.0);
+    lightning.branches.front().open_circuit_V = 1e308;
+    CHECK(refusal(lightning).find("\"bank\": open-circuit volts") != std::string::npos);
   }
 
   TEST_CASE("network: a lead of no length is one node, a run of ten kilometres is solved or refused") {

@@ -32,7 +32,6 @@ class Circuits(unittest.TestCase):
     def test_every_circuit_to_a_millionth(self):
         count = int(ours("count"))
         worst = 0.0
-        began = time.perf_counter()
         for k in range(count):
             theirs = spice(ours("deck", str(k)))
             mine = [float(line) for line in ours("solve", str(k)).split()]
@@ -45,7 +44,6 @@ class Circuits(unittest.TestCase):
                 self.assertLess(off, 1e-6, f"circuit {k}")
         print(f"\n  {count} circuits, largest difference over largest value {worst:.1g}")
         self.assertGreater(count, 30)
-        self.assertGreater(time.perf_counter() - began, 0.0)
 
     def test_how_long_a_solve_takes(self):
         took_us, nodes = ours("time").split()

@@ -12,6 +12,10 @@ namespace {
 
 constexpr int kMostSteps = 60;
 constexpr double kTolerance = 1e-13;
+// Beyond these the matrix says more of rounding than of the circuit.
+constexpr double kLeastResistance_ohm = 1e-9;
+constexpr double kMostResistance_ohm = 1e9;
+constexpr double kMostVolts_V = 1e6;
 
 using Index = Eigen::Index;
 
@@ -54,10 +58,13 @@ std::string wrong_with(const Network& network) {
     if (!within(network, branch.from) || !within(network, branch.to)) {
       return said + "leads to a node that is not there.";
     }
-    if (!(branch.resistance_ohm >= 0.0) || !std::isfinite(branch.resistance_ohm)) {
-      return said + "a resistance is 0 ohm or more.";
+    if (branch.resistance_ohm != 0.0 && !(branch.resistance_ohm >= kLeastResistance_ohm &&
+                                          branch.resistance_ohm <= kMostResistance_ohm)) {
+      return said + "a resistance is 0 ohm, or from 1e-9 to 1e9 ohm.";
     }
-    if (!std::isfinite(branch.open_circuit_V)) return said + "open-circuit volts are a number.";
+    if (!(std::abs(branch.open_circuit_V) <= kMostVolts_V)) {
+      return said + "open-circuit volts are 1e6 V at most.";
+    }
     if (branch.open_circuit_V != 0.0 && branch.resistance_ohm == 0.0) {
       return said + "a block has a resistance above 0 ohm.";
     }
@@ -171,6 +178,10 @@ Answer answer_of(const NetworkLoad& load, double across_V) {
   return answer;
 }
 
+bool takes(const NetworkLoad& load) {
+  return load.power_W > 0.0 || load.current_A > 0.0 || load.resistance_ohm > 0.0;
+}
+
 // Volts across the loads: V = V_oc - R I(V), from V_oc down. Empty when there is no such point.
 struct LoadVolts {
   bool found = false;
@@ -185,7 +196,7 @@ LoadVolts meet(const std::vector<NetworkLoad>& loads, const Eigen::VectorXd& ope
     Eigen::MatrixXd slope = Eigen::MatrixXd::Zero(count, count);
     for (Index k = 0; k < count; ++k) {
       const NetworkLoad& load = loads[static_cast<std::size_t>(k)];
-      if (load.power_W > 0.0 && !(result.across_V(k) > 0.0)) return result;
+      if (takes(load) && !(result.across_V(k) > 0.0)) return result;
       const Answer answer = answer_of(load, result.across_V(k));
       current_A(k) = answer.current_A;
       slope(k, k) = answer.slope_A_per_V;
@@ -197,6 +208,10 @@ LoadVolts meet(const std::vector<NetworkLoad>& loads, const Eigen::VectorXd& ope
     result.across_V -= move;
     if (move.cwiseAbs().maxCoeff() <= kTolerance * (1.0 + open_V.cwiseAbs().maxCoeff())) {
       result.found = off.cwiseAbs().maxCoeff() <= 1e-9 * (1.0 + open_V.cwiseAbs().maxCoeff());
+      // A load takes; one that is driven below 0 V would give.
+      for (Index k = 0; k < count; ++k) {
+        if (takes(loads[static_cast<std::size_t>(k)]) && !(result.across_V(k) > 0.0)) result.found = false;
+      }
       return result;
     }
   }
@@ -257,6 +272,29 @@ void share_wires(const Network& network, NetworkSolution& s) {
   }
 }
 
+// Why no point was met, with the part at fault.
+std::string unmet(const Network& network, const Eigen::VectorXd& open_V, const Eigen::MatrixXd& seen_ohm,
+                  const NetworkSolution& s) {
+  for (std::size_t k = 0; k < network.loads.size(); ++k) {
+    if (takes(network.loads[k]) && !(open_V(static_cast<Index>(k)) > 0.0)) {
+      return quoted(network.loads[k].label) + ": no volts reach it, or its poles are changed over.";
+    }
+  }
+  const NetworkLoad& first = network.loads.front();
+  std::string message = quoted(first.label);
+  if (network.loads.size() > 1) {
+    message = "The loads together ask for more than there is; " + quoted(first.label) + " alone";
+  }
+  // A load of current alone is bounded by the current into a short circuit, not by matched power.
+  const bool by_current = first.current_A > 0.0 && first.power_W == 0.0;
+  message += " can be given " + (by_current ? rounded(open_V(0) / seen_ohm(0, 0)) + " A"
+                                            : rounded(s.limit_W) + " W") + " at most";
+  if (s.limiting_branch >= 0) {
+    message += "; " + quoted(network.branches[at(s.limiting_branch)].label) + " limits it most";
+  }
+  return message + ".";
+}
+
 void find_limit(const Network& network, const Solver& solver, const Eigen::VectorXd& open_V,
                 const Eigen::MatrixXd& seen_ohm, NetworkSolution& s) {
   if (!(seen_ohm(0, 0) > 0.0)) return;
@@ -308,12 +346,7 @@ NetworkSolution solve_network(const Network& network) {
     find_limit(network, solver, open_V, seen_ohm, s);
     const LoadVolts met = meet(network.loads, open_V, seen_ohm);
     if (!met.found) {
-      s.message = quoted(network.loads.front().label) + " can be given " + rounded(s.limit_W) +
-                  " W at most";
-      if (s.limiting_branch >= 0) {
-        s.message += "; " + quoted(network.branches[at(s.limiting_branch)].label) + " limits it most";
-      }
-      s.message += ".";
+      s.message = unmet(network, open_V, seen_ohm, s);
       return s;
     }
     for (Index k = 0; k < count; ++k) {

@@ -56,9 +56,10 @@ struct NetworkSolution {
   int limiting_branch = -1;
 };
 
-// Errors, each a sentence in `message`: a node that no branch reaches, a value that is negative or no
-// number, a block without resistance, a loop of conductors without resistance is one node, a load that
-// asks for more than there is.
+// Errors, each a sentence in `message`: a node that no branch reaches, a value that is negative, no
+// number or beyond all conductors, a block without resistance, a load that no volts reach, that would
+// be driven below 0 V, or that asks for more than there is. A loop of conductors without resistance is
+// one node.
 NetworkSolution solve_network(const Network& network);
 
 // The same circuit as a deck for ngspice: an operating point, volts of every node and amperes of every
