@@ -1,0 +1,47 @@
+#include "calc/plate/factored.h"
+
+#include <algorithm>
+
+namespace thole {
+namespace {
+
+// Wide enough to hide the index arithmetic, narrow enough to stay in the cache.
+constexpr int kAbreast = 8;
+using Abreast = Eigen::Matrix<double, Eigen::Dynamic, kAbreast, Eigen::RowMajor>;
+
+}  // namespace
+
+bool Factored::factor(const Eigen::SparseMatrix<double>& lower) {
+  solver_.compute(lower);
+  return solver_.info() == Eigen::Success;
+}
+
+void Factored::solve(Eigen::Ref<Eigen::MatrixXd> columns) const {
+  const Eigen::SparseMatrix<double>& L = solver_.matrixL().nestedExpression();
+  const auto& order = solver_.permutationP().indices();
+  const Eigen::Index n = L.rows();
+  const int* const starts = L.outerIndexPtr();
+  const int* const rows = L.innerIndexPtr();
+  const double* const values = L.valuePtr();
+  Abreast x(n, kAbreast);
+  for (Eigen::Index first = 0; first < columns.cols(); first += kAbreast) {
+    const Eigen::Index count = std::min<Eigen::Index>(kAbreast, columns.cols() - first);
+    x.setZero();
+    for (Eigen::Index i = 0; i < n; ++i)
+      for (Eigen::Index k = 0; k < count; ++k) x(order[i], k) = columns(i, first + k);
+    for (Eigen::Index j = 0; j < n; ++j) {
+      const Eigen::Matrix<double, 1, kAbreast> pivot = x.row(j) / values[starts[j]];
+      x.row(j) = pivot;
+      for (int at = starts[j] + 1; at < starts[j + 1]; ++at) x.row(rows[at]) -= values[at] * pivot;
+    }
+    for (Eigen::Index j = n - 1; j >= 0; --j) {
+      Eigen::Matrix<double, 1, kAbreast> sum = x.row(j);
+      for (int at = starts[j] + 1; at < starts[j + 1]; ++at) sum -= values[at] * x.row(rows[at]);
+      x.row(j) = sum / values[starts[j]];
+    }
+    for (Eigen::Index i = 0; i < n; ++i)
+      for (Eigen::Index k = 0; k < count; ++k) columns(i, first + k) = x(order[i], k);
+  }
+}
+
+}  // namespace thole

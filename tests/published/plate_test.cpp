@@ -1,0 +1,333 @@
+// The plate by finite elements against closed forms and the handbook's recomputed figures.
+
+#include "calc/plate/plate.h"
+
+#include <doctest/doctest.h>
+
+#include <Eigen/Dense>
+#include <Eigen/SparseCholesky>
+#include <cmath>
+#include <functional>
+#include <numbers>
+
+#include "calc/plate/dkt.h"
+#include "plate_cases.h"
+#include "support.h"
+
+using namespace thole;
+using namespace thole::test;
+
+namespace {
+
+// Rows of nodes, each square cut by the same diagonal, as the handbook's tables were made.
+struct Grid {
+  int across = 0;
+  std::vector<PlatePoint> nodes{};
+  std::vector<std::array<int, 3>> triangles{};
+
+  Grid(int n, const std::function<PlatePoint(double, double)>& place, bool other_diagonal = false)
+      : across(n) {
+    for (int j = 0; j <= n; ++j)
+      for (int i = 0; i <= n; ++i)
+        nodes.push_back(place(static_cast<double>(i) / n, static_cast<double>(j) / n));
+    for (int j = 0; j < n; ++j) {
+      for (int i = 0; i < n; ++i) {
+        const int a = at(i, j), b = at(i + 1, j), c = at(i + 1, j + 1), d = at(i, j + 1);
+        if (other_diagonal) {
+          triangles.push_back({a, b, d});
+          triangles.push_back({b, c, d});
+        } else {
+          triangles.push_back({a, b, c});
+          triangles.push_back({a, c, d});
+        }
+      }
+    }
+  }
+  int at(int i, int j) const { return j * (across + 1) + i; }
+};
+
+// Deflections under loads, D = 1, with unknowns fixed and springs on deflections.
+Eigen::VectorXd bend(const Grid& grid, double poisson_ratio, const Eigen::VectorXd& loads,
+                     const std::vector<bool>& fixed, const std::vector<double>& springs = {}) {
+  const auto n = static_cast<Eigen::Index>(3 * grid.nodes.size());
+  std::vector<Eigen::Triplet<double>> entries;
+  for (const std::array<int, 3>& corners : grid.triangles) {
+    const DktTriangle element({grid.nodes[static_cast<std::size_t>(corners[0])],
+                               grid.nodes[static_cast<std::size_t>(corners[1])],
+                               grid.nodes[static_cast<std::size_t>(corners[2])]});
+    const DktMatrix k = element.stiffness(plate_rigidity(poisson_ratio));
+    for (int a = 0; a < 9; ++a) {
+      for (int b = 0; b < 9; ++b) {
+        const int row = 3 * corners[static_cast<std::size_t>(a / 3)] + a % 3;
+        const int column = 3 * corners[static_cast<std::size_t>(b / 3)] + b % 3;
+        if (!fixed[static_cast<std::size_t>(row)] && !fixed[static_cast<std::size_t>(column)])
+          entries.emplace_back(row, column, k(a, b));
+      }
+    }
+  }
+  for (Eigen::Index i = 0; i < n; ++i)
+    if (fixed[static_cast<std::size_t>(i)]) entries.emplace_back(i, i, 1.0);
+  for (std::size_t i = 0; i < springs.size(); ++i)
+    entries.emplace_back(3 * static_cast<int>(i), 3 * static_cast<int>(i), springs[i]);
+  Eigen::SparseMatrix<double> stiffness(n, n);
+  stiffness.setFromTriplets(entries.begin(), entries.end());
+  Eigen::VectorXd right = loads;
+  for (Eigen::Index i = 0; i < n; ++i)
+    if (fixed[static_cast<std::size_t>(i)]) right[i] = 0.0;
+  return Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>>(stiffness).solve(right);
+}
+
+enum class Edge { clamped, simply_supported };
+
+// Coefficients of a square of side 1 under q = 1 or P = 1 in its middle.
+double square(int n, Edge edge, bool central) {
+  const Grid grid(n, [](double x, double y) { return PlatePoint{x, y}; });
+  std::vector<bool> fixed(3 * grid.nodes.size(), false);
+  Eigen::VectorXd loads = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(fixed.size()));
+  for (int j = 0; j <= n; ++j) {
+    for (int i = 0; i <= n; ++i) {
+      const auto at = static_cast<std::size_t>(3 * grid.at(i, j));
+      const bool along_y = i == 0 || i == n;
+      const bool along_x = j == 0 || j == n;
+      if (along_x || along_y) fixed[at] = true;
+      if (edge == Edge::clamped && (along_x || along_y)) fixed[at + 1] = fixed[at + 2] = true;
+      if (edge == Edge::simply_supported && along_x) fixed[at + 2] = true;  // no slope along the edge
+      if (edge == Edge::simply_supported && along_y) fixed[at + 1] = true;
+    }
+  }
+  if (central) {
+    loads[3 * grid.at(n / 2, n / 2)] = 1.0;
+  } else {
+    for (const auto& corners : grid.triangles)
+      for (const int corner : corners) loads[3 * corner] += 0.5 / (n * n) / 3.0;
+  }
+  return bend(grid, 0.3, loads, fixed)[3 * grid.at(n / 2, n / 2)];
+}
+
+}  // namespace
+
+TEST_CASE("PL12: the triangle's stiffness has the published element's invariants") {
+  // Batoz, Bathe and Ho (1980); handbook mount-structure.md 2.7, recomputed there.
+  const DktMatrix one =
+      DktTriangle({PlatePoint{0, 0}, {1, 0}, {0, 1}}).stiffness(plate_rigidity(0.3));
+  CHECK(one(0, 0) == rel(10.05, 1e-9));
+  CHECK(one(0, 1) == rel(1.8125, 1e-9));
+  CHECK(one(1, 1) == rel(1.3375, 1e-9));
+  CHECK(one(3, 3) == rel(5.5125, 1e-9));
+  CHECK(one(8, 8) == rel(0.559375, 1e-9));
+  CHECK(one.trace() == rel(27.925, 1e-8));
+  const Eigen::SelfAdjointEigenSolver<DktMatrix> modes(one);
+  const double published[] = {0.328517, 0.376567, 0.592696, 1.468884, 8.068236, 17.090099};
+  for (int k = 0; k < 3; ++k) CHECK(std::abs(modes.eigenvalues()[k]) < 1e-12);
+  for (int k = 0; k < 6; ++k) CHECK(modes.eigenvalues()[k + 3] == rel(published[k], 2e-6));
+  const DktMatrix other =
+      DktTriangle({PlatePoint{0, 0}, {2, 0.3}, {0.5, 1.5}}).stiffness(plate_rigidity(0.3));
+  CHECK(other.trace() == rel(14.51319239, 1e-8));
+  CHECK(other(0, 0) == rel(2.83391133, 1e-8));
+  CHECK(other(1, 1) == rel(1.40187388, 1e-8));
+  CHECK(other(0, 8) == rel(-0.69826374, 1e-7));
+}
+
+TEST_CASE("PL13: constant bending passes through crooked triangles exactly") {
+  // MacNeal and Harder's patch, handbook 2.6: w = 1e-3 (x^2 + x y + y^2) / 2.
+  const std::vector<PlatePoint> nodes{{0, 0},       {0.24, 0},    {0.24, 0.12}, {0, 0.12},
+                                      {0.04, 0.02}, {0.18, 0.03}, {0.16, 0.08}, {0.08, 0.08}};
+  const std::vector<std::array<int, 4>> squares{{0, 1, 5, 4}, {1, 2, 6, 5}, {2, 3, 7, 6}, {3, 0, 4, 7}, {4, 5, 6, 7}};
+  const double bending_Nm = 1e6 * 1e-9 / (12.0 * (1.0 - 0.0625));
+  Eigen::MatrixXd stiffness = Eigen::MatrixXd::Zero(24, 24);
+  std::vector<std::array<int, 3>> triangles;
+  for (const auto& s : squares) {
+    triangles.push_back({s[0], s[1], s[2]});
+    triangles.push_back({s[0], s[2], s[3]});
+  }
+  const auto element = [&](const std::array<int, 3>& t) {
+    return DktTriangle({nodes[static_cast<std::size_t>(t[0])], nodes[static_cast<std::size_t>(t[1])],
+                        nodes[static_cast<std::size_t>(t[2])]});
+  };
+  for (const auto& t : triangles) {
+    const DktMatrix k = element(t).stiffness(bending_Nm * plate_rigidity(0.25));
+    for (int a = 0; a < 9; ++a)
+      for (int b = 0; b < 9; ++b)
+        stiffness(3 * t[static_cast<std::size_t>(a / 3)] + a % 3, 3 * t[static_cast<std::size_t>(b / 3)] + b % 3) += k(a, b);
+  }
+  Eigen::VectorXd exact(24);
+  for (int i = 0; i < 8; ++i) {
+    const auto [x, y] = nodes[static_cast<std::size_t>(i)];
+    exact.segment<3>(3 * i) << 5e-4 * (x * x + x * y + y * y), 5e-4 * (x + 2 * y), -5e-4 * (2 * x + y);
+  }
+  const Eigen::VectorXd inner = stiffness.bottomRightCorner(12, 12).ldlt().solve(
+      -stiffness.bottomLeftCorner(12, 12) * exact.head(12));
+  CHECK((inner - exact.tail(12)).cwiseAbs().maxCoeff() < 1e-14);
+  for (const auto& t : triangles) {
+    Eigen::Matrix<double, 9, 1> local;
+    for (int a = 0; a < 3; ++a) local.segment<3>(3 * a) = exact.segment<3>(3 * t[static_cast<std::size_t>(a)]);
+    const Eigen::Vector3d moment = bending_Nm * plate_rigidity(0.25) * element(t).curvature(0.2, 0.3) * local;
+    CHECK(std::abs(moment[0]) == rel(1.1111e-7, 1e-4));
+    CHECK(std::abs(moment[1]) == rel(1.1111e-7, 1e-4));
+    CHECK(std::abs(moment[2]) == rel(3.3333e-8, 1e-4));
+  }
+}
+
+TEST_CASE("PL2, PL4, PL5, PL6, PL14: squares approach the series at the published pace") {
+  // Timoshenko and Woinowsky-Krieger, Tables 8, 23, 35, 37; errors by mesh: handbook 2.7.
+  struct Row {
+    int n;
+    double clamped_p, clamped_q, supported_p, supported_q;
+  };
+  for (const Row& row : {Row{4, 0.0815, 0.0961, 0.0518, -0.0461}, Row{8, 0.0331, 0.0297, 0.0175, -0.0105},
+                         Row{16, 0.0106, 0.0077, 0.0055, -0.0025}, Row{32, 0.0032, 0.0020, 0.0016, -0.0006}}) {
+    CAPTURE(row.n);
+    CHECK(std::abs(square(row.n, Edge::clamped, true) / 0.00561202 - 1.0 - row.clamped_p) < 2e-4);
+    CHECK(std::abs(square(row.n, Edge::clamped, false) / 0.00126532 - 1.0 - row.clamped_q) < 2e-4);
+    CHECK(std::abs(square(row.n, Edge::simply_supported, true) / 0.011601 - 1.0 - row.supported_p) < 2e-4);
+    CHECK(std::abs(square(row.n, Edge::simply_supported, false) / 0.0040624 - 1.0 - row.supported_q) < 2e-4);
+  }
+  // Order of convergence of the clamped plate: nearly two.
+  const double coarse = square(16, Edge::clamped, false) / 0.00126532 - 1.0;
+  const double fine = square(32, Edge::clamped, false) / 0.00126532 - 1.0;
+  CHECK(std::log2(coarse / fine) > 1.7);
+}
+
+TEST_CASE("PL10: Morley's skew plate, in both directions of the diagonals") {
+  for (const auto& [other, published] : {std::pair{false, 4.38e-4}, std::pair{true, 4.19e-4}}) {
+    const double slant = std::numbers::pi / 6.0;
+    const Grid grid(16, [&](double u, double v) {
+      return PlatePoint{u + v * std::cos(slant), v * std::sin(slant)};
+    }, other);
+    std::vector<bool> fixed(3 * grid.nodes.size(), false);
+    Eigen::VectorXd loads = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(fixed.size()));
+    for (int k = 0; k <= 16; ++k)
+      for (const int node : {grid.at(k, 0), grid.at(k, 16), grid.at(0, k), grid.at(16, k)})
+        fixed[static_cast<std::size_t>(3 * node)] = true;
+    for (const auto& corners : grid.triangles)
+      for (const int corner : corners) loads[3 * corner] += 0.5 * std::sin(slant) / 256.0 / 3.0;
+    const double sag = bend(grid, 0.3, loads, fixed)[3 * grid.at(8, 8)];
+    const double either = std::min(std::abs(sag / 4.38e-4 - 1.0), std::abs(sag / 4.19e-4 - 1.0));
+    CAPTURE(sag);
+    CAPTURE(published);
+    CHECK(either < 0.003);
+  }
+}
+
+TEST_CASE("PL11: a point load on a wide plate on springs") {
+  // Timoshenko art. 57: w = P / (8 sqrt(k D)); here D = 1, k = 1, l = 1, side 12.
+  const auto middle = [](int n) {
+  const Grid grid(n, [](double x, double y) { return PlatePoint{12.0 * x, 12.0 * y}; });
+  std::vector<double> springs(grid.nodes.size(), 0.0);
+  for (const auto& corners : grid.triangles)
+    for (const int corner : corners) springs[static_cast<std::size_t>(corner)] += 0.5 * 144.0 / (n * n) / 3.0;
+  Eigen::VectorXd loads = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(3 * grid.nodes.size()));
+  loads[3 * grid.at(n / 2, n / 2)] = 1.0;
+  const std::vector<bool> fixed(3 * grid.nodes.size(), false);
+  return bend(grid, 0.33, loads, fixed, springs)[3 * grid.at(n / 2, n / 2)];
+  };
+  // Lumped springs approach from above, with the square of the size: extrapolated (Richardson).
+  const double coarse = middle(20);
+  const double fine = middle(40);
+  CHECK(fine == rel(0.125, 8e-3));
+  CHECK((4.0 * fine - coarse) / 3.0 == rel(0.125, 4e-3));
+}
+
+TEST_CASE("cantilevers: the free edge's middle, its corner, an even load") {
+  // Handbook 2.5 (Ritz), 2.7 (this element): square, nu 0.3.
+  const int n = 16;
+  const Grid grid(n, [](double x, double y) { return PlatePoint{x, y}; });
+  std::vector<bool> fixed(3 * grid.nodes.size(), false);
+  for (int j = 0; j <= n; ++j)
+    for (int k = 0; k < 3; ++k) fixed[static_cast<std::size_t>(3 * grid.at(0, j) + k)] = true;
+  const auto loaded = [&](int node) {
+    Eigen::VectorXd loads = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(fixed.size()));
+    loads[3 * node] = 1.0;
+    return bend(grid, 0.3, loads, fixed)[3 * node];
+  };
+  CHECK(loaded(grid.at(n, n / 2)) == rel(0.3615, 2e-3));
+  CHECK(loaded(grid.at(n, n)) == rel(0.4911, 2e-3));
+}
+
+TEST_CASE("PL15: overhang-6 on rigid bolts") {
+  PlateModel model = overhang_six(0.009525, 0.008);
+  model.support = {.bolt_N_per_m = 1e12, .bolts_both_ways = true};
+  const PlateSolution plate = solve_plate(model);
+  REQUIRE_MESSAGE(plate.solved, plate.problem);
+  CHECK(sag_at_m(plate, {0.58, 0.0}) == rel(-3.420e-3, 3e-3));
+  CHECK(sag_at_m(plate, {0.60, 0.0}) == rel(-3.805e-3, 3e-3));
+  const double published[] = {82.3, -547.9, 715.6};
+  for (std::size_t row = 0; row < 3; ++row)
+    for (std::size_t side = 0; side < 2; ++side)
+      CHECK(-plate.cases[0].bolt_N[2 * row + side] == rel(published[row], 5e-3));
+}
+
+TEST_CASE("overhang-6 on springs, and on a deck that only pushes") {
+  // Handbook 2.8, models B and C, mesh 240x80.
+  PlateModel model = overhang_six(0.009525, 0.008);
+  model.support = {.bolt_N_per_m = 20e6, .bolts_both_ways = true};
+  const PlateSolution both_ways = solve_plate(model);
+  REQUIRE(both_ways.solved);
+  CHECK(sag_at_m(both_ways, {0.60, 0.0}) == rel(-3.972e-3, 3e-3));
+  CHECK(-both_ways.cases[0].bolt_N[4] == rel(696.9, 5e-3));
+
+  model.support = {.bolt_N_per_m = 20e6, .deck_N_per_m3 = 5e9, .deck_edge_m = 0.4};
+  const PlateSolution plate = solve_plate(model);
+  REQUIRE_MESSAGE(plate.solved, plate.problem);
+  CHECK(sag_at_m(plate, {0.58, 0.0}) == rel(-1.978e-3, 1e-2));
+  CHECK(sag_at_m(plate, {0.60, 0.0}) == rel(-2.239e-3, 1e-2));
+  CHECK(plate.cases[0].bolt_N[0] < 1.0);
+  CHECK(plate.cases[0].bolt_N[2] == rel(222.7, 0.03));
+  CHECK(plate.cases[0].bolt_N[4] == rel(527.6, 0.03));
+}
+
+TEST_CASE("thin plates pry their front bolts") {
+  // Handbook 2.8, second table: aft / mid / fwd tension each, tip.
+  struct Row {
+    double thickness_m, aft_N, mid_N, fwd_N, tip_m;
+  };
+  for (const Row& row : {Row{0.00635, 1, 141, 792, -6.25e-3}, Row{0.0127, 0, 267, 280, -1.11e-3},
+                         Row{0.0254, 45, 214, 0, -0.21e-3}}) {
+    PlateModel model = overhang_six(row.thickness_m, 0.009);
+    model.support = {.bolt_N_per_m = 20e6, .deck_N_per_m3 = 5e9, .deck_edge_m = 0.4};
+    const PlateSolution plate = solve_plate(model);
+    REQUIRE_MESSAGE(plate.solved, plate.problem);
+    CAPTURE(row.thickness_m);
+    CHECK(std::abs(plate.cases[0].bolt_N[0] - row.aft_N) < 8.0);
+    CHECK(std::abs(plate.cases[0].bolt_N[2] - row.mid_N) < 8.0);
+    CHECK(std::abs(plate.cases[0].bolt_N[4] - row.fwd_N) < 24.0);
+    CHECK(sag_at_m(plate, {0.60, 0.0}) == rel(row.tip_m, 0.02));
+  }
+}
+
+TEST_CASE("PL17: a rigid pad under an eccentric load lifts off as statics says") {
+  // Contact length 3 (L / 2 - e), p_max = 2 N / (3 b (L / 2 - e)): 0.300 m, 333.3 kPa.
+  PlateModel model{.shape = rectangle_plate(0.4, 0.2, 0.4),
+                   .wish = {.size_m = 0.010},
+                   .material = {.modulus_Pa = 2e14, .poisson_ratio = 0.3}};
+  model.shape.bolts = {{.at = {0.02, 0.08}}, {.at = {0.02, -0.08}}, {.at = {0.2, 0.0}}};
+  model.support = {.bolt_N_per_m = 1.0, .deck_N_per_m3 = 1e9, .deck_edge_m = 1.0};
+  model.cases = {{"eccentric", {{.foot = {.middle = {0.3, 0.0}}, .force_N = -10e3}}}};
+  const PlateSolution plate = solve_plate(model);
+  REQUIRE_MESSAGE(plate.solved, plate.problem);
+  double farthest_m = 0.4, most_Pa = 0.0;
+  for (std::size_t i = 0; i < plate.mesh.nodes.size(); ++i) {
+    if (plate.cases[0].deck_Pa[i] > 0.0) farthest_m = std::min(farthest_m, plate.mesh.nodes[i].x_m);
+    most_Pa = std::max(most_Pa, plate.cases[0].deck_Pa[i]);
+  }
+  CHECK(std::abs((0.4 - farthest_m) - 0.300) < 0.010);
+  CHECK(most_Pa == rel(333.3e3, 5e-3));
+}
+
+TEST_CASE("natural frequency of a mass on a cantilever strip") {
+  // f = sqrt(k / m) / 2 pi with k = 3 D b / L^3 (Timoshenko): nu 0 makes plate and beam the same.
+  PlateModel model{.shape = rectangle_plate(0.4, 0.04, 0.008),
+                   .wish = {.size_m = 0.005},
+                   .material = {.modulus_Pa = 70e9, .poisson_ratio = 0.0, .density_kg_per_m3 = 1e-3}};
+  for (const double x_m : {0.002, 0.022})
+    for (const double y_m : {0.016, 0.0, -0.016}) model.shape.bolts.push_back({.at = {x_m, y_m}});
+  model.support = {.bolt_N_per_m = 1e13, .bolts_both_ways = true};
+  model.masses = {{.foot = {.middle = {0.399, 0.0}, .width_m = 0.039}, .mass_kg = 10.0}};
+  const PlateSolution plate = solve_plate(model);
+  REQUIRE_MESSAGE(plate.solved, plate.problem);
+  // Clamped between two rows 20 mm apart: the aft span gives a little, L (L + s) of the lever.
+  const double stiff = 70e9 * 0.04 * std::pow(0.008, 3) / 12.0;
+  const double reach_m = 0.377;
+  const double give = reach_m * reach_m * (reach_m + 0.02) / (3.0 * stiff);
+  CHECK(plate.frequencies_Hz[0] == rel(std::sqrt(1.0 / (give * 10.0)) / (2.0 * std::numbers::pi), 0.01));
+}
