@@ -189,13 +189,14 @@ PlateStudy plate_study(const Design& design) {
     study.findings.push_back(finding(study, i, 1.0, kWorking_frac * alloy->yield_MPa, kProjectDecision, 0.0));
   study.strip_stress_MPa = design.mount.plate_stress_MPa;
   study.strip_bolt_N = step_value(design, "mount.bolt_tension_slam");
+  study.group_bolt_N = step_value(design, "mount.bolt_tension_thrust");
   study.strip_frequency_Hz = design.mount.frequency_Hz;
   study.assumptions = {
-      "Bolts without preload pull only, the deck pushes only; the deck as a whole is stiff, what gives is its core and the bedding compound (5 MPa, 1 mm: our own judgement).",
-      "The stowed motor rests on the plate's fore end over " + fixed(1000.0 * stowed.foot.length_m, 0) + " mm" +
+      "Bolts without preload pull only, the deck pushes only; the deck as a whole is stiff, what gives is its core and the bedding compound.",
+      std::string("The stowed motor rests on the plate's fore end") +
           (in.chocked ? "; a stiff chock at twice the overhang has its share of the weight." : ", its weight ahead of that as a moment."),
-      "The deployed motor's foot stands amid the bolts and is half as long and wide as their pattern; under it plate and foot bend as three thicknesses would; thrust from the other side gives the mirror image.",
-      "Stress is read from a washer's edge outwards; holes are not cut out.",
+      "The deployed motor's foot stands amid the bolts and is half as long and wide as their pattern; under it plate and foot bend as three thicknesses would. Thrust from the other side gives the mirror image.",
+      "Stress is read from a washer's edge outwards, and from a thickness away from the foot; holes are not cut out.",
   };
   return study;
 }

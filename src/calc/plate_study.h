@@ -34,6 +34,7 @@ struct PlateStudy {
   double amplification_factor = 0.0;  // of a slam, at that frequency
   double strip_stress_MPa = 0.0;  // in a slam, by the strip of beam that chose the plate
   double strip_bolt_N = 0.0;
+  double group_bolt_N = 0.0;  // at full thrust, by the elastic bolt group, which knows no prying
   double strip_frequency_Hz = 0.0;
   std::vector<std::string> assumptions{};
 };

@@ -11,7 +11,7 @@
 namespace thole {
 namespace {
 
-constexpr double kProfileGap_mm = 95.0;
+constexpr double kProfileGap_mm = 130.0;
 constexpr double kLeastRadius_mm = 4.0;
 constexpr double kMostRadius_mm = 15.0;
 
@@ -76,14 +76,14 @@ Drawing plate_load_picture(const PlateStudy& study, std::size_t index, System sy
   }
   Drawing drawing{.title = at.label};
   drawing.low = {-0.12 * length_mm, -half_mm - kProfileGap_mm - 70.0};
-  drawing.high = {1.12 * length_mm, half_mm + 34.0};
+  drawing.high = {1.12 * length_mm, half_mm + 44.0};
   Shape outline{.closed = true, .line = Line::outline, .fill = Fill::hull};
   for (const PlatePoint& p : polygon(study.model.shape.outline, 0.004)) outline.points.push_back({1000.0 * p.x_m, 1000.0 * p.y_m});
   drawing.shapes.push_back(std::move(outline));
   const double edge_mm = 1000.0 * study.model.support.deck_edge_m;
   if (edge_mm < length_mm) {
-    add_polyline(drawing, {{edge_mm, -half_mm - 14.0}, {edge_mm, half_mm + 14.0}}, Line::hidden);
-    add_label(drawing, {edge_mm, half_mm + 22.0}, "deck ends");
+    add_polyline(drawing, {{edge_mm, -half_mm - 30.0}, {edge_mm, half_mm + 14.0}}, Line::hidden);
+    add_label(drawing, {edge_mm, -half_mm - 46.0}, "deck ends");
   }
   std::vector<double> use(result.stress_Pa.size());
   for (std::size_t i = 0; i < use.size(); ++i) use[i] = at.load_factor * result.stress_Pa[i] / (1e6 * at.limit_MPa);
@@ -98,7 +98,7 @@ Drawing plate_load_picture(const PlateStudy& study, std::size_t index, System sy
     drawing.circles.push_back({.centre = middle, .radius = kLeastRadius_mm + (kMostRadius_mm - kLeastRadius_mm) * std::sqrt(share),
                                .fill = share > 0.999 ? Fill::accent : Fill::paper});
     if (pull_N >= 0.05 * at.bolt_N && pull_N > 0.0)
-      add_label(drawing, {middle.x, middle.y + (bolt.y_m > 0.0 ? -30.0 : 30.0)}, show(pull_N, "N", system).text());
+      add_label(drawing, {middle.x, bolt.y_m > 0.0 ? half_mm + 22.0 : -half_mm - 22.0}, show(pull_N, "N", system).text());
   }
   drawing.circles.push_back({.centre = {1000.0 * at.stress_at.x_m, 1000.0 * at.stress_at.y_m}, .radius = 3.0, .fill = Fill::strong});
   add_profile(drawing, study, at, -half_mm - kProfileGap_mm, length_mm);

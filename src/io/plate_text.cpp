@@ -43,7 +43,8 @@ std::string plate_text(const PlateStudy& study, System system) {
       "; a slam is amplified " + fixed(study.amplification_factor, 2) + " times.\n" +
       "By the strip of beam that chose the plate: " + show(study.strip_stress_MPa, "MPa", system).text() +
       " and " + show(study.strip_bolt_N, "N", system).text() + " in a slam, " +
-      show(study.strip_frequency_Hz, "Hz", system).text() + ".\n\n";
+      show(study.strip_frequency_Hz, "Hz", system).text() + "; by the elastic bolt group, which knows no prying, " +
+      show(study.group_bolt_N, "N", system).text() + " at full thrust.\n\n";
   for (const std::string& assumption : study.assumptions) text += assumption + "\n";
   return text +
          "Source: Batoz, Bathe and Ho (1980), discrete Kirchhoff triangle. What the stress may be is a choice of "

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "data/sources_mount.h"
 #include "draw/plate_load.h"
 #include "io/figures.h"
 #include "ui/studies.h"
@@ -59,6 +58,7 @@ void draw_loaded_plate(Context& ui) {
   const std::vector<SemOption> kinds{{"thrust", "Thrust"}, {"slam", "Slam"}, {"rebound", "Rebound"}, {"person", "Person"}};
   const int picked = segments(ui, "plate.load", "Load", kinds, static_cast<int>(plate.shown));
   if (picked >= 0) plate.shown = static_cast<std::size_t>(picked);
+  ui.sheet.space(kUnit);
   const std::size_t shown[] = {worst_thrust(study), kSlam, kRebound, kPerson};
   const Drawing drawing = plate_load_picture(study, shown[plate.shown], ui.state.system);
   const double shape = (drawing.high.y - drawing.low.y) / (drawing.high.x - drawing.low.x);
@@ -67,16 +67,15 @@ void draw_loaded_plate(Context& ui) {
            "as they pull, the worst filled.");
   draw_findings(ui, study);
   const System system = ui.state.system;
+  ui.sheet.space(kUnit);
   note(ui, "Lowest natural frequency with the motor stowed: " + show(study.frequency_Hz, "Hz", system).text() +
                ". The checks on this page use a strip of beam, which gives " + show(study.strip_frequency_Hz, "Hz", system).text() +
                ", " + show(study.strip_stress_MPa, "MPa", system).text() + " and " + show(study.strip_bolt_N, "N", system).text() +
-               " at a front bolt in a slam.");
+               " at a front bolt in a slam, and an elastic bolt group, which knows no prying: " +
+               show(study.group_bolt_N, "N", system).text() + " at full thrust.");
   for (const std::string& assumption : study.assumptions) note(ui, assumption);
   note(ui, "Thin-plate triangles by Batoz, Bathe and Ho (1980). How much stress may be, and how stiff bedding and foot are, is "
            "this project's own judgement.");
-  caution(ui, {.id = "plate-not-a-strong-point",
-               .text = "Not a strong point: never tow, anchor or moor from the plate or the motor.",
-               .source = kIso15084});
 }
 
 }  // namespace thole::ui

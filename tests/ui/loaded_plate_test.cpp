@@ -40,7 +40,9 @@ TEST_SUITE("plate under load") {
     press(wizard, "plate.load.person");
     CHECK(description_of(wizard, "plate-load").find("person") != std::string::npos);
     const std::string before = description_of(wizard, "why.plate.case.4");
-    wizard.app().act("mount.plate_width_mm", "set", "320");
+    wizard.app().act("mount.Plate", "click", "");
+    wizard.settle();
+    wizard.type("Plate width", "320 mm");
     wizard.settle();
     CHECK(wizard.app().tree().find("plate-load") != nullptr);
     CHECK(description_of(wizard, "why.plate.case.4") != before);

@@ -303,6 +303,15 @@ class PlateSystem {
     return ratio;
   }
 
+  // At the edge of a patch the model has a step, the real part a fillet.
+  bool clear_of_patches(PlatePoint p) const {
+    const double clear_m = model_.shape.thickness_m;
+    return std::none_of(model_.patches.begin(), model_.patches.end(), [&](const PlatePatch& patch) {
+      return std::abs(p.x_m - patch.foot.middle.x_m) < 0.5 * patch.foot.length_m + clear_m &&
+             std::abs(p.y_m - patch.foot.middle.y_m) < 0.5 * patch.foot.width_m + clear_m;
+    });
+  }
+
   int node_at(PlatePoint p) const {
     for (std::size_t i = 0; i < out_.mesh.nodes.size(); ++i)
       if (std::hypot(out_.mesh.nodes[i].x_m - p.x_m, out_.mesh.nodes[i].y_m - p.y_m) < 1e-6)
@@ -538,10 +547,13 @@ class PlateSystem {
     for (std::size_t node = 0; node < sums.size(); ++node) {
       const Eigen::Vector3d s = areas[node] > 0.0 ? Eigen::Vector3d(sums[node] / areas[node]) : Eigen::Vector3d::Zero();
       result.stress_Pa[node] = std::sqrt(s[0] * s[0] - s[0] * s[1] + s[1] * s[1] + 3.0 * s[2] * s[2]);
-      const bool clear = std::none_of(points.begin(), points.end(), [&](const PlatePoint& p) {
-        return std::hypot(p.x_m - out_.mesh.nodes[node].x_m, p.y_m - out_.mesh.nodes[node].y_m) <
-               model_.stress_clear_m;
-      });
+      const bool clear =
+          std::none_of(points.begin(), points.end(),
+                       [&](const PlatePoint& p) {
+                         return std::hypot(p.x_m - out_.mesh.nodes[node].x_m,
+                                           p.y_m - out_.mesh.nodes[node].y_m) < model_.stress_clear_m;
+                       }) &&
+          clear_of_patches(out_.mesh.nodes[node]);
       if (clear && result.stress_Pa[node] > result.worst_stress_Pa) {
         result.worst_stress_Pa = result.stress_Pa[node];
         result.worst_node = static_cast<int>(node);

@@ -64,7 +64,7 @@ struct PlateMass {
 };
 
 // A part bolted flat on the plate, or a doubler: the plate bends so much less under it. No stress is read
-// there.
+// there, nor within a thickness of its edge.
 struct PlatePatch {
   PlateFoot foot{};
   double rigidity_ratio = 1.0;  // >= 1, of plate with part to plate alone
