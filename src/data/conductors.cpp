@@ -14,6 +14,8 @@ constexpr double kCircularMil_mm2 =
 constexpr double kFinestWire_mm = 0.127;  // kAstmB258: 36 AWG, 0.005 in
 constexpr double kWireRatio = 92.0;       // kAstmB258: 4/0 over 36 AWG ...
 constexpr double kWireSteps = 39.0;       // ... in so many steps
+constexpr double kPureCopper_ohm_mm2_per_m = 0.017241;  // kCopperLay: IEC 60028, 20 C
+constexpr double kLay_factor = 1.02;                    // kCopperLay
 
 // Areas: kAstmB258. SAE areas: kSaeAreas. Resistances: kNecTable8, bare and coated.
 constexpr std::array kAwg{
@@ -163,6 +165,14 @@ const Conductor* find_conductor(std::string_view label) {
 
 double awg_diameter_mm(int gauge) {
   return kFinestWire_mm * std::pow(kWireRatio, (36.0 - gauge) / kWireSteps);
+}
+
+double resistance_at(double at_20_ohm, double temperature_C) {
+  return at_20_ohm * (1.0 + kCopperSlope_frac_per_K * (temperature_C - 20.0));
+}
+
+double stranded_ohm_per_m(double area_mm2) {
+  return kPureCopper_ohm_mm2_per_m * kLay_factor / area_mm2;
 }
 
 double circular_mils(double area_mm2) { return area_mm2 / kCircularMil_mm2; }
