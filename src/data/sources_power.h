@@ -150,6 +150,23 @@ inline constexpr Source kLithiumCell{
     .id = "prismatic-cell-105-ah-resistance",
     .title = "Published data of a prismatic lithium iron phosphate cell of 105 Ah",
     .locator = "0.20 +/- 0.05 milliohm, alternating current"};
+inline constexpr Source kOverload{
+    .id = "iec-60364-4-43-433-1",
+    .title = "IEC 60364-4-43, protection against overload",
+    .locator = "433.1: surely opens at 1.45 times the ampacity; recalled",
+    .confirmed = false};
+inline constexpr Source kE11Pull{.id = "abyc-e-11-pull",
+                                 .title = "ABYC E-11, tensile test of terminals, as published",
+                                 .locator = "16 and 10 AWG, one minute"};
+inline constexpr Source kE11PullRecalled{
+    .id = "abyc-e-11-pull-others",
+    .title = "ABYC E-11, tensile test of terminals",
+    .locator = "other sizes, one minute; recalled, half of UL 486A where both are known",
+    .confirmed = false};
+inline constexpr Source kIsoPull{.id = "iso-10133-2012-pull",
+                                 .title = "ISO 10133:2012, tensile test of terminals",
+                                 .locator = "one minute; recalled",
+                                 .confirmed = false};
 inline constexpr Source kLockedRotor{
     .id = "abyc-e-11-locked-rotor",
     .title = "ABYC E-11, motor circuits, as published",
