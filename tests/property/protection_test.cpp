@@ -10,6 +10,8 @@
 #include "calc/fault.h"
 #include "calc/feeder/protection.h"
 #include "data/conductors.h"
+#include "draw/apart.h"
+#include "draw/trip_curves.h"
 #include "support.h"
 
 using namespace thole;
@@ -346,5 +348,73 @@ TEST_SUITE("property") {
     in.bank.block.continuous_A = 0.0;
     CHECK(fault_ranges(in).posts.most_A == with.posts.most_A);
     CHECK(find(protection(in), FindingKind::electronics) == nullptr);
+  }
+
+  TEST_CASE("the picture of the curves: inside its sheet, named, and texts apart at any width") {
+    for (const ProtectionInput& in : spread()) {
+      const Drawing drawing = trip_curves_picture(in, protection(in), System::metric);
+      CAPTURE(drawing.description);
+      for (const Shape& shape : drawing.shapes) {
+        CHECK(shape.points.size() >= 2);
+        for (const Point& point : shape.points) {
+          CHECK(point.x >= drawing.low.x);
+          CHECK(point.x <= drawing.high.x);
+          CHECK(point.y >= drawing.low.y);
+          CHECK(point.y <= drawing.high.y);
+        }
+      }
+      for (const ProtectionDevice& device : in.devices) {
+        CHECK(std::any_of(drawing.labels.begin(), drawing.labels.end(),
+                          [&](const Label& label) { return label.text == device.label; }));
+        CHECK(drawing.description.find(device.label) != std::string::npos);
+      }
+      for (const double width : {288.0, 380.0, 568.0, 900.0}) {
+        const Size sheet{width, height_for(drawing, width)};
+        const Frame frame(drawing, sheet);
+        std::vector<TextBox> boxes;
+        for (const Label& label : drawing.labels) {
+          const Size size{8.0 * static_cast<double>(label.text.size()), 20.0};
+          Point centre = frame.at(label.at);
+          centre.x += (label.align == Align::left    ? 0.5
+                       : label.align == Align::right ? -0.5
+                                                     : 0.0) *
+                      size.width;
+          boxes.push_back({centre, size});
+        }
+        keep_apart(boxes, sheet);
+        for (std::size_t i = 0; i < boxes.size(); ++i) {
+          CAPTURE(width);
+          CAPTURE(drawing.labels[i].text);
+          CHECK(boxes[i].centre.x - 0.5 * boxes[i].size.width >= 0.0);
+          CHECK(boxes[i].centre.x + 0.5 * boxes[i].size.width <= width);
+          for (std::size_t k = 0; k < i; ++k) {
+            CAPTURE(drawing.labels[k].text);
+            const bool apart =
+                std::abs(boxes[i].centre.x - boxes[k].centre.x) >=
+                    0.5 * (boxes[i].size.width + boxes[k].size.width) ||
+                std::abs(boxes[i].centre.y - boxes[k].centre.y) >= 0.79 * 20.0;
+            CHECK(apart);
+          }
+        }
+      }
+    }
+  }
+
+  TEST_CASE("the picture's edges are the device's band") {
+    ProtectionInput in = usual();
+    in.devices.resize(1);
+    const Drawing drawing = trip_curves_picture(in, protection(in), System::metric);
+    int found = 0;
+    for (const Shape& shape : drawing.shapes) {
+      if (shape.line != Line::outline || shape.closed) continue;
+      ++found;
+      for (std::size_t i = 1; i + 1 < shape.points.size(); ++i) {
+        const Point point = shape.points[i];
+        const OpeningBand band =
+            opening_in_series(in.devices, 1, std::pow(10.0, point.x), in.air);
+        CHECK(std::pow(10.0, point.y) == rel(band.longest_s, 1e-6));
+      }
+    }
+    CHECK(found == 1);
   }
 }

@@ -135,11 +135,10 @@ struct Findings {
 
 void find_device(const ProtectionInput& in, Findings& findings) {
   findings.add(FindingKind::device,
-               {.label = "Overcurrent device in the feeder",
-                .actual = static_cast<double>(in.devices.size()),
-                .limit = 1.0,
+               {.label = "Feeder without an overcurrent device",
+                .actual = in.devices.empty() ? 1.0 : 0.0,
+                .limit = 0.0,
                 .unit = "count",
-                .comparison = Comparison::at_least,
                 .source = kCfrPoles,
                 .remedy = "Put a fuse or breaker at the bank."});
 }
@@ -149,12 +148,12 @@ void find_poles(const ProtectionInput& in, Findings& findings) {
   for (const ProtectionDevice& device : in.devices) {
     protected_count = std::max(protected_count, device.pole_count);
   }
+  const int pole_count = in.floating ? 2 : 1;
   findings.add(FindingKind::poles,
-               {.label = "Poles with an overcurrent device",
-                .actual = static_cast<double>(protected_count),
-                .limit = in.floating ? 2.0 : 1.0,
+               {.label = "Poles without an overcurrent device",
+                .actual = static_cast<double>(std::max(pole_count - protected_count, 0)),
+                .limit = 0.0,
                 .unit = "count",
-                .comparison = Comparison::at_least,
                 .source = kCfrPoles,
                 .remedy = in.floating ? "Neither pole of this bank is tied to the boat: take a "
                                         "two-pole breaker, or a fuse in each pole."
