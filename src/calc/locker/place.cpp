@@ -70,11 +70,12 @@ Trace place(const PlaceInput& in) {
                             .remedy = "Move the part that sparks, or set a partition between."});
   }
   trace.checks.push_back({.id = "locker.bilge",
-                          .label = "Blocks above bilge water",
-                          .actual = in.above_bilge_m,
+                          .label = "Blocks under bilge water",
+                          .actual = std::isnan(in.above_bilge_m)
+                                        ? in.above_bilge_m
+                                        : std::max(0.0, -in.above_bilge_m),
                           .limit = 0.0,
                           .unit = "m",
-                          .comparison = Comparison::at_least,
                           .source = kTrayUs,
                           .remedy = "Raise the blocks above the highest bilge water."});
   const ChargeWindow window = charge_window(in.chemistry);

@@ -28,11 +28,13 @@ struct SlamFactors {
   double side_factor = 0.0;
 };
 
+double known_g(const RestraintInput& in) {
+  return std::isfinite(in.slam_known_g) ? std::max(0.0, in.slam_known_g) : 0.0;
+}
+
 SlamFactors slam_factors(const RestraintInput& in) {
   SlamFactors slam = in.at_bow ? SlamFactors{6.0, 3.0, 3.0} : SlamFactors{4.0, 3.0, 2.0};
-  if (in.slam_known_g > slam.vertical_factor && std::isfinite(in.slam_known_g)) {
-    slam.vertical_factor = in.slam_known_g;
-  }
+  slam.vertical_factor = std::max(slam.vertical_factor, known_g(in));
   return slam;
 }
 
@@ -65,9 +67,9 @@ void write_rules(const RestraintInput& in, RestraintResult& result) {
                              kTwice_factor, twice_N, kRestraintIso));
   result.rules.push_back(
       {"iso", "ISO 10133", twice_N, twice_N, twice_N, kIsoGives_m, kRestraintIso});
-  if (!in.planes && !(in.slam_known_g > 0.0)) return;
+  if (!in.planes && known_g(in) == 0.0) return;
   const SlamFactors slam =
-      in.planes ? slam_factors(in) : SlamFactors{in.slam_known_g, kTwice_factor, kTwice_factor};
+      in.planes ? slam_factors(in) : SlamFactors{known_g(in), kTwice_factor, kTwice_factor};
   steps.push_back(force_step("locker.restraint_slam", "Hold-down force, slamming, up and down",
                              in.block_mass_kg, slam.vertical_factor,
                              slam.vertical_factor * weight_N, kCommonPractice));
