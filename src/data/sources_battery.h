@@ -79,6 +79,37 @@ inline constexpr Source kRestraintIso{
 inline constexpr Source kHydrogenOut{.id = "33-cfr-183-420-e",
                                      .title = "33 CFR 183.420, batteries",
                                      .locator = "(e), hydrogen must leave the boat"};
+inline constexpr Source kPostsUs{.id = "33-cfr-183-420-b",
+                                 .title = "33 CFR 183.420, batteries",
+                                 .locator = "(b), no metal touches an ungrounded terminal"};
+inline constexpr Source kFuelPartUs{
+    .id = "33-cfr-183-420-c",
+    .title = "33 CFR 183.420, batteries",
+    .locator = "(c), metal fuel parts within 12 in above; ISO 10133 says 300 mm"};
+inline constexpr Source kTankUs{.id = "33-cfr-183-420-d",
+                                .title = "33 CFR 183.420, batteries",
+                                .locator = "(d), not straight above or below fuel parts"};
+inline constexpr Source kOpenAirUs{
+    .id = "33-cfr-183-410-open-air",
+    .title = "33 CFR 183.410, ignition protection",
+    .locator = "isolated by a bulkhead or by 2 ft of space open to the air"};
+inline constexpr Source kTrayUs{
+    .id = "46-cfr-183-350",
+    .title = "46 CFR 183.350, batteries: general requirements",
+    .locator = "tray that electrolyte does not eat; above the bilge; charging circuit"};
+inline constexpr Source kVentSpacing{
+    .id = "iec-62485-2-spacing",
+    .title = "IEC/EN 62485-2, secondary batteries, stationary",
+    .locator = "openings on opposite walls, or 2 m apart on one",
+    .confirmed = false};
+inline constexpr Source kBatteryFan{
+    .id = "uk-bss-part-4-fan",
+    .title = "UK Boat Safety Scheme, part 4, electrically propelled craft",
+    .locator = "exhaust fan on a switch with the charger"};
+inline constexpr Source kCutOffSwitch{
+    .id = "46-usc-4312",
+    .title = "46 U.S.C. 4312, engine cut-off switches",
+    .locator = "under 26 ft, 115 lbf of static thrust or more; link to ABYC A-33"};
 inline constexpr Source kLowVoltageScope{
     .id = "iso-10133-2012-scope",
     .title = "ISO 10133:2012, small craft, direct current systems",

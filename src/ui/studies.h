@@ -1,7 +1,8 @@
 #pragma once
 
 // Questions that take longer than a frame, asked on a page: the hour of holding and the margin it
-// needs, limits from every side, what moves an answer most, the trial at sea, the plate under load. Each keeps its answer
+// needs, limits from every side, what moves an answer most, the trial at sea, when a
+// fuse opens, the plate under load. Each keeps its answer
 // until the design changes, and says so then.
 
 #include <cstdint>
@@ -10,6 +11,7 @@
 
 #include "calc/hold/rose.h"
 #include "calc/plate_study.h"
+#include "calc/protection_study.h"
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
 #include "ui/widgets.h"
@@ -57,6 +59,7 @@ struct Studies {
   Remembered<RoseResult> limits{};
   Remembered<CalibrateResult> trial{};
   LoadedPlate plate{};
+  Remembered<ProtectionStudy> protection{};
 };
 
 // The parts of the hold page below its fields.
@@ -64,6 +67,9 @@ void draw_watched_hour(Context& ui);
 void draw_limits(Context& ui);
 void draw_ranked_inputs(Context& ui);
 void draw_trial(Context& ui);
+
+// Of the feeder page.
+void draw_opening_times(Context& ui);
 
 // Of the mount page.
 void draw_loaded_plate(Context& ui);

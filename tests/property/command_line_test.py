@@ -20,7 +20,7 @@ def said(*words):
 
 class CommandLine(unittest.TestCase):
     def test_json_of_every_command(self):
-        for command in ("rose", "hold", "day", "feeder", "plate", "sensitivity"):
+        for command in ("rose", "hold", "day", "feeder", "plate", "protection", "sensitivity"):
             for words in ((command, JOB, "--json"), (command, "--json", JOB)):
                 with self.subTest(words=words):
                     self.assertIsInstance(json.loads(said(*words)), (dict, list))
@@ -51,6 +51,17 @@ class CommandLine(unittest.TestCase):
             self.assertAlmostEqual(sum(case["bolt_N"]), case["deck_N"], delta=1e-6 * case["deck_N"])
         table = said("plate", JOB)
         for finding in plate["findings"]:
+            self.assertIn(finding["label"], table)
+
+    def test_protection(self):
+        """The far short circuit is never stronger than the near one, and each finding has its line."""
+        study = json.loads(said("protection", JOB, "--json"))
+        faults = study["faults"]
+        for end in ("least_A", "most_A"):
+            self.assertGreater(faults["posts"][end], faults["plug"][end])
+        self.assertLess(faults["plug"]["least_A"], faults["plug"]["most_A"])
+        table = said("protection", JOB)
+        for finding in study["findings"]:
             self.assertIn(finding["label"], table)
 
 

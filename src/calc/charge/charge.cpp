@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "base/number.h"
+#include "calc/charge/refill.h"
 #include "calc/charge/taper.h"
 #include "calc/charge/venting.h"
 #include "calc/ranking.h"
@@ -20,7 +21,6 @@ namespace {
 constexpr double kColdCharge_C = 5.0;  // kCommonPractice: lithium electronics block below 0 to 5 C
 constexpr double kVoltsMatch_frac = 0.12;  // kCommonPractice: a "12 V" output charges 12 to 12.8 V
 constexpr double kGas_C = 20.0;            // temperature of the hydrogen
-constexpr double kTailOfBulk_frac = 0.5;   // kProjectDecision: keeps a small charger's taper finite
 
 // The bank, as the charger sees it.
 struct Load {
@@ -52,19 +52,13 @@ Load load_of(const ChargeInput& in) {
 }
 
 Figures figures_of(const ChargeInput& in, const Load& load, const ChargerModel& charger) {
-  const ChemistryFacts& facts = facts_of(in.chemistry);
   Figures f{.charger = &charger};
   f.charger_count = (load.block_count + charger.outputs - 1) / charger.outputs;
-  f.switch_frac = switch_charge_frac(in.chemistry, charger.output_A / load.capacity_Ah);
-  f.tail_A = std::min(facts.tail_frac * load.capacity_Ah, kTailOfBulk_frac * charger.output_A);
-  f.taper = taper({.capacity_Ah = load.capacity_Ah,
-                   .depth_frac = in.depth_used_frac,
-                   .bulk_A = charger.output_A,
-                   .tail_A = f.tail_A,
-                   .switch_frac = f.switch_frac,
-                   .bulk_efficiency_frac = facts.bulk_efficiency_frac,
-                   .absorption_efficiency_frac = facts.absorption_efficiency_frac,
-                   .absorption_min_h = facts.absorption_min_h});
+  const TaperInput course =
+      refill_course(in.chemistry, load.capacity_Ah, in.depth_used_frac, charger.output_A);
+  f.switch_frac = course.switch_frac;
+  f.tail_A = course.tail_A;
+  f.taper = taper(course);
   f.shore_A = mains_A({.output_count = load.block_count,
                        .charge_V = load.charge_V,
                        .output_A = charger.output_A,
