@@ -311,7 +311,8 @@ TEST_SUITE("property") {
   TEST_CASE("limits: reach, poles, overload and a locked motor, just on either side") {
     ProtectionInput in = usual();
     const double least_A = fault_ranges(in).plug.least_A;
-    // Fuse and breaker alone, so that no other device opens it; its own resistance follows the rating.
+    // Fuse and breaker alone, so that no other device opens it; its own resistance follows the
+    // rating.
     in.devices = {device_of(DeviceClass::magnetic_medium, 60.0)};
     in.devices.front().resistance_ohm = 0.0;
     const double alone_A = fault_ranges(in).plug.least_A;
@@ -389,10 +390,9 @@ TEST_SUITE("property") {
           CHECK(boxes[i].centre.x + 0.5 * boxes[i].size.width <= width);
           for (std::size_t k = 0; k < i; ++k) {
             CAPTURE(drawing.labels[k].text);
-            const bool apart =
-                std::abs(boxes[i].centre.x - boxes[k].centre.x) >=
-                    0.5 * (boxes[i].size.width + boxes[k].size.width) ||
-                std::abs(boxes[i].centre.y - boxes[k].centre.y) >= 0.79 * 20.0;
+            const bool apart = std::abs(boxes[i].centre.x - boxes[k].centre.x) >=
+                                   0.5 * (boxes[i].size.width + boxes[k].size.width) ||
+                               std::abs(boxes[i].centre.y - boxes[k].centre.y) >= 0.79 * 20.0;
             CHECK(apart);
           }
         }
@@ -410,8 +410,7 @@ TEST_SUITE("property") {
       ++found;
       for (std::size_t i = 1; i + 1 < shape.points.size(); ++i) {
         const Point point = shape.points[i];
-        const OpeningBand band =
-            opening_in_series(in.devices, 1, std::pow(10.0, point.x), in.air);
+        const OpeningBand band = opening_in_series(in.devices, 1, std::pow(10.0, point.x), in.air);
         CHECK(std::pow(10.0, point.y) == rel(band.longest_s, 1e-6));
       }
     }
