@@ -728,6 +728,13 @@ bool Evaluation::step() {
   return false;
 }
 
+MountInput mount_input(const Design& design) {
+  Catalogue chosen;
+  if (design.mount.plate_found || !design.mount.plate.id.empty()) chosen.plates = {design.mount.plate};
+  if (design.mount.bolt_found || !design.mount.bolt.id.empty()) chosen.bolts = {design.mount.bolt};
+  return mount_input(design.job, chosen, design.hold, design.shaft);
+}
+
 HoldInput hold_input(const Design& design) {
   std::vector<MotorClass> motors;
   if (design.hold.motor_found) motors.push_back(design.hold.motor);

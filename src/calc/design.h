@@ -62,6 +62,9 @@ Design evaluate(const Job& job, const Catalogue& catalogue);
 // such as other winds, other hours, the motion in time. Of the full job of a design.
 HoldInput hold_input(const Design& design);
 
+// What the mount stage was asked, likewise; plates and bolts are the chosen ones.
+MountInput mount_input(const Design& design);
+
 // evaluate() in slices, for a page that must draw in between: the stages at once, the search for
 // what would make the job fit a trial at a time.
 class Evaluation {

@@ -31,14 +31,6 @@ std::string numbered(std::string_view what, int string, int block, int string_co
   return label;
 }
 
-// What jumpers take of the volts between the blocks and the bank's posts, in all.
-double jumpers_ohm(const Design& design) {
-  const FeederResult& feeder = design.feeder;
-  if (feeder.nodes.empty() || !(feeder.current_A > 0.0)) return 0.0;
-  const double lost_V = design.bank.open_circuit_end_V - feeder.nodes.front().voltage_V;
-  return std::max(0.0, lost_V / feeder.current_A - design.bank.resistance_end_ohm);
-}
-
 void add_bank(const Design& design, int negative, int positive, Builder& builder) {
   const BankResult& bank = design.bank;
   const int series = std::max(bank.series_count, 1);
@@ -62,6 +54,13 @@ void add_bank(const Design& design, int negative, int positive, Builder& builder
 }
 
 }  // namespace
+
+double jumpers_ohm(const Design& design) {
+  const FeederResult& feeder = design.feeder;
+  if (feeder.nodes.empty() || !(feeder.current_A > 0.0)) return 0.0;
+  const double lost_V = design.bank.open_circuit_end_V - feeder.nodes.front().voltage_V;
+  return std::max(0.0, lost_V / feeder.current_A - design.bank.resistance_end_ohm);
+}
 
 FeederCircuit feeder_circuit(const Design& design, LoadLaw law) {
   const FeederResult& feeder = design.feeder;

@@ -21,4 +21,7 @@ struct FeederCircuit {
 // the bank's open-circuit volts and resistance. Precondition: a bank and a feeder were found.
 FeederCircuit feeder_circuit(const Design& design, LoadLaw law = LoadLaw::power);
 
+// What all jumpers between blocks resist, as hot as their load makes them; strings side by side.
+double jumpers_ohm(const Design& design);
+
 }  // namespace thole

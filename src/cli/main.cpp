@@ -22,6 +22,8 @@
 #include "calc/hold/simulate.h"
 #include "calc/power_day.h"
 #include "calc/feeder_circuit.h"
+#include "calc/plate_study.h"
+#include "calc/protection_study.h"
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
 #include "draw/chapters.h"
@@ -36,8 +38,10 @@
 #include "io/job_json.h"
 #include "io/link.h"
 #include "io/measure.h"
+#include "io/plate_text.h"
 #include "io/power_day_text.h"
 #include "io/presets.h"
+#include "io/protection_text.h"
 #include "io/rose_text.h"
 #include "io/schema_json.h"
 #include "io/sensitivity_text.h"
@@ -63,6 +67,8 @@ usage:
   thole hold JOB.json              an hour of holding, simulated: how still, at what cost
   thole day JOB.json               what a day takes from the bank, and what is left of it by the hour
   thole feeder JOB.json            the feeder as a circuit, what loses most first
+  thole protection JOB.json        short circuits from a new bank to an old one, against fuse, cable and motor
+  thole plate JOB.json             the plate by finite elements: stress, bolts, deck, sag in each load case
   thole sensitivity JOB.json [RESULT]  which values move a result most ("hold.limiting_wind_mps")
   thole calibrate JOB.json         the job with what a trial at sea told of its loads
   thole picture JOB.json PAGE      the picture of a page ("shaft", "mount" ...) as SVG
@@ -404,6 +410,26 @@ int run_feeder(const Arguments& arguments) {
   return status == kDone && !solution.solved ? kBadInput : status;
 }
 
+int run_protection(const Arguments& arguments) {
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  if (!design->bank.found || !design->feeder.found) {
+    return fail("There is no bank, or no cable, tail and device for it, in this catalogue.");
+  }
+  const ProtectionStudy study = protection_study(*design);
+  return put(arguments, arguments.json ? write_protection(study) : protection_text(study, system_of(arguments)));
+}
+
+int run_plate(const Arguments& arguments) {
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  const PlateStudy study = plate_study(*design);
+  const int status = put(arguments, arguments.json ? write_plate(study) : plate_text(study, system_of(arguments)));
+  return status == kDone && !study.solution.solved ? kBadInput : status;
+}
+
 int run_sensitivity(const Arguments& arguments) {
   const Loaded loaded = load_job(arguments.words[1]);
   if (loaded.status != kDone) return loaded.status;
@@ -551,6 +577,8 @@ constexpr Command kCommands[] = {
     {"hold", 2, 2, run_hold},
     {"day", 2, 2, run_day},
     {"feeder", 2, 2, run_feeder},
+    {"plate", 2, 2, run_plate},
+    {"protection", 2, 2, run_protection},
     {"sensitivity", 2, 3, run_sensitivity},
     {"calibrate", 2, 2, run_calibrate},
 };

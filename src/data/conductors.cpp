@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "base/units.h"
 #include "data/sources_power.h"
 
 namespace thole {
@@ -14,6 +15,7 @@ constexpr double kCircularMil_mm2 =
 constexpr double kFinestWire_mm = 0.127;  // kAstmB258: 36 AWG, 0.005 in
 constexpr double kWireRatio = 92.0;       // kAstmB258: 4/0 over 36 AWG ...
 constexpr double kWireSteps = 39.0;       // ... in so many steps
+constexpr double kLay_factor = 1.02;                    // kCopperLay
 
 // Areas: kAstmB258. SAE areas: kSaeAreas. Resistances: kNecTable8, bare and coated.
 constexpr std::array kAwg{
@@ -105,6 +107,33 @@ constexpr std::array kIsoAmpacityRows{
     IsoRow{"150 mm2", {220, 380, 430, 475, 520, 560}},
 };
 
+struct PullRow {
+  std::string_view label{};
+  double force_N = 0.0;
+  bool confirmed = false;
+};
+constexpr std::array kPullRows{
+    // kE11Pull, else kE11PullRecalled
+    PullRow{"16 AWG", N_from_lbf(15.0), true}, PullRow{"14 AWG", N_from_lbf(30.0)},
+    PullRow{"12 AWG", N_from_lbf(35.0)}, PullRow{"10 AWG", N_from_lbf(40.0), true},
+    PullRow{"8 AWG", N_from_lbf(45.0)}, PullRow{"6 AWG", N_from_lbf(50.0)},
+    PullRow{"4 AWG", N_from_lbf(70.0)}, PullRow{"2 AWG", N_from_lbf(90.0)},
+    PullRow{"1 AWG", N_from_lbf(100.0)}, PullRow{"1/0 AWG", N_from_lbf(125.0)},
+    PullRow{"2/0 AWG", N_from_lbf(150.0)}, PullRow{"3/0 AWG", N_from_lbf(175.0)},
+    PullRow{"4/0 AWG", N_from_lbf(225.0)},
+    // kIsoPull
+    PullRow{"2.5 mm2", 150.0}, PullRow{"4 mm2", 170.0}, PullRow{"6 mm2", 200.0},
+    PullRow{"10 mm2", 220.0}, PullRow{"16 mm2", 260.0}, PullRow{"25 mm2", 310.0},
+    PullRow{"35 mm2", 350.0}, PullRow{"50 mm2", 400.0}, PullRow{"70 mm2", 440.0},
+    PullRow{"95 mm2", 550.0}, PullRow{"120 mm2", 660.0}, PullRow{"150 mm2", 770.0}};
+
+const PullRow* find_pull(std::string_view label) {
+  for (const PullRow& row : kPullRows) {
+    if (row.label == label) return &row;
+  }
+  return nullptr;
+}
+
 // A thicker row never carries less, nor does better insulation.
 template <class Rows>
 constexpr bool rises(const Rows& rows) {
@@ -165,6 +194,14 @@ double awg_diameter_mm(int gauge) {
   return kFinestWire_mm * std::pow(kWireRatio, (36.0 - gauge) / kWireSteps);
 }
 
+double resistance_at(double at_20_ohm, double temperature_C) {
+  return at_20_ohm * (1.0 + kCopperSlope_frac_per_K * (temperature_C - 20.0));
+}
+
+double stranded_ohm_per_m(double area_mm2) {
+  return kPureCopper_ohm_mm2_per_m * kLay_factor / area_mm2;
+}
+
 double circular_mils(double area_mm2) { return area_mm2 / kCircularMil_mm2; }
 
 double ampacity_A(std::string_view label, double insulation_C) {
@@ -187,6 +224,17 @@ double bundling_factor(int bundled_count) {
   if (bundled_count == 3) return 0.70;
   if (bundled_count <= 6) return 0.60;
   return bundled_count <= 24 ? 0.50 : 0.40;
+}
+
+double pull_test_N(std::string_view label) {
+  const PullRow* row = find_pull(label);
+  return row == nullptr ? 0.0 : row->force_N;
+}
+
+Source pull_source(std::string_view label) {
+  const PullRow* row = find_pull(label);
+  if (row != nullptr && row->confirmed) return kE11Pull;
+  return label.ends_with("mm2") ? kIsoPull : kE11PullRecalled;
 }
 
 Source resistance_source(const Conductor& conductor) {

@@ -30,6 +30,17 @@ const Conductor* find_conductor(std::string_view label);
 // 36 AWG is 0.005 in, 4/0 (gauge -3) is 0.460 in, 39 equal ratios apart.
 double awg_diameter_mm(int gauge);
 
+inline constexpr double kCopperSlope_frac_per_K = 0.00393;  // kCopperTemperature, at 20 C
+
+inline constexpr double kPureCopper_ohm_mm2_per_m = 0.017241;  // kCopperLay: IEC 60028, 20 C
+
+// Resistance at another temperature: R20 (1 + 0.00393 (T - 20)).
+double resistance_at(double at_20_ohm, double temperature_C);
+
+// Of stranded bare copper, 20 C, by its area: pure copper, 2 % longer by lay. Source: kCopperLay;
+// for areas that the tables leave out.
+double stranded_ohm_per_m(double area_mm2);
+
 // Area in circular mils: the square of a diameter in thousandths of an inch.
 double circular_mils(double area_mm2);
 
@@ -46,6 +57,10 @@ double ambient_factor(double insulation_C, double ambient_C);
 // Of that, with so many loaded conductors in one bundle.
 double bundling_factor(int bundled_count);
 
+// Force that a crimped terminal must stand for a minute; 0 when the label is not in the tables.
+double pull_test_N(std::string_view label);
+
+Source pull_source(std::string_view label);
 Source resistance_source(const Conductor& conductor);
 Source ampacity_source(const Conductor& conductor);
 Source engine_space_source(double insulation_C);

@@ -136,6 +136,10 @@ inline constexpr Source kChargerClass{.id = "46-cfr-111-15-3",
 inline constexpr Source kChargerIgnition{.id = "33-cfr-183-410-charger",
                                          .title = "33 CFR 183.410, ignition protection",
                                          .locator = "components near petrol"};
+inline constexpr Source kShoreResidual{
+    .id = "abyc-e-11-elci",
+    .title = "ABYC E-11, residual-current device at the shore inlet, as published",
+    .locator = "trips at 30 mA at most, within 100 ms"};
 inline constexpr Source kShoreLoad{.id = "continuous-load-80",
                                    .title = "A continuous load uses 80 % of its outlet",
                                    .locator = "12 A of 15 A",

@@ -41,6 +41,19 @@ inline constexpr Source kPulseLength{.id = "slam-pulse-length",
 inline constexpr Source kBeamTheory{.id = "beam-theory",
                                     .title = "Elementary beam and plate theory",
                                     .locator = "cantilever; fixed and propped beam; oscillator"};
+inline constexpr Source kDiscreteKirchhoff{
+    .id = "batoz-bathe-ho-1980",
+    .title = "Batoz, Bathe and Ho, a study of three-node triangular plate bending elements",
+    .locator = "Int. J. Num. Meth. Eng. 15 (1980) 1771-1812: discrete Kirchhoff triangle"};
+inline constexpr Source kWinklerDeck{
+    .id = "winkler-deck",
+    .title = "Deck as springs that push only, bolts as springs that pull only",
+    .locator = "Timoshenko and Woinowsky-Krieger, plates on elastic foundation; stiffness our own judgement",
+    .confirmed = false};
+inline constexpr Source kPersonOnPlate{.id = "person-on-plate",
+                                       .title = "A person stepping on the plate",
+                                       .locator = "1500 N on 100 x 100 mm, our own judgement",
+                                       .confirmed = false};
 inline constexpr Source kAluminumDesignManual{.id = "aluminum-design-manual-3-3-1m",
                                               .title = "Aluminum Design Manual, minimum properties",
                                               .locator = "Table 3.3-1M, sheet and plate"};

@@ -21,6 +21,10 @@ inline constexpr Source kNecTable8{
     .id = "nec-chapter-9-table-8",
     .title = "NFPA 70 (NEC), chapter 9, Table 8, conductor properties",
     .locator = "stranded copper, bare and coated, stated at 75 C, brought to 20 C"};
+inline constexpr Source kCopperLay{
+    .id = "copper-stranded-by-area",
+    .title = "IEC 60028 copper, 2 % longer by its lay",
+    .locator = "0.017241 ohm mm2/m at 20 C; meets NEC chapter 9 Table 8 within 1 %"};
 inline constexpr Source kIec60228{.id = "iec-60228-class-5",
                                   .title = "IEC 60228, conductors of insulated cables",
                                   .locator = "class 5 (flexible), greatest resistance at 20 C"};
@@ -123,6 +127,50 @@ inline constexpr Source kDeviceCurves{
     .title = "Time-current classes of bolt-down fuses (ISO 8820-5 style) and medium-delay breakers",
     .locator = "longest opening time at a multiple of the rating; recalled",
     .confirmed = false};
+inline constexpr Source kBladeCurve{.id = "iso-8820-3-2015-curve",
+                                    .title = "ISO 8820-3:2015, fuses with tabs (blade type)",
+                                    .locator = "operating times at multiples of the rating; recalled",
+                                    .confirmed = false};
+inline constexpr Source kFastFuseCurve{
+    .id = "ul-248-15-class-t-curve",
+    .title = "UL 248-1 and UL 248-15, low-voltage fuses, Class T",
+    .locator = "1.10 carried, 1.35 and 2.0 opened in time; above twice the rating recalled",
+    .confirmed = false};
+inline constexpr Source kThermalBreakerCurve{
+    .id = "thermal-breaker-published-curve",
+    .title = "Curve of one thermal breaker for small boats, as published",
+    .locator = "carries 70 %; 100 s at 100 %, 5 s at 200 %; the spread about it is assumed",
+    .confirmed = false};
+inline constexpr Source kMagneticDelays{
+    .id = "hydraulic-magnetic-delay-classes",
+    .title = "Delay classes of hydraulic-magnetic breakers",
+    .locator = "holds 100 %, trips from 125 to 135 %; times at 200 % and 600 %; recalled",
+    .confirmed = false};
+inline constexpr Source kLithiumCell{
+    .id = "prismatic-cell-105-ah-resistance",
+    .title = "Published data of a prismatic lithium iron phosphate cell of 105 Ah",
+    .locator = "0.20 +/- 0.05 milliohm, alternating current"};
+inline constexpr Source kOverload{
+    .id = "iec-60364-4-43-433-1",
+    .title = "IEC 60364-4-43, protection against overload",
+    .locator = "433.1: surely opens at 1.45 times the ampacity; recalled",
+    .confirmed = false};
+inline constexpr Source kE11Pull{.id = "abyc-e-11-pull",
+                                 .title = "ABYC E-11, tensile test of terminals, as published",
+                                 .locator = "16 and 10 AWG, one minute"};
+inline constexpr Source kE11PullRecalled{
+    .id = "abyc-e-11-pull-others",
+    .title = "ABYC E-11, tensile test of terminals",
+    .locator = "other sizes, one minute; recalled, half of UL 486A where both are known",
+    .confirmed = false};
+inline constexpr Source kIsoPull{.id = "iso-10133-2012-pull",
+                                 .title = "ISO 10133:2012, tensile test of terminals",
+                                 .locator = "one minute; recalled",
+                                 .confirmed = false};
+inline constexpr Source kLockedRotor{
+    .id = "abyc-e-11-locked-rotor",
+    .title = "ABYC E-11, motor circuits, as published",
+    .locator = "locked for 7 h without a fire hazard, by overcurrent device or thermal cut-out"};
 inline constexpr Source kCrankingFault{
     .id = "sae-j537-cranking",
     .title = "SAE J537, cold-cranking amperes",

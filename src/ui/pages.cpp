@@ -51,7 +51,7 @@ constexpr std::array<std::string_view, 5> kFeederMain{"feeder.run_m", "feeder.ta
 constexpr std::array<std::string_view, 3> kFeederDevice{"feeder.device_distance_m", "feeder.sheathed", "feeder.floating"};
 constexpr std::array<std::string_view, 4> kFeederHeat{"feeder.allowed_drop_frac", "feeder.ambient_C", "feeder.engine_space", "feeder.bundled_count"};
 constexpr std::array<std::string_view, 3> kFeederJoints{"feeder.jumper_m", "feeder.lug_ohm", "feeder.plug_ohm"};
-constexpr std::array kFeederGroups{Group{"", kFeederMain}, Group{"Protection", kFeederDevice}, Group{"Heat and drop", kFeederHeat}, Group{"Jumpers and joints", kFeederJoints}};
+constexpr std::array kFeederGroups{Group{"", kFeederMain}, Group{"Protection", kFeederDevice}, Group{"Heat and drop", kFeederHeat}, Group{"Jumpers and joints", kFeederJoints}, Group{"When it opens: time against current", {}, draw_opening_times}};
 
 constexpr std::array<std::string_view, 3> kChargeMain{"charge.charger", "charge.available_h", "charge.shore_limit_A"};
 constexpr std::array<std::string_view, 4> kChargeOwn{"charge.output_A", "charge.shore_V", "charge.efficiency_frac", "charge.power_factor"};
@@ -62,7 +62,7 @@ constexpr std::array<std::string_view, 4> kMountMain{"mount.plate", "mount.overh
 constexpr std::array<std::string_view, 2> kMountPlate{"mount.plate_length_mm", "mount.plate_width_mm"};
 constexpr std::array<std::string_view, 5> kMountBolts{"mount.bolt", "mount.head", "mount.bolt_rows", "mount.bolt_pitch_mm", "mount.bolt_gauge_mm"};
 constexpr std::array<std::string_view, 4> kMountDeck{"mount.deck_thickness_mm", "mount.core_thickness_mm", "mount.backing_side_mm", "mount.backing_thickness_mm"};
-constexpr std::array kMountGroups{Group{"", kMountMain}, Group{"Plate", kMountPlate}, Group{"Bolts", kMountBolts}, Group{"Deck and backing", kMountDeck}};
+constexpr std::array kMountGroups{Group{"", kMountMain}, Group{"Plate", kMountPlate}, Group{"Bolts", kMountBolts}, Group{"Deck and backing", kMountDeck}, Group{"The plate under load", {}, draw_loaded_plate}};
 
 constexpr std::array<std::string_view, 4> kTrimMain{"trim.bank_x_m", "trim.bank_y_m", "trim.motor_x_m", "trim.motor_y_m"};
 constexpr std::array<std::string_view, 3> kTrimBoat{"trim.initial_trim_deg", "trim.gm_m", "trim.waterplane_ratio"};

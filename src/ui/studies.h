@@ -1,7 +1,8 @@
 #pragma once
 
 // Questions that take longer than a frame, asked on a page: the hour of holding and the margin it
-// needs, limits from every side, what moves an answer most, the trial at sea. Each keeps its answer
+// needs, limits from every side, what moves an answer most, the trial at sea, when a
+// fuse opens, the plate under load. Each keeps its answer
 // until the design changes, and says so then.
 
 #include <cstdint>
@@ -9,6 +10,8 @@
 #include <optional>
 
 #include "calc/hold/rose.h"
+#include "calc/plate_study.h"
+#include "calc/protection_study.h"
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
 #include "ui/widgets.h"
@@ -45,11 +48,18 @@ struct Remembered {
   std::optional<Result> result{};
 };
 
+struct LoadedPlate {
+  Remembered<PlateStudy> study{};
+  std::size_t shown = 0;  // of the kinds of load
+};
+
 struct Studies {
   WatchedHour hour{};
   RankedInputs ranked{};
   Remembered<RoseResult> limits{};
   Remembered<CalibrateResult> trial{};
+  LoadedPlate plate{};
+  Remembered<ProtectionStudy> protection{};
 };
 
 // The parts of the hold page below its fields.
@@ -57,6 +67,12 @@ void draw_watched_hour(Context& ui);
 void draw_limits(Context& ui);
 void draw_ranked_inputs(Context& ui);
 void draw_trial(Context& ui);
+
+// Of the feeder page.
+void draw_opening_times(Context& ui);
+
+// Of the mount page.
+void draw_loaded_plate(Context& ui);
 
 // Of this page; made on first use.
 Studies& studies_of(UiState& state);

@@ -6,6 +6,7 @@
 
 #include "base/units.h"
 #include "calc/circuit.h"
+#include "calc/fault.h"
 #include "calc/feeder/cable.h"
 #include "calc/feeder/heading.h"
 #include "calc/feeder/protection.h"

@@ -9,11 +9,12 @@ import unittest
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 IMGUI = ROOT / "build/deps/imgui"
+EIGEN = "/usr/include/eigen3"
 
 
 def compile_alone(header):
     command = [shutil.which("g++") or "c++", "-std=c++20", "-fsyntax-only", "-Wall", "-Wextra",
-               f"-I{ROOT / 'src'}", f"-isystem{IMGUI}", "-include", str(header), "-x", "c++",
+               f"-I{ROOT / 'src'}", f"-isystem{IMGUI}", f"-isystem{EIGEN}", "-include", str(header), "-x", "c++",
                os.devnull]
     done = subprocess.run(command, capture_output=True, text=True, check=False)
     return header, done.returncode, done.stderr

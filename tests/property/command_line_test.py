@@ -20,7 +20,7 @@ def said(*words):
 
 class CommandLine(unittest.TestCase):
     def test_json_of_every_command(self):
-        for command in ("rose", "hold", "day", "feeder", "sensitivity"):
+        for command in ("rose", "hold", "day", "feeder", "plate", "protection", "sensitivity"):
             for words in ((command, JOB, "--json"), (command, "--json", JOB)):
                 with self.subTest(words=words):
                     self.assertIsInstance(json.loads(said(*words)), (dict, list))
@@ -36,6 +36,33 @@ class CommandLine(unittest.TestCase):
 
     def test_netlist(self):
         self.assertIn("\n.end", said("feeder", JOB, "--netlist"))
+
+    def test_plate_stands_still(self):
+        """What bolts and deck do to the plate is the load, in every case; the table says the same figures."""
+        plate = json.loads(said("plate", JOB, "--json"))
+        self.assertTrue(plate["solved"])
+        self.assertGreaterEqual(3 * len(plate["nodes_m"]), 1500)
+        rest = plate["cases"][0]
+        carried = rest["deck_N"] - sum(rest["bolt_N"])
+        self.assertGreater(carried, 0.0)
+        rebound = plate["cases"][1]
+        self.assertAlmostEqual(sum(rebound["bolt_N"]) - rebound["deck_N"], carried, delta=1e-6 * carried)
+        for case in plate["cases"][3:]:  # thrust: a pure moment
+            self.assertAlmostEqual(sum(case["bolt_N"]), case["deck_N"], delta=1e-6 * case["deck_N"])
+        table = said("plate", JOB)
+        for finding in plate["findings"]:
+            self.assertIn(finding["label"], table)
+
+    def test_protection(self):
+        """The far short circuit is never stronger than the near one, and each finding has its line."""
+        study = json.loads(said("protection", JOB, "--json"))
+        faults = study["faults"]
+        for end in ("least_A", "most_A"):
+            self.assertGreater(faults["posts"][end], faults["plug"][end])
+        self.assertLess(faults["plug"]["least_A"], faults["plug"]["most_A"])
+        table = said("protection", JOB)
+        for finding in study["findings"]:
+            self.assertIn(finding["label"], table)
 
 
 if __name__ == "__main__":

@@ -122,7 +122,7 @@ TEST_CASE("a plate that is its own mirror image answers a straight load alike on
     double most_N = 0.0;
     for (const double pull_N : plate.cases[0].bolt_N) most_N = std::max(most_N, pull_N);
     for (std::size_t row = 0; row < 3; ++row)
-      CHECK(std::abs(plate.cases[0].bolt_N[2 * row] - plate.cases[0].bolt_N[2 * row + 1]) < 1e-6 * most_N);
+      CHECK(std::abs(plate.cases[0].bolt_N[2 * row] - plate.cases[0].bolt_N[2 * row + 1]) < 1e-4 * most_N);
   }
 }
 

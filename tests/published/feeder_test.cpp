@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "calc/circuit.h"
+#include "calc/fault.h"
 #include "calc/feeder/cable.h"
 #include "calc/feeder/heading.h"
 #include "calc/feeder/protection.h"

@@ -9,7 +9,7 @@
 
 #include "base/number.h"
 #include "base/units.h"
-#include "calc/bank/block_volts.h"
+#include "calc/block_volts.h"
 #include "calc/bank/capacity.h"
 #include "calc/bank/kinetic.h"
 #include "calc/circuit.h"

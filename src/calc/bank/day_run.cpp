@@ -4,7 +4,7 @@
 #include <cmath>
 #include <utility>
 
-#include "calc/bank/block_volts.h"
+#include "calc/block_volts.h"
 #include "calc/bank/capacity.h"
 #include "calc/bank/kinetic.h"
 #include "calc/circuit.h"

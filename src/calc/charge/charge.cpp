@@ -6,6 +6,7 @@
 #include <string>
 #include <utility>
 
+#include "base/number.h"
 #include "calc/charge/refill.h"
 #include "calc/charge/taper.h"
 #include "calc/charge/venting.h"
@@ -416,8 +417,10 @@ void write_cautions(const ChargeInput& in, Trace& trace) {
   warn("charge.shore_power",
        "Leave the shore-power side to a licensed electrician, to the local code: earth, a "
        "residual-current "
-       "device (30 mA) at the inlet, and a galvanic isolator.",
-       kCommonPractice);
+       "device (" +
+           significant(1e3 * kShoreTrip_A, 2) + " mA, within " + significant(1e3 * kShoreTrip_s, 3) +
+           " ms) at the inlet, and a galvanic isolator.",
+       kShoreResidual);
   if (in.series_count > 1) {
     warn("charge.common_negative",
          "Never use a charger whose outputs share a negative on a series string: it shorts blocks.",

@@ -9,6 +9,10 @@
 
 namespace thole {
 
+// kShoreResidual: of the residual-current device at the shore inlet, at most.
+inline constexpr double kShoreTrip_A = 0.030;
+inline constexpr double kShoreTrip_s = 0.100;
+
 struct ChargeInput {
   Chemistry chemistry = Chemistry::agm;
   double block_capacity_Ah = 0.0;  // of one block

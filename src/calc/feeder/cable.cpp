@@ -6,10 +6,6 @@
 
 namespace thole {
 
-double resistance_at(double at_20_ohm, double temperature_C) {
-  return at_20_ohm * (1.0 + kCopperSlope_frac_per_K * (temperature_C - 20.0));
-}
-
 double heating_K(const CableLoad& load) {
   const double use = load.current_A / load.ampacity_A;
   return (load.insulation_C - kTableAmbient_C) * use * use /

@@ -6,14 +6,10 @@
 
 namespace thole {
 
-inline constexpr double kCopperSlope_frac_per_K = 0.00393;  // kCopperTemperature, at 20 C
 inline constexpr double kTableAmbient_C = 30.0;             // kCfrTable5
 inline constexpr double kHottest_C = 250.0;                 // beyond it a cable is destroyed
 inline constexpr double kE11Drop_factor = 10.75;            // kE11Drop: ohm circular mil / ft
 inline constexpr double kIsoDrop_factor = 0.0164;           // kIsoDrop: ohm mm2 / m
-
-// Resistance at another temperature: R20 (1 + 0.00393 (T - 20)).
-double resistance_at(double at_20_ohm, double temperature_C);
 
 struct CableLoad {
   double current_A = 0.0;

@@ -8,6 +8,7 @@
 
 #include "base/number.h"
 #include "calc/circuit.h"
+#include "calc/fault.h"
 #include "calc/feeder/cable.h"
 #include "calc/feeder/heading.h"
 #include "calc/feeder/protection.h"
@@ -20,10 +21,7 @@ namespace {
 
 constexpr double kEngineSpace_C = 50.0;  // kCfrEngineSpace
 constexpr double kPlugEntry_mm2 = 16.0;  // kCommonPractice: plugs of 50-70 A take 6 AWG or 16 mm2
-constexpr double kFaultEnd_C = 160.0;    // kAdiabatic: PVC; cross-linked insulation stands 250
 constexpr double kJointHeat_W = 5.0;     // kCommonPractice
-constexpr double kManyAmperes_A = 10000.0;    // kE11Interrupt: from here on ...
-constexpr double kHighInterrupt_A = 20000.0;  // ... the class for large banks
 constexpr double kHighCircuit_V = 50.0;       // kCfrHighVoltageCable
 constexpr double kSag_exponent = 2.0 / 3.0;   // kProjectDecision: a controller that limits current
 constexpr double kSagSquare_exponent = 2.0;   // kProjectDecision: a motor straight on the bank
@@ -193,7 +191,7 @@ void settle(const FeederInput& in, Figures& f) {
 
 // The conductor that reaches the end temperature first when the plug is shorted.
 void weigh_fault(const Lead& lead, const WarmLead& warm_lead, Figures& f) {
-  const double k = adiabatic_factor(warm_lead.temperature_C, kFaultEnd_C);
+  const double k = adiabatic_factor(warm_lead.temperature_C, kPvcFault_C);
   const double time_s = withstand_s(k, lead.conductor->area_mm2, f.fault_far_A);
   if (f.fault_area_mm2 > 0.0 && time_s >= f.withstand_s) return;
   f.fault_factor = k;
@@ -226,14 +224,9 @@ Figures work_out(const FeederInput& in, const Wiring& wiring) {
 
 // --- the choice ----------------------------------------------------------------------------------
 
-double interrupt_needed_A(const Figures& f) {
-  return f.fault_near_A > kManyAmperes_A ? std::max(f.fault_near_A, kHighInterrupt_A)
-                                         : f.fault_near_A;
-}
-
 int device_shortfalls(const FeederInput& in, const Figures& f, const ProtectiveDevice& device) {
   return (device.rating_A < f.device_min_A) + (device.rating_A > f.device_max_A) +
-         (device.voltage_V < in.charge_V) + (device.interrupt_A < interrupt_needed_A(f)) +
+         (device.voltage_V < in.charge_V) + (device.interrupt_A < interrupt_needed_A(f.fault_near_A)) +
          (in.petrol && !device.ignition_protected);
 }
 
@@ -767,7 +760,7 @@ void show_protection(const FeederInput& in, const Figures& f, FeederResult& r) {
                    .label = "What the conductor stands in a short circuit",
                    .symbol = "k",
                    .formula = "226 * sqrt(max(ln((T_e + 234.5) / (T + 234.5)), 0))",
-                   .terms = {{"T_e", kFaultEnd_C, "C", "what PVC insulation stands briefly"},
+                   .terms = {{"T_e", kPvcFault_C, "C", "what PVC insulation stands briefly"},
                              {"T", f.fault_start_C, "C", "of the copper before the fault"}},
                    .value = f.fault_factor,
                    .unit = "A sqrt(s)/mm2",
@@ -1037,7 +1030,7 @@ void check_device(const FeederInput& in, const Figures& f, FeederResult& r) {
   checks.push_back({.id = "feeder.interrupt",
                     .label = "Device's interrupt rating",
                     .actual = device.interrupt_A,
-                    .limit = interrupt_needed_A(f),
+                    .limit = interrupt_needed_A(f.fault_near_A),
                     .unit = "A",
                     .comparison = Comparison::at_least,
                     .source = kE11Interrupt,

@@ -2,36 +2,21 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
-#include <span>
 
 #include "base/units.h"
+#include "data/device_curves.h"
 
 namespace thole {
 namespace {
 
 constexpr double kContinuous_frac = 0.8;       // kContinuousLoad
 constexpr double kOverAmpacity_ratio = 1.5;    // kE11Rating, kCfrDeviceRating
-constexpr double kCopperFault_factor = 226.0;  // kAdiabatic
-constexpr double kCopperFault_K = 234.5;       // kAdiabatic
 constexpr double kCranking_V = 12.6 - 7.2;     // kCrankingFault: at rest, and under the test
-constexpr double kMayNeverOpen_s = 7200.0;
 
 // kStandardRatings
 constexpr std::array kRatings_A{15.0,  20.0,  25.0,  30.0,  35.0,  40.0,  45.0,  50.0,  60.0,
                                 70.0,  80.0,  90.0,  100.0, 110.0, 125.0, 150.0, 175.0, 200.0,
                                 225.0, 250.0, 300.0, 350.0, 400.0, 450.0, 500.0, 600.0};
-
-struct CurvePoint {
-  double rating_ratio = 0.0;
-  double opening_s = 0.0;  // at the longest
-};
-
-// kDeviceCurves
-constexpr std::array kFuseCurve{CurvePoint{1.35, 1800.0}, CurvePoint{2.0, 15.0},
-                                CurvePoint{3.5, 5.0}, CurvePoint{6.0, 1.0}};
-constexpr std::array kBreakerCurve{CurvePoint{1.35, 3600.0}, CurvePoint{2.0, 30.0},
-                                   CurvePoint{6.0, 1.0}};
 
 }  // namespace
 
@@ -55,10 +40,6 @@ double placement_limit_m(bool sheathed, bool from_battery_terminal) {
   return m_from_in(from_battery_terminal ? 72.0 : 40.0);
 }
 
-double fault_A(double open_circuit_V, double resistance_ohm) {
-  return open_circuit_V / resistance_ohm;
-}
-
 double cranking_resistance_ohm(double cranking_A) { return kCranking_V / cranking_A; }
 
 InterruptRating interrupt_for_cranking(double total_cranking_A) {
@@ -67,23 +48,10 @@ InterruptRating interrupt_for_cranking(double total_cranking_A) {
   return {.main_A = 5000.0, .branch_A = 2500.0};
 }
 
-double adiabatic_factor(double start_C, double end_C) {
-  const double rise = std::log((end_C + kCopperFault_K) / (start_C + kCopperFault_K));
-  return kCopperFault_factor * std::sqrt(std::max(rise, 0.0));
-}
-
-double withstand_s(double k_factor, double area_mm2, double current_A) {
-  const double root_s = k_factor * area_mm2 / current_A;
-  return root_s * root_s;
-}
-
 double opening_s(DeviceKind kind, double rating_ratio) {
-  const std::span<const CurvePoint> curve = kind == DeviceKind::fuse
-                                                ? std::span<const CurvePoint>(kFuseCurve)
-                                                : std::span<const CurvePoint>(kBreakerCurve);
   double longest_s = kMayNeverOpen_s;
-  for (const CurvePoint& point : curve) {
-    if (rating_ratio >= point.rating_ratio) longest_s = point.opening_s;
+  for (const CurvePoint& point : curve_of(usual_class(kind)).points) {
+    if (rating_ratio >= point.rating_ratio) longest_s = point.longest_s;
   }
   return longest_s;
 }

@@ -22,9 +22,6 @@ double device_ceiling_A(double table_ampacity_A);
 // Farthest that the device may stand from the source, along the conductor. Source: kE11Placement.
 double placement_limit_m(bool sheathed, bool from_battery_terminal);
 
-// Prospective current of a bolted short circuit. Precondition: resistance_ohm > 0.
-double fault_A(double open_circuit_V, double resistance_ohm);
-
 // Resistance of a 12 V lead-acid battery at -18 C from its cold-cranking amperes (kCrankingFault).
 double cranking_resistance_ohm(double cranking_A);
 
@@ -37,16 +34,9 @@ struct InterruptRating {
 // amperes. Banks above 2200 CCA or 500 Ah need their short-circuit current instead.
 InterruptRating interrupt_for_cranking(double total_cranking_A);
 
-// k of I^2 t <= k^2 S^2 for copper (A sqrt(s) / mm2) between two temperatures; 0 when there is no
-// room between them. Source: kAdiabatic, t <= 5 s; longer times are on the safe side.
-double adiabatic_factor(double start_C, double end_C);
-
-// How long a conductor stands a fault before it reaches the end temperature that `k_factor` is for.
-// Precondition: current_A > 0.
-double withstand_s(double k_factor, double area_mm2, double current_A);
-
-// Longest time in which a device of its class opens at a multiple of its rating; below the lowest
-// multiple of the tables, two hours stand for "may never". Source: kDeviceCurves.
+// Longest time in which a device of its kind's usual class opens at a multiple of its rating, by the
+// tabulated point at or below it; below the lowest, two hours stand for "may never". Source:
+// kDeviceCurves.
 double opening_s(DeviceKind kind, double rating_ratio);
 
 }  // namespace thole

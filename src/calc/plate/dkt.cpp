@@ -19,10 +19,7 @@ DktTriangle::DktTriangle(const std::array<PlatePoint, 3>& corners) {
   twice_area_m2_ = x31_m_ * y12_m_ - x12_m_ * y31_m_;
   const auto side = [](double x_m, double y_m) {
     const double square_m2 = x_m * x_m + y_m * y_m;
-    return Side{.p = -6.0 * x_m / square_m2,
-                .q = 3.0 * x_m * y_m / square_m2,
-                .r = 3.0 * y_m * y_m / square_m2,
-                .t = -6.0 * y_m / square_m2};
+    return Side{-6.0 * x_m / square_m2, 3.0 * x_m * y_m / square_m2, 3.0 * y_m * y_m / square_m2, -6.0 * y_m / square_m2};
   };
   side4_ = side(two.x_m - three.x_m, two.y_m - three.y_m);
   side5_ = side(x31_m_, y31_m_);

@@ -31,9 +31,7 @@ class DktTriangle {
   DktMatrix stiffness(const Eigen::Matrix3d& rigidity) const;
 
  private:
-  struct Side {
-    double p = 0.0, q = 0.0, r = 0.0, t = 0.0;
-  };
+  using Side = std::array<double, 4>;  // P, q, r, t of the paper; P and t per metre
   double x31_m_, y31_m_, x12_m_, y12_m_;
   double twice_area_m2_;
   Side side4_, side5_, side6_;

@@ -30,6 +30,7 @@ void Factored::solve(Eigen::Ref<Eigen::MatrixXd> columns) const {
     for (Eigen::Index i = 0; i < n; ++i)
       for (Eigen::Index k = 0; k < count; ++k) x(order[i], k) = columns(i, first + k);
     for (Eigen::Index j = 0; j < n; ++j) {
+      if (x.row(j).isZero(0.0)) continue;  // a load at one node wakes few rows
       const Eigen::Matrix<double, 1, kAbreast> pivot = x.row(j) / values[starts[j]];
       x.row(j) = pivot;
       for (int at = starts[j] + 1; at < starts[j + 1]; ++at) x.row(rows[at]) -= values[at] * pivot;

@@ -5,14 +5,13 @@
 #include <limits>
 #include <numbers>
 
-#include "base/number.h"
 
 namespace thole {
 namespace {
 
 using Polygon = std::vector<PlatePoint>;
 
-constexpr double kDefaultNodes = 520.0;
+constexpr double kDefaultNodes = 590.0;
 constexpr double kNearest_ratio = 0.62;  // of the size: nearer, and a lattice node is left out
 constexpr int kMostHalvings = 3;
 
@@ -104,7 +103,7 @@ class Delaunay {
   std::vector<std::array<int, 3>> triangles() const {
     std::vector<std::array<int, 3>> found;
     for (const Face& face : faces_) {
-      if (face.alive && std::ranges::all_of(face.corners, [&](int c) { return c < first_outer_; }))
+      if (face.alive && std::all_of(face.corners.begin(), face.corners.end(), [&](int c) { return c < first_outer_; }))
         found.push_back(face.corners);
     }
     return found;
@@ -287,7 +286,7 @@ class Placing {
  private:
   bool on_plate(PlatePoint p) const {
     return inside(outline_, p) &&
-           std::ranges::none_of(cut_outs_, [&](const Polygon& hole) { return inside(hole, p); });
+           std::none_of(cut_outs_.begin(), cut_outs_.end(), [&](const Polygon& hole) { return inside(hole, p); });
   }
   double edge_distance_m(PlatePoint p) const {
     double nearest_m = distance_to_edge_m(outline_, p);
@@ -319,7 +318,7 @@ std::string no_shape(const PlateShape& shape, const Polygon& outline,
   for (std::size_t i = 0; i < shape.bolts.size(); ++i) {
     const PlatePoint at = shape.bolts[i].at;
     const bool on = inside(outline, at) &&
-                    std::ranges::none_of(cut_outs, [&](const Polygon& hole) { return inside(hole, at); });
+                    std::none_of(cut_outs.begin(), cut_outs.end(), [&](const Polygon& hole) { return inside(hole, at); });
     if (!on) return "Bolt " + std::to_string(i + 1) + " lies off the plate.";
   }
   return {};
@@ -434,7 +433,7 @@ std::optional<PlateMesh> mesh_at(const PlateShape& shape, const MeshWish& wish, 
     placing.add_row(wish.deck_edge_m, low_y, high_y);
   placing.add_lattice(low_x, high_x, low_y, high_y);
   mesh.nodes = placing.nodes();
-  if (static_cast<double>(mesh.nodes.size()) > kMostMeshNodes) return std::nullopt;
+  if (mesh.nodes.size() > kMostMeshNodes) return std::nullopt;
 
   double area_m2 = 0.0;
   for (const std::array<int, 3>& corners : Delaunay(mesh.nodes, size_m).triangles()) {
@@ -444,7 +443,7 @@ std::optional<PlateMesh> mesh_at(const PlateShape& shape, const MeshWish& wish, 
     const double twice_m2 = cross_m2(a, b, c);
     const PlatePoint middle{(a.x_m + b.x_m + c.x_m) / 3.0, (a.y_m + b.y_m + c.y_m) / 3.0};
     if (twice_m2 < 1e-7 * size_m * size_m || !inside(outline, middle)) continue;
-    if (std::ranges::any_of(cut_outs, [&](const Polygon& hole) { return inside(hole, middle); }))
+    if (std::any_of(cut_outs.begin(), cut_outs.end(), [&](const Polygon& hole) { return inside(hole, middle); }))
       continue;
     mesh.triangles.push_back(corners);
     area_m2 += 0.5 * twice_m2;

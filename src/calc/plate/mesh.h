@@ -8,6 +8,7 @@
 // those outside of the outline taken away.
 
 #include <array>
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -23,12 +24,12 @@ struct PlateMesh {
 };
 
 struct MeshWish {
-  double size_m = 0.0;        // length of a triangle's side; 0: for some 520 nodes
+  double size_m = 0.0;        // length of a triangle's side; 0: for some 550 nodes
   double deck_edge_m = 0.0;   // x of the deck's edge; a row of nodes lies along it when it crosses the plate
   double bolt_ring_m = 0.0;   // radius of the washer, and of the six nodes round each bolt; 0: none
   std::vector<PlatePoint> fixed{};  // more places that need a node
 };
-inline constexpr double kMostMeshNodes = 6000;
+inline constexpr std::size_t kMostMeshNodes = 6000;
 
 // Nothing, and why in `problem`, when the outline has no area, crosses itself or is too fine for the
 // size; when a bolt lies off the plate; when thickness is not positive.

@@ -151,7 +151,9 @@ class PlateSystem {
     for (const PlateMass& mass : model_.masses) {
       const std::optional<FootWeights> feet = foot_weights(out_.mesh, mass.foot);
       if (!feet) continue;
-      parts.push_back({feet->mean, mass.mass_kg});
+      Weights centre = feet->mean;
+      for (const Weight& weight : feet->pitch) centre.push_back({weight.node, mass.lead_m * weight.share});
+      parts.push_back({std::move(centre), mass.mass_kg});
       parts.push_back({feet->pitch, mass.mass_kg * mass.height_m * mass.height_m});
       parts.push_back({feet->roll, mass.mass_kg * mass.height_m * mass.height_m});
     }
@@ -198,6 +200,12 @@ class PlateSystem {
     MeshWish wish = model_.wish;
     wish.deck_edge_m = model_.support.deck_N_per_m3 > 0.0 ? model_.support.deck_edge_m : -1e300;
     for (const PlateProp& prop : model_.support.props) wish.fixed.push_back(prop.at);
+    for (const PlatePatch& patch : model_.patches) {
+      const auto& [middle, length_m, width_m] = patch.foot;
+      for (const double along : {-0.5, 0.0, 0.5})
+        for (const double across : {-0.5, 0.0, 0.5})
+          wish.fixed.push_back({middle.x_m + along * length_m, middle.y_m + across * width_m});
+    }
     for (const PlateLoadCase& load_case : model_.cases)
       for (const PlateLoad& load : load_case.loads) {
         if (!(load.foot.length_m > 0.0) && !(load.foot.width_m > 0.0)) wish.fixed.push_back(load.foot.middle);
@@ -250,7 +258,7 @@ class PlateSystem {
     deck_area_m2_.assign(out_.mesh.nodes.size(), 0.0);
     for (const std::array<int, 3>& corners : out_.mesh.triangles) {
       const DktTriangle element = triangle(corners);
-      const DktMatrix stiffness = element.stiffness(rigidity);
+      const DktMatrix stiffness = patch_ratio(corners) * element.stiffness(rigidity);
       for (int a = 0; a < 9; ++a) {
         const Eigen::Index row = deflection(corners[static_cast<std::size_t>(a / 3)]) + a % 3;
         for (int b = 0; b < 9; ++b) {
@@ -278,6 +286,30 @@ class PlateSystem {
     return DktTriangle({out_.mesh.nodes[static_cast<std::size_t>(corners[0])],
                         out_.mesh.nodes[static_cast<std::size_t>(corners[1])],
                         out_.mesh.nodes[static_cast<std::size_t>(corners[2])]});
+  }
+
+  double patch_ratio(const std::array<int, 3>& corners) const {
+    PlatePoint middle{};
+    for (const int corner : corners) {
+      middle.x_m += out_.mesh.nodes[static_cast<std::size_t>(corner)].x_m / 3.0;
+      middle.y_m += out_.mesh.nodes[static_cast<std::size_t>(corner)].y_m / 3.0;
+    }
+    double ratio = 1.0;
+    for (const PlatePatch& patch : model_.patches) {
+      if (std::abs(middle.x_m - patch.foot.middle.x_m) < 0.5 * patch.foot.length_m &&
+          std::abs(middle.y_m - patch.foot.middle.y_m) < 0.5 * patch.foot.width_m)
+        ratio = std::max(ratio, patch.rigidity_ratio);
+    }
+    return ratio;
+  }
+
+  // At the edge of a patch the model has a step, the real part a fillet.
+  bool clear_of_patches(PlatePoint p) const {
+    const double clear_m = model_.shape.thickness_m;
+    return std::none_of(model_.patches.begin(), model_.patches.end(), [&](const PlatePatch& patch) {
+      return std::abs(p.x_m - patch.foot.middle.x_m) < 0.5 * patch.foot.length_m + clear_m &&
+             std::abs(p.y_m - patch.foot.middle.y_m) < 0.5 * patch.foot.width_m + clear_m;
+    });
   }
 
   int node_at(PlatePoint p) const {
@@ -478,6 +510,7 @@ class PlateSystem {
     if (!load_case.loads.empty()) {
       const FootWeights* feet = weights_of(load_case.loads.front().foot);
       for (const Weight& weight : feet->mean) result.foot_sag_m += weight.share * u[deflection(weight.node)];
+      for (const Weight& weight : feet->pitch) result.foot_pitch_rad += weight.share * u[deflection(weight.node)];
     }
     read_stress(load_case, u, result);
     return result;
@@ -493,6 +526,7 @@ class PlateSystem {
     std::vector<double> areas(out_.mesh.nodes.size(), 0.0);
     constexpr std::array<std::array<double, 2>, 3> kCorners{{{0.0, 0.0}, {1.0, 0.0}, {0.0, 1.0}}};
     for (const std::array<int, 3>& corners : out_.mesh.triangles) {
+      if (patch_ratio(corners) > 1.0) continue;
       const DktTriangle element = triangle(corners);
       Eigen::Matrix<double, 9, 1> local;
       for (std::size_t a = 0; a < 3; ++a)
@@ -513,10 +547,13 @@ class PlateSystem {
     for (std::size_t node = 0; node < sums.size(); ++node) {
       const Eigen::Vector3d s = areas[node] > 0.0 ? Eigen::Vector3d(sums[node] / areas[node]) : Eigen::Vector3d::Zero();
       result.stress_Pa[node] = std::sqrt(s[0] * s[0] - s[0] * s[1] + s[1] * s[1] + 3.0 * s[2] * s[2]);
-      const bool clear = std::ranges::none_of(points, [&](const PlatePoint& p) {
-        return std::hypot(p.x_m - out_.mesh.nodes[node].x_m, p.y_m - out_.mesh.nodes[node].y_m) <
-               model_.stress_clear_m;
-      });
+      const bool clear =
+          std::none_of(points.begin(), points.end(),
+                       [&](const PlatePoint& p) {
+                         return std::hypot(p.x_m - out_.mesh.nodes[node].x_m,
+                                           p.y_m - out_.mesh.nodes[node].y_m) < model_.stress_clear_m;
+                       }) &&
+          clear_of_patches(out_.mesh.nodes[node]);
       if (clear && result.stress_Pa[node] > result.worst_stress_Pa) {
         result.worst_stress_Pa = result.stress_Pa[node];
         result.worst_node = static_cast<int>(node);

@@ -59,7 +59,15 @@ struct PlateLoadCase {
 struct PlateMass {
   PlateFoot foot{};
   double mass_kg = 0.0;
-  double height_m = 0.0;  // its centre above the plate
+  double lead_m = 0.0;    // its centre ahead of the foot's middle
+  double height_m = 0.0;  // and above the plate
+};
+
+// A part bolted flat on the plate, or a doubler: the plate bends so much less under it. No stress is read
+// there, nor within a thickness of its edge.
+struct PlatePatch {
+  PlateFoot foot{};
+  double rigidity_ratio = 1.0;  // >= 1, of plate with part to plate alone
 };
 
 struct PlateModel {
@@ -67,6 +75,7 @@ struct PlateModel {
   MeshWish wish{};
   PlateMaterial material{};
   PlateSupport support{};
+  std::vector<PlatePatch> patches{};
   std::vector<PlateLoadCase> cases{};
   std::vector<PlateMass> masses{};
   int rest_case = -1;               // whose contact the small vibrations start from; -1: bolts alone
@@ -82,7 +91,8 @@ struct PlateCaseSolution {
   std::vector<double> prop_N{};      // push
   std::vector<double> deck_Pa{};     // by node, pressure
   double deck_N = 0.0;               // push of the whole deck
-  double foot_sag_m = 0.0;           // mean under the first load
+  double foot_sag_m = 0.0;           // mean under the first load, up is positive
+  double foot_pitch_rad = 0.0;       // its turn, ahead end up
   int worst_node = -1;               // of the stress, clear of points
   double worst_stress_Pa = 0.0;
   int rounds = 0;                    // until bolts and deck agreed

@@ -1,4 +1,4 @@
-#include "calc/bank/block_volts.h"
+#include "calc/block_volts.h"
 
 #include <algorithm>
 

@@ -1,0 +1,48 @@
+#pragma once
+
+// The chosen plate by finite elements: every load case of the mount on the real plate, bolts and deck.
+
+#include <string>
+#include <vector>
+
+#include "calc/design.h"
+#include "calc/plate/plate.h"
+
+namespace thole {
+
+// One load case, the worst of what it does.
+struct PlateFinding {
+  std::string label{};
+  std::string source{};         // id
+  std::size_t load_case = 0;    // of the solution
+  double load_factor = 1.0;     // times that case
+  double stress_MPa = 0.0;      // von Mises at the surface, a bolt's washer away from bolts
+  double limit_MPa = 0.0;
+  PlatePoint stress_at{};
+  double bolt_N = 0.0;          // tension of the most loaded bolt
+  int bolt = -1;                // which, in the shape's order
+  double bolts_N = 0.0;         // of all
+  double deck_MPa = 0.0;        // pressure on the deck at its highest
+  double sag_mm = 0.0;          // of the motor's centre of mass; of the foot where no motor lies there
+};
+
+struct PlateStudy {
+  PlateModel model{};
+  PlateSolution solution{};  // of the cases as listed, before a slam is scaled
+  std::vector<PlateFinding> findings{};
+  double frequency_Hz = 0.0;      // the lowest, motor stowed
+  double amplification_factor = 0.0;  // of a slam, at that frequency
+  double strip_stress_MPa = 0.0;  // in a slam, by the strip of beam that chose the plate
+  double strip_bolt_N = 0.0;
+  double group_bolt_N = 0.0;  // at full thrust, by the elastic bolt group, which knows no prying
+  double strip_frequency_Hz = 0.0;
+  std::vector<std::string> assumptions{};
+};
+
+// A sentence in solution.problem where it cannot be worked out. Precondition: plate and bolts were found.
+PlateStudy plate_study(const Design& design);
+
+// Bolts in pairs on a rectangular plate, as the job's mount describes them.
+PlateShape plate_shape(const MountInput& in, double hole_m);
+
+}  // namespace thole

@@ -1,0 +1,44 @@
+// When the fuse or breaker opens, against what the cable stands and the motor asks.
+
+#include <algorithm>
+
+#include "draw/trip_curves.h"
+#include "ui/studies.h"
+
+namespace thole::ui {
+namespace {
+
+const ProtectionStudy& study_of(Context& ui) {
+  Remembered<ProtectionStudy>& study = studies_of(ui.state).protection;
+  const bool held = !ui.state.dragged.id.empty();  // under a finger the last answer stays
+  if (!study.result || (!held && study.version != ui.document.version())) {
+    study.result = protection_study(ui.document.design());
+    study.version = ui.document.version();
+  }
+  return *study.result;
+}
+
+}  // namespace
+
+void draw_opening_times(Context& ui) {
+  const Design& design = ui.document.design();
+  if (!design.bank.found || !design.feeder.found) {
+    note(ui, "There is no bank, or no cable and device for it, to hold against each other.");
+    return;
+  }
+  const ProtectionStudy& study = study_of(ui);
+  figure(ui, "opening-times", trip_curves_picture(study.input, study.result, ui.state.system),
+         std::min(ui.sheet.width * 1.05f, ui.sheet.scaled(440.0f)));
+  note(ui, "From a bank new, charged and warm to one old, flat and cold. Times are of the device's class: yours follows its "
+           "maker's curve. Starting and stalling are taken as three times the motor's current.");
+  const Within list(ui.sheet, Role::list, "Protection by curves");
+  std::vector<const Check*> checks;
+  for (const Finding& finding : study.result.findings) checks.push_back(&finding.check);
+  std::stable_sort(checks.begin(), checks.end(), [](const Check* a, const Check* b) { return more_serious(*a, *b); });
+  for (const Check* check : checks) {
+    const Within item(ui.sheet, Role::listitem);
+    check_row(ui, *check);
+  }
+}
+
+}  // namespace thole::ui
