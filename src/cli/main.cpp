@@ -26,12 +26,15 @@
 #include "calc/protection_study.h"
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
+#include "data/alloys.h"
+#include "data/bolts.h"
 #include "draw/chapters.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
 #include "io/circuit_text.h"
 #include "io/day_text.h"
 #include "io/design_json.h"
+#include "io/dxf.h"
 #include "io/explain.h"
 #include "io/hold_run_text.h"
 #include "io/issues_json.h"
@@ -90,6 +93,7 @@ usage:
   --share PERCENT                  of hold: for how much of the time; as in the job when not said
   --track FILE.csv                 of hold: where the bow was, second by second
   --json                           of rose, hold, day ...: figures for a program
+  --dxf                            of plate: to be cut, R12 in millimetres; a name with _mm.dxf says so
   --netlist                        of feeder: the circuit as a deck for ngspice
   --stretch "hours=2, wind=12 kn"  of day: a stretch of it, any number; thrust=50 % in place of a wind
                                    when it creeps; the hours of the job when none is said
@@ -147,6 +151,7 @@ struct Arguments {
   std::vector<std::string> holds{};
   bool json = false;
   bool netlist = false;
+  bool dxf = false;
 };
 
 System system_of(const Arguments& arguments) {
@@ -421,10 +426,27 @@ int run_protection(const Arguments& arguments) {
   return put(arguments, arguments.json ? write_protection(study) : protection_text(study, system_of(arguments)));
 }
 
+// The plate as a cut file. Bolt holes are drilled: what lies too near an edge is refused with the bolt.
+int cut_plate(const Arguments& arguments, const Design& design) {
+  const MountInput in = mount_input(design);
+  const BoltSize* size = in.bolts.empty() ? nullptr : find_bolt_size(in.bolts.front().size);
+  const Alloy* alloy = in.plates.empty() ? nullptr : find_alloy(in.plates.front().alloy);
+  if (size == nullptr || alloy == nullptr) return fail("There is no plate of a known alloy, or no bolt of a known size, in this catalogue.");
+  PlateFile file{.shape = plate_shape(in, size->hole_mm / 1000.0),
+                 .name = design.job.title.value.empty() ? std::string("plate") : design.job.title.value,
+                 .material = std::string(alloy->name),
+                 .density_kg_per_m3 = alloy->density_kg_per_m3};
+  file.shape.thickness_m = design.mount.plate.thickness_mm / 1000.0;
+  const DxfFile cut = write_dxf(file, DxfVersion::r12);
+  report(cut.issues);
+  return cut.text.empty() ? kBadInput : put(arguments, cut.text);
+}
+
 int run_plate(const Arguments& arguments) {
   const std::optional<Design> design = load_design(arguments);
   if (!design) return kBadInput;
   report(design->issues);
+  if (arguments.dxf) return cut_plate(arguments, *design);
   const PlateStudy study = plate_study(*design);
   const int status = put(arguments, arguments.json ? write_plate(study) : plate_text(study, system_of(arguments)));
   return status == kDone && !study.solution.solved ? kBadInput : status;
@@ -649,6 +671,10 @@ int main(int argc, char** argv) {
     }
     if (word == "--json") {
       arguments.json = true;
+      continue;
+    }
+    if (word == "--dxf") {
+      arguments.dxf = true;
       continue;
     }
     if (word == "--netlist") {

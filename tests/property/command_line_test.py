@@ -64,6 +64,16 @@ class CommandLine(unittest.TestCase):
         for finding in study["findings"]:
             self.assertIn(finding["label"], table)
 
+    def test_cut_file(self):
+        """As many circles to drill as there are bolts, one outer contour, the end marked."""
+        lines = subprocess.run([PROGRAM, "plate", JOB, "--dxf"], check=True, capture_output=True, timeout=120).stdout.decode().split("\r\n")
+        pairs = list(zip(lines[0::2], lines[1::2]))
+        self.assertEqual([p[1] for p in pairs].count("POLYLINE"), 1)
+        bolts = json.loads(said("plate", JOB, "--json"))["bolts"]
+        drilled = [i for i, p in enumerate(pairs) if p[1] == "CIRCLE" and ("8", "DRILL") in [(c.strip(), v) for c, v in pairs[i:i + 4]]]
+        self.assertEqual(len(drilled), len(bolts))
+        self.assertEqual(pairs[-1][1], "EOF")
+
 
 if __name__ == "__main__":
     unittest.main()
