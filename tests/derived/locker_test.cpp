@@ -138,8 +138,9 @@ TEST_CASE("a bank goes in exactly when some placing on the grid does") {
           std::vector<Rect> placed;
           const bool truth = grid_holds(placed, count, a, b, length, width, 0);
           const PackingResult result = pack(bare(a, b, length, width, count));
-          CAPTURE(a);
-          CAPTURE(b);
+          const double sides_m[] = {static_cast<double>(a), static_cast<double>(b)};
+          CAPTURE(sides_m[0]);
+          CAPTURE(sides_m[1]);
           CAPTURE(length);
           CAPTURE(width);
           CAPTURE(count);
