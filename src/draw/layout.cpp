@@ -16,11 +16,11 @@ double height_for(const Drawing& drawing, double width) {
   return std::clamp(height, kLowest * width, kTallest * width);
 }
 
-Frame::Frame(const Drawing& drawing, Size size) : low_(drawing.low) {
+Frame::Frame(const Drawing& drawing, Size size, double pad) : low_(drawing.low) {
   const double span_x = std::max(drawing.high.x - drawing.low.x, 1e-9);
   const double span_y = std::max(drawing.high.y - drawing.low.y, 1e-9);
-  scale_x_ = std::max(size.width - 2.0 * kDrawingPad, 1.0) / span_x;
-  scale_y_ = std::max(size.height - 2.0 * kDrawingPad, 1.0) / span_y;
+  scale_x_ = std::max(size.width - 2.0 * pad, 1.0) / span_x;
+  scale_y_ = std::max(size.height - 2.0 * pad, 1.0) / span_y;
   if (drawing.to_scale) scale_x_ = scale_y_ = std::min(scale_x_, scale_y_);
   left_ = 0.5 * (size.width - span_x * scale_x_);
   bottom_ = size.height - 0.5 * (size.height - span_y * scale_y_);

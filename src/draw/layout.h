@@ -28,7 +28,7 @@ double height_for(const Drawing& drawing, double width);
 
 class Frame {
  public:
-  Frame(const Drawing& drawing, Size size);
+  Frame(const Drawing& drawing, Size size, double pad = kDrawingPad);
   Point at(Point point) const;
   double length(double units) const { return units * scale_x_; }
   std::vector<Point> at(const std::vector<Point>& points) const;

@@ -17,6 +17,8 @@ constexpr double kTextSize = 14.0;
 constexpr double kTextLine = 20.0;
 constexpr double kBaseline = 0.36;  // of the size, below the middle of a figure
 constexpr double kMillimetrePerPx = 25.4 / 96.0;
+constexpr int kScreenDecimals = 1;
+constexpr int kPaperDecimals = 4;  // of px: nobody's ruler shows them
 
 constexpr std::string_view kStyle =
     ".drawing path,.drawing circle{fill:none;stroke:none}"
@@ -98,8 +100,12 @@ Size text_size(std::string_view text, TextRole role) { return {text_width(text, 
 
 class Writer {
  public:
-  Writer(Markup& out, const Drawing& drawing, Size size)
-      : out_(out), drawing_(drawing), size_(size), frame_(drawing, size) {}
+  Writer(Markup& out, const Drawing& drawing, Size size, bool paper)
+      : out_(out),
+        drawing_(drawing),
+        size_(size),
+        frame_(drawing, size, paper ? 0.0 : kDrawingPad),
+        decimals_(paper ? kPaperDecimals : kScreenDecimals) {}
 
   void write() {
     for (const Shape& each : drawing_.shapes) shape(each);
@@ -122,9 +128,12 @@ class Writer {
 
   void point(std::string_view command, Point point) {
     out_.raw(command);
-    out_.number(point.x);
+    out_.number(point.x, decimals_);
     out_.raw(" ");
-    out_.number(point.y);
+    out_.number(point.y, decimals_);
+  }
+  void place(std::string_view name, double value) {
+    out_.attribute(name, trimmed(fixed(value, decimals_)));
   }
   void outline(std::span<const Point> points, bool closed) {
     std::string_view command = "M";
@@ -183,9 +192,9 @@ class Writer {
     if (circle.line == Line::none && circle.fill == Fill::none) return;
     const Point centre = frame_.at(circle.centre);
     roles("<circle", circle.line, circle.fill);
-    out_.attribute("cx", centre.x);
-    out_.attribute("cy", centre.y);
-    out_.attribute("r", std::max(frame_.length(circle.radius), kSmallestRadius));
+    place("cx", centre.x);
+    place("cy", centre.y);
+    place("r", std::max(frame_.length(circle.radius), kSmallestRadius));
     out_.raw("/>");
   }
 
@@ -262,18 +271,36 @@ class Writer {
   const Drawing& drawing_;
   Size size_{};
   Frame frame_;
+  int decimals_ = kScreenDecimals;
 };
 
-void size_attribute(Markup& out, std::string_view name, double length_px, bool file) {
-  if (!file) return out.attribute(name, length_px);
-  out.attribute(name, fixed(length_px * kMillimetrePerPx, 1) + "mm");
+// The style for a file: readers of cut shops know no custom properties, so each is replaced by what it
+// falls back to.
+std::string plain_style() {
+  std::string out;
+  std::string_view rest = kStyle;
+  for (std::size_t at = rest.find("var("); at != rest.npos; at = rest.find("var(")) {
+    const std::size_t comma = rest.find(',', at);
+    const std::size_t end = rest.find(')', at);
+    out += rest.substr(0, at);
+    out += rest.substr(comma + 1, end - comma - 1);
+    rest.remove_prefix(end + 1);
+  }
+  out += rest;
+  return out;
 }
 
-void view_box(Markup& out, double width, double height) {
+void size_attribute(Markup& out, std::string_view name, double length_px, const SvgStyle& style) {
+  if (!style.file && !style.paper) return out.attribute(name, length_px);
+  const std::string length = fixed(length_px * kMillimetrePerPx, style.paper ? kPaperDecimals : 1);
+  out.attribute(name, (style.paper ? trimmed(length) : length) + "mm");
+}
+
+void view_box(Markup& out, double width, double height, int decimals = kScreenDecimals) {
   out.raw(" viewBox=\"0 0 ");
-  out.number(width);
+  out.number(width, decimals);
   out.raw(" ");
-  out.number(height);
+  out.number(height, decimals);
   out.raw("\"");
 }
 
@@ -282,21 +309,26 @@ void view_box(Markup& out, double width, double height) {
 std::string write_svg(const Drawing& drawing, const SvgStyle& style) {
   Size size{std::max(style.width_px, 100.0), style.height_px};
   if (size.height <= 0.0) size.height = height_for(drawing, size.width);
+  if (style.paper) {
+    size = {(drawing.high.x - drawing.low.x) / kMillimetrePerPx,
+            (drawing.high.y - drawing.low.y) / kMillimetrePerPx};
+  }
+  const bool file = style.file || style.paper;
   Markup out;
   out.raw("<svg class=\"drawing\" role=\"img\"");
-  if (style.file) out.attribute("xmlns", "http://www.w3.org/2000/svg");
-  view_box(out, size.width, size.height);
-  size_attribute(out, "width", size.width, style.file);
-  size_attribute(out, "height", size.height, style.file);
+  if (file) out.attribute("xmlns", "http://www.w3.org/2000/svg");
+  view_box(out, size.width, size.height, style.paper ? kPaperDecimals : kScreenDecimals);
+  size_attribute(out, "width", size.width, style);
+  size_attribute(out, "height", size.height, style);
   out.raw(">");
   out.line("title", drawing.title);
   out.line("desc", drawing.description);
-  if (style.file) {
+  if (file) {
     out.open("style");
-    out.raw(kStyle);
+    out.raw(plain_style());
     out.close("style");
   }
-  Writer(out, drawing, size).write();
+  Writer(out, drawing, size, style.paper).write();
   out.raw("</svg>\n");
   return out.take();
 }

@@ -16,6 +16,9 @@ struct SvgStyle {
   double width_px = 480.0;  // the text in it is 14 px high
   double height_px = 0.0;   // 0: as the drawing asks for
   bool file = false;  // stands alone: brings its style, black on white, and states its size in mm
+  // A file whose drawing's units are millimetres of paper: from low to high at true size, nothing
+  // round it, whatever the width and height say.
+  bool paper = false;
 };
 
 // <svg class="drawing"> with the drawing's title and description. Shapes bear "line-outline",
