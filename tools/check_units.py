@@ -10,7 +10,7 @@ import sys
 
 UNITS = set("""m mm m2 mm2 cm2 m3 mm3 mm4 cm kg kgm N Nm J MPa GPa Pa A Ah V W Wh ohm mohm s h min C K deg
     rad mps mps2 Hz frac factor ratio exponent count g lbf kn px
-    s2 rad2 W2""".split())
+    s2 rad2 W2 T nT year""".split())
 FIELD = re.compile(r"^\s*(?:Given<double>|std::optional<double>|(?:inline )?(?:constexpr )?double)"
                    r"\s+(\w+)\s*(?:=|;|\{)", re.M)
 

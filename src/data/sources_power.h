@@ -194,5 +194,25 @@ inline constexpr Source kCompassDistance{
     .title = "ISO 25862, magnetic compasses: compass safe distance",
     .locator = "Annex F, steering compass 18 deg/H (uT); the number is recalled",
     .confirmed = false};
+inline constexpr Source kIgrf14{
+    .id = "igrf-14-2025",
+    .title = "International Geomagnetic Reference Field, 14th generation (IAGA), main field 2025.0",
+    .locator = "degree 13, from two reprints of its coefficients that agree"};
+inline constexpr Source kIgrf14Forecast{
+    .id = "igrf-14-2025-2030",
+    .title = "International Geomagnetic Reference Field, 14th generation (IAGA), change 2025 to 2030",
+    .locator = "degree 8; a forecast of the field, not its measurement",
+    .confirmed = false};
+inline constexpr Source kWgs84{.id = "wgs-84-ellipsoid",
+                               .title = "World Geodetic System 1984",
+                               .locator = "a = 6378137 m, 1/f = 298.257223563"};
+inline constexpr Source kBiotSavartSegment{
+    .id = "biot-savart-segment",
+    .title = "Biot-Savart law: field of straight pieces of wire",
+    .locator = "mu0 I / (4 pi) times the law integrated over each piece"};
+inline constexpr Source kHeadingTriangle{
+    .id = "heading-triangle",
+    .title = "Heading shown by the level field: earth's and disturbing field added",
+    .locator = "tan e = B sin b / (B_h + B cos b); at the worst heading sin e = B / B_h"};
 
 }  // namespace thole
