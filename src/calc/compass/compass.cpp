@@ -24,13 +24,19 @@ constexpr int kPhases_count = 64;  // of a twist, over half a turn; 0.03 % of it
 
 bool split(const CompassInput& in) { return !in.out.empty() || !in.back.empty(); }
 
-// The level part, turned so that the boat leans by up to `tilt_deg` toward the worst side.
+// The level part of a field in a boat that leans by up to `tilt_deg` toward the worst side; all of
+// it when that lays it flat.
 double leaning_T(FieldVector field, double tilt_deg) {
   const double level_T = std::hypot(field.x_T, field.y_T);
-  const double upright_rad = std::atan2(std::abs(field.z_T), level_T);
-  const double left_rad = std::max(0.0, upright_rad - rad_from_deg(tilt_deg));
-  return std::hypot(level_T, field.z_T) * std::cos(left_rad);
+  const double upright_T = std::abs(field.z_T);
+  const double c = std::cos(rad_from_deg(tilt_deg));
+  const double s = std::sin(rad_from_deg(tilt_deg));
+  return upright_T * c <= level_T * s ? std::hypot(level_T, upright_T)
+                                      : level_T * c + upright_T * s;
 }
+
+// Whole millimetres, rounded to the safe side.
+std::string at_most_mm(double length_m) { return fixed(std::floor(1000.0 * length_m + 1e-9), 0); }
 
 double error_at_sensor_deg(const CompassInput& in) {
   return worst_error_deg(level_field_T(disturbance(circuit_of(in), in.sensor), in.tilt_deg),
@@ -119,11 +125,11 @@ Issues issues_of(const CompassInput& in) {
 
 std::string remedy_of(const CompassResult& r) {
   if (r.spacing_m) {
-    return "Keep plus and minus no more than " + fixed(1000.0 * *r.spacing_m, 0) +
+    return "Keep plus and minus no more than " + at_most_mm(*r.spacing_m) +
            " mm apart, middle to middle, all along one way, or move the sensor.";
   }
   if (r.pitch_m) {
-    return "Twist plus and minus, touching, a full turn in " + fixed(1000.0 * *r.pitch_m, 0) +
+    return "Twist plus and minus, touching, a full turn in " + at_most_mm(*r.pitch_m) +
            " mm or less, or move the sensor.";
   }
   return "Move the sensor away from the feeder; neither closer wires nor a twist will do.";

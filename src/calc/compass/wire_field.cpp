@@ -29,22 +29,23 @@ double length(Arrow3 a) { return std::sqrt(dot(a, a)); }
 Arrow3 unit(Arrow3 a) { return scaled(a, 1.0 / length(a)); }
 Place moved(Place from, Arrow3 by) { return {from.x_m + by.x, from.y_m + by.y, from.z_m + by.z}; }
 
-void add_piece(Place a, Place b, double current_A, Place at, double radius_m, FieldVector& field) {
+// A piece from a to b; the distances of its ends from `at` come in, for the next piece needs one
+// again.
+void add_piece(Place a, Place b, Place at, double to_a, double to_b, double scale, double radius_m,
+               FieldVector& field) {
   const Arrow3 along = between(a, b);
   const Arrow3 from_a = between(a, at);
-  const double run = length(along);
-  if (!(run > 0.0)) return;
   const Arrow3 round = cross(along, from_a);  // its length: run times the distance from the axis
-  const double to_a = std::max(length(from_a), radius_m);
-  const double to_b = std::max(length(between(b, at)), radius_m);
-  double gap = (to_a + to_b) * (to_a + to_b) - run * run;  // 0 on the piece and nowhere else
-  const double passed = dot(along, from_a) / (run * run);
-  const double aside = length(round) / run;
-  if (passed >= 0.0 && passed <= 1.0 && aside < radius_m) {
-    if (!(aside > 0.0) || !(gap > 0.0)) return;
-    gap *= (radius_m / aside) * (radius_m / aside);
+  const double run2 = dot(along, along);
+  double gap = (to_a + to_b) * (to_a + to_b) - run2;  // 0 on the piece and nowhere else
+  const double passed = dot(along, from_a);
+  const double aside2 = dot(round, round);
+  const double within2 = radius_m * radius_m * run2;
+  if (aside2 < within2 && passed >= 0.0 && passed <= run2) {  // inside the conductor
+    if (!(aside2 > 0.0) || !(gap > 0.0)) return;
+    gap *= within2 / aside2;
   }
-  const double by = kQuarter_T_m_per_A * current_A * 2.0 * (to_a + to_b) / (to_a * to_b * gap);
+  const double by = scale * (to_a + to_b) / (to_a * to_b * gap);
   field.x_T += by * round.x;
   field.y_T += by * round.y;
   field.z_T += by * round.z;
@@ -162,8 +163,16 @@ bool usable(const PairInput& in, const std::vector<Leg>& legs) {
 FieldVector wire_field(std::span<const Wire> wires, Place at, double conductor_radius_m) {
   FieldVector field;
   for (const Wire& wire : wires) {
+    const double scale = 2.0 * kQuarter_T_m_per_A * wire.current_A;
+    const auto away_m = [&](Place place) {
+      return std::max(length(between(place, at)), conductor_radius_m);
+    };
+    double to_a = wire.places.empty() ? 0.0 : away_m(wire.places.front());
     for (std::size_t i = 0; i + 1 < wire.places.size(); ++i) {
-      add_piece(wire.places[i], wire.places[i + 1], wire.current_A, at, conductor_radius_m, field);
+      const double to_b = away_m(wire.places[i + 1]);
+      add_piece(wire.places[i], wire.places[i + 1], at, to_a, to_b, scale, conductor_radius_m,
+                field);
+      to_a = to_b;
     }
   }
   return field;

@@ -54,7 +54,7 @@ struct PairInput {
 // The pair as one closed run: out to the motor, across, back to the bank, across. A twist's wires
 // are drawn with kPieces_count pieces to a turn. Empty when the input is none of the above.
 Wire pair_wire(const PairInput& in);
-inline constexpr int kPieces_count = 16;
+inline constexpr int kPieces_count = 12;
 
 // The same for a plus and a minus that go different ways; each from bank to motor.
 Wire loop_wire(std::span<const Place> out, std::span<const Place> back, double current_A);

@@ -1,0 +1,162 @@
+#include "draw/compass_plan.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "base/number.h"
+#include "calc/compass/contours.h"
+#include "draw/sketch.h"
+
+namespace thole {
+namespace {
+
+constexpr double kLeast_m = 0.5;  // keeps a sheet for an impossible boat drawable
+
+std::string degrees(double angle_deg) {
+  if (angle_deg < 0.05) return "less than 0.1°";
+  return trimmed(fixed(angle_deg, angle_deg < 9.95 ? 1 : 0)) + "°";
+}
+
+// In whole millimetres, rounded to the safe side.
+std::string at_most(double length_m, System system) {
+  return show(std::floor(1000.0 * length_m + 1e-9), "mm", system).text();
+}
+
+std::vector<double> levels_deg(double limit_deg) {
+  std::vector<double> levels{1.0, 2.0, 5.0, 10.0};
+  if (std::find(levels.begin(), levels.end(), limit_deg) == levels.end()) {
+    levels.push_back(limit_deg);
+    std::sort(levels.begin(), levels.end());
+  }
+  return levels;
+}
+
+std::vector<Point> from_above(const std::vector<Place>& places) {
+  std::vector<Point> points;
+  for (const Place& place : places) points.push_back({place.x_m, place.y_m});
+  return points;
+}
+
+// Plus and minus as they lie, or the middle of a twist.
+std::vector<std::vector<Point>> feeder_lines(const CompassInput& in) {
+  if (!in.out.empty()) return {from_above(in.out), from_above(in.back)};
+  if (in.pair.lay == PairLay::side_by_side) {
+    std::vector<Point> loop = from_above(pair_wire(in.pair).places);
+    return {std::move(loop)};
+  }
+  return {from_above(in.pair.route)};
+}
+
+// The line's point nearest to this place along the boat, the one to port of two.
+const PlanPoint* label_point(const std::vector<PlanLine>& lines, double x_m) {
+  constexpr double kPort_factor = 0.3;
+  const PlanPoint* best = nullptr;
+  const auto cost = [&](const PlanPoint& p) {
+    return std::abs(p.x_m - x_m) - kPort_factor * p.y_m;
+  };
+  for (const PlanLine& line : lines) {
+    for (const PlanPoint& point : line) {
+      if (best == nullptr || cost(point) < cost(*best)) best = &point;
+    }
+  }
+  return best;
+}
+
+void add_contours(Drawing& drawing, const CompassInput& in, const PlanArea& area) {
+  const ErrorGrid grid = error_grid(in, area);
+  const std::vector<double> levels = levels_deg(in.limit_deg);
+  for (std::size_t i = 0; i < levels.size(); ++i) {
+    const std::vector<PlanLine> lines = iso_lines(grid, levels[i]);
+    const bool limit = levels[i] == in.limit_deg;
+    for (const PlanLine& line : lines) {
+      std::vector<Point> points;
+      for (const PlanPoint& point : line) points.push_back({point.x_m, point.y_m});
+      add_polyline(drawing, std::move(points), limit ? Line::accent : Line::thin);
+    }
+    // Each named at another place along the boat, so that the names have room.
+    const double share = static_cast<double>(i + 1) / static_cast<double>(levels.size() + 1);
+    const double x_m = area.low.x_m + share * (area.high.x_m - area.low.x_m);
+    if (const PlanPoint* at = label_point(lines, x_m)) {
+      add_label(drawing, {at->x_m, at->y_m}, degrees(levels[i]), Align::centre,
+                limit ? TextRole::strong : TextRole::note);
+    }
+  }
+}
+
+std::string description(const CompassInput& in, const CompassResult& r, System system) {
+  std::string text = "At the heading sensor the feeder's " + fixed(in.pair.current_A, 0) +
+                     " A turn the heading by " + (r.error_deg < 0.05 ? "" : "up to ") +
+                     degrees(r.error_deg) + "; " + degrees(in.limit_deg) +
+                     " is the limit (line in colour), at the sensor's height. ";
+  if (r.error_deg >= 90.0) {
+    text =
+        "At the heading sensor the feeder's field is stronger than the earth's: it shows no "
+        "heading "
+        "at full thrust. ";
+  }
+  if (r.error_deg <= in.limit_deg) return text + "It may stay where it is.";
+  if (r.spacing_m) {
+    return text + "Plus and minus no more than " + at_most(*r.spacing_m, system) +
+           " apart, middle to middle, keep the limit.";
+  }
+  if (r.pitch_m) {
+    return text + "Twisted, a full turn in " + at_most(*r.pitch_m, system) +
+           " or less, they keep the limit.";
+  }
+  return text + "Neither closer wires nor a twist keeps the limit there.";
+}
+
+}  // namespace
+
+Drawing compass_plan_picture(const CompassInput& in, const CompassResult& result,
+                             double boat_length_m, System system) {
+  Drawing drawing{.title = "Heading error at full thrust, from above"};
+  const double length_m = std::max(boat_length_m, kLeast_m);
+  PlanArea area{.low = {-0.08 * length_m, -0.26 * length_m},
+                .high = {1.12 * length_m, 0.26 * length_m},
+                .z_m = in.sensor.z_m,
+                .columns_count = 97,
+                .rows_count = 49};
+  drawing.low = {area.low.x_m, area.low.y_m};
+  drawing.high = {area.high.x_m, area.high.y_m};
+  add_boat_from_above(drawing, length_m, 90.0, {0.5 * length_m, 0.0});
+  if (has_error(result.issues)) {
+    add_label(drawing, {0.5 * length_m, 0.0}, "not evaluated", Align::centre, TextRole::strong);
+    drawing.description = result.issues.front().message;
+    return drawing;
+  }
+  add_contours(drawing, in, area);
+  for (std::vector<Point>& line : feeder_lines(in)) {
+    add_polyline(drawing, std::move(line), Line::outline);
+  }
+  const std::vector<Place>& way = in.out.empty() ? in.pair.route : in.out;
+  const double mark_m = 0.018 * length_m;
+  const Point bank{way.front().x_m, way.front().y_m};
+  const Point motor{way.back().x_m, way.back().y_m};
+  add_box(drawing, {bank.x - mark_m, bank.y - mark_m}, {bank.x + mark_m, bank.y + mark_m},
+          Line::outline, Fill::strong);
+  drawing.circles.push_back(
+      {.centre = motor, .radius = mark_m, .line = Line::outline, .fill = Fill::paper});
+  const Point sensor{in.sensor.x_m, in.sensor.y_m};
+  const bool good = result.error_deg <= in.limit_deg;
+  drawing.circles.push_back({.centre = sensor,
+                             .radius = 0.8 * mark_m,
+                             .line = Line::outline,
+                             .fill = good ? Fill::accent : Fill::warning});
+  // Names on the side of each mark that is away from the middle line.
+  const auto beside = [&](Point mark, double reach) {
+    return Point{mark.x, mark.y + (mark.y > 0.0 ? reach : -reach)};
+  };
+  add_label(drawing, beside(sensor, 2.8 * mark_m),
+            "sensor " + (result.error_deg < 90.0 ? degrees(result.error_deg) : "shows no heading"),
+            Align::centre, TextRole::strong);
+  add_label(drawing, beside(bank, 3.0 * mark_m), "bank");
+  add_label(drawing, beside(motor, 3.0 * mark_m), "motor");
+  drawing.description = description(in, result, system);
+  return drawing;
+}
+
+}  // namespace thole
