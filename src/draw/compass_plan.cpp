@@ -65,9 +65,12 @@ const PlanPoint* label_point(const std::vector<PlanLine>& lines, double x_m) {
   return best;
 }
 
-void add_contours(Drawing& drawing, const CompassInput& in, const PlanArea& area) {
+// Draws the lines and gives their names, each at another place along the boat so that they have
+// room.
+std::vector<Label> add_contours(Drawing& drawing, const CompassInput& in, const PlanArea& area) {
   const ErrorGrid grid = error_grid(in, area);
   const std::vector<double> levels = levels_deg(in.limit_deg);
+  std::vector<Label> names;
   for (std::size_t i = 0; i < levels.size(); ++i) {
     const std::vector<PlanLine> lines = iso_lines(grid, levels[i]);
     const bool limit = levels[i] == in.limit_deg;
@@ -76,14 +79,16 @@ void add_contours(Drawing& drawing, const CompassInput& in, const PlanArea& area
       for (const PlanPoint& point : line) points.push_back({point.x_m, point.y_m});
       add_polyline(drawing, std::move(points), limit ? Line::accent : Line::thin);
     }
-    // Each named at another place along the boat, so that the names have room.
     const double share = static_cast<double>(i + 1) / static_cast<double>(levels.size() + 1);
     const double x_m = area.low.x_m + share * (area.high.x_m - area.low.x_m);
     if (const PlanPoint* at = label_point(lines, x_m)) {
-      add_label(drawing, {at->x_m, at->y_m}, degrees(levels[i]), Align::centre,
-                limit ? TextRole::strong : TextRole::note);
+      names.push_back({{at->x_m, at->y_m},
+                       degrees(levels[i]),
+                       Align::centre,
+                       limit ? TextRole::strong : TextRole::note});
     }
   }
+  return names;
 }
 
 std::string description(const CompassInput& in, const CompassResult& r, System system) {
@@ -128,7 +133,7 @@ Drawing compass_plan_picture(const CompassInput& in, const CompassResult& result
     drawing.description = result.issues.front().message;
     return drawing;
   }
-  add_contours(drawing, in, area);
+  const std::vector<Label> levels = add_contours(drawing, in, area);
   for (std::vector<Point>& line : feeder_lines(in)) {
     add_polyline(drawing, std::move(line), Line::outline);
   }
@@ -155,6 +160,8 @@ Drawing compass_plan_picture(const CompassInput& in, const CompassResult& result
             Align::centre, TextRole::strong);
   add_label(drawing, beside(bank, 3.0 * mark_m), "bank");
   add_label(drawing, beside(motor, 3.0 * mark_m), "motor");
+  // Last, for where texts collide the later one moves.
+  drawing.labels.insert(drawing.labels.end(), levels.begin(), levels.end());
   drawing.description = description(in, result, system);
   return drawing;
 }
