@@ -50,12 +50,13 @@ std::vector<std::vector<Point>> feeder_lines(const CompassInput& in) {
   return {from_above(in.pair.route)};
 }
 
-// The line's point nearest to this place along the boat, the one to port of two.
-const PlanPoint* label_point(const std::vector<PlanLine>& lines, double x_m) {
-  constexpr double kPort_factor = 0.3;
+// The line's point nearest to this place along the boat; of several, the one farthest to that side:
+// 1 port, -1 starboard.
+const PlanPoint* label_point(const std::vector<PlanLine>& lines, double x_m, double side) {
+  constexpr double kAside_factor = 0.3;
   const PlanPoint* best = nullptr;
   const auto cost = [&](const PlanPoint& p) {
-    return std::abs(p.x_m - x_m) - kPort_factor * p.y_m;
+    return std::abs(p.x_m - x_m) - kAside_factor * side * p.y_m;
   };
   for (const PlanLine& line : lines) {
     for (const PlanPoint& point : line) {
@@ -70,6 +71,7 @@ const PlanPoint* label_point(const std::vector<PlanLine>& lines, double x_m) {
 std::vector<Label> add_contours(Drawing& drawing, const CompassInput& in, const PlanArea& area) {
   const ErrorGrid grid = error_grid(in, area);
   const std::vector<double> levels = levels_deg(in.limit_deg);
+  const double side = in.sensor.y_m > 0.0 ? -1.0 : 1.0;
   std::vector<Label> names;
   for (std::size_t i = 0; i < levels.size(); ++i) {
     const std::vector<PlanLine> lines = iso_lines(grid, levels[i]);
@@ -81,7 +83,7 @@ std::vector<Label> add_contours(Drawing& drawing, const CompassInput& in, const 
     }
     const double share = static_cast<double>(i + 1) / static_cast<double>(levels.size() + 1);
     const double x_m = area.low.x_m + share * (area.high.x_m - area.low.x_m);
-    if (const PlanPoint* at = label_point(lines, x_m)) {
+    if (const PlanPoint* at = label_point(lines, x_m, side)) {
       names.push_back({{at->x_m, at->y_m},
                        degrees(levels[i]),
                        Align::centre,
@@ -151,9 +153,10 @@ Drawing compass_plan_picture(const CompassInput& in, const CompassResult& result
                              .radius = 0.8 * mark_m,
                              .line = Line::outline,
                              .fill = good ? Fill::accent : Fill::warning});
-  // Names on the side of each mark that is away from the middle line.
+  // Names on the side of each mark that is away from the middle line; on it, on the sensor's side.
   const auto beside = [&](Point mark, double reach) {
-    return Point{mark.x, mark.y + (mark.y > 0.0 ? reach : -reach)};
+    const bool port = std::abs(mark.y) > mark_m ? mark.y > 0.0 : sensor.y > 0.0;
+    return Point{mark.x, mark.y + (port ? reach : -reach)};
   };
   add_label(drawing, beside(sensor, 2.8 * mark_m),
             "sensor " + (result.error_deg < 90.0 ? degrees(result.error_deg) : "shows no heading"),
