@@ -150,6 +150,9 @@ TEST_SUITE("property") {
     CHECK(perimeter_m(round) == rel(2.0 * std::numbers::pi * 0.15, 1e-12));
     CHECK(is_simple(round));
     CHECK(distance_to_edge_m(round, {0.15, 0.0}) == rel(0.15, 1e-12));
+    CHECK(cut_corners(rectangle_outline(0.3, 0.3, 1.0))[2].radius_m == rel(0.15, 1e-12));
+    CHECK(cut_corners(rectangle_outline(0.3, 0.3, 0.1))[2].radius_m == rel(0.1, 1e-12));
+    CHECK(says(plate_issues(round_plate()), "plate.outline", "shrinks to 150.0 mm", Severity::note));
   }
 
   TEST_CASE("figures of eight, spikes, doubled sides and touching corners are not simple") {

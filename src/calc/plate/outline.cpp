@@ -115,6 +115,17 @@ bool meet(const PlateEdge& a, const PlateEdge& b, const PlatePoint* corner) {
   return false;
 }
 
+struct Sides {
+  PlatePoint in{};  // from the corner before to this one
+  PlatePoint out{};
+  double turn_rad() const { return std::atan2(cross(in, out), dot(in, out)); }
+};
+Sides sides_at(const std::vector<PlateCorner>& corners, std::size_t i) {
+  const std::size_t n = corners.size();
+  const PlatePoint at = corners[i].at;
+  return {at - corners[(i + n - 1) % n].at, corners[(i + 1) % n].at - at};
+}
+
 std::string millimetres(double value_m) { return fixed(1000.0 * value_m, 1) + " mm"; }
 
 PlateCorner corner(double x_m, double y_m, double radius_m) {
@@ -125,7 +136,7 @@ PlateCorner corner(double x_m, double y_m, double radius_m) {
 
 // --- corners ----------------------------------------------------------------------------------------
 
-PlateContour rounded(const std::vector<PlateCorner>& corners) {
+std::vector<PlateCorner> cut_corners(const std::vector<PlateCorner>& corners) {
   std::vector<PlateCorner> apart;
   for (const PlateCorner& each : corners) {
     if (!finite(each.at) || !std::isfinite(each.radius_m)) return {};
@@ -136,32 +147,40 @@ PlateContour rounded(const std::vector<PlateCorner>& corners) {
   }
   const std::size_t n = apart.size();
   if (n < 3) return {};
+  for (std::size_t i = 0; i < n; ++i) {
+    const Sides sides = sides_at(apart, i);
+    const double turn_rad = std::abs(sides.turn_rad());
+    const double most_m = 0.5 * std::min(size_m(sides.in), size_m(sides.out));
+    const double tangent = std::tan(0.5 * turn_rad);
+    const double cut_m = std::min(std::max(apart[i].radius_m, 0.0) * tangent, most_m);
+    // A corner that goes straight on has nothing to round, one that turns back has no room.
+    const bool turns = turn_rad > kStraight_rad && turn_rad < std::numbers::pi - kStraight_rad;
+    apart[i].radius_m = turns && cut_m > kSamePlace_m ? cut_m / tangent : 0.0;
+  }
+  return apart;
+}
+
+PlateContour rounded(const std::vector<PlateCorner>& corners) {
+  const std::vector<PlateCorner> cut = cut_corners(corners);
+  const std::size_t n = cut.size();
   std::vector<PlateEdge> arcs;  // by corner; one without radius stands for the corner itself
   for (std::size_t i = 0; i < n; ++i) {
-    const PlatePoint at = apart[i].at;
-    const PlatePoint in = at - apart[(i + n - 1) % n].at;
-    const PlatePoint out = apart[(i + 1) % n].at - at;
-    PlateEdge arc{.from = at, .to = at};
-    const double turn_rad = std::atan2(cross(in, out), dot(in, out));
-    const double tangent = std::tan(0.5 * std::abs(turn_rad));
-    const double cut_m = std::min(std::max(apart[i].radius_m, 0.0) * tangent,
-                                  0.5 * std::min(size_m(in), size_m(out)));
-    // A corner that goes straight on has nothing to round, one that turns back has no room.
-    const bool turns = std::abs(turn_rad) > kStraight_rad &&
-                       std::abs(turn_rad) < std::numbers::pi - kStraight_rad;
-    if (turns && cut_m > kSamePlace_m) {
-      arc.from = at - (cut_m / size_m(in)) * in;
-      arc.to = at + (cut_m / size_m(out)) * out;
-      arc.radius_m = cut_m / tangent;
-      arc.turn_rad = turn_rad;
-      const double side = turn_rad > 0.0 ? 1.0 : -1.0;
-      arc.centre = arc.from + (side * arc.radius_m / size_m(in)) * left_of(in);
+    const PlatePoint at = cut[i].at;
+    PlateEdge arc{.from = at, .to = at, .radius_m = cut[i].radius_m};
+    if (arc.is_arc()) {
+      const Sides sides = sides_at(cut, i);
+      arc.turn_rad = sides.turn_rad();
+      const double cut_m = arc.radius_m * std::tan(0.5 * std::abs(arc.turn_rad));
+      const PlatePoint along = (1.0 / size_m(sides.in)) * sides.in;
+      arc.from = at - cut_m * along;
+      arc.to = at + (cut_m / size_m(sides.out)) * sides.out;
+      arc.centre = arc.from + std::copysign(arc.radius_m, arc.turn_rad) * left_of(along);
     }
     arcs.push_back(arc);
   }
   PlateContour contour;
   for (std::size_t i = 0; i < n; ++i) {
-    PlateEdge& next = arcs[(i + 1) % n];
+    const PlateEdge& next = arcs[(i + 1) % n];
     if (arcs[i].is_arc()) contour.push_back(arcs[i]);
     if (distance_m(arcs[i].to, next.from) > kSamePlace_m) {
       contour.push_back({.from = arcs[i].to, .to = next.from});
@@ -330,6 +349,7 @@ class Inspection {
     if (!(shape_.thickness_m > 0.0) || !std::isfinite(shape_.thickness_m)) {
       say("plate.thickness_m", "The plate has no thickness.");
     }
+    radii(shape_.outline, "plate.outline", "The outline");
     if (contour_stands(cut_.outer, "plate.outline", "The outline")) {
       if (area_m2(cut_.outer) < 0.0) {
         say("plate.outline", "The outline's corners run clockwise; give them counter-clockwise.");
@@ -359,11 +379,24 @@ class Inspection {
     return false;
   }
 
+  void radii(const std::vector<PlateCorner>& corners, const std::string& field,
+             const std::string& what) {
+    const std::vector<PlateCorner> cut = cut_corners(corners);
+    if (cut.size() != corners.size()) return;  // then they cannot be told apart by their numbers
+    for (std::size_t i = 0; i < cut.size(); ++i) {
+      if (corners[i].radius_m - cut[i].radius_m < kSamePlace_m) continue;
+      say(field, what + ": the radius of corner " + std::to_string(i + 1) + " shrinks to " +
+                     millimetres(cut[i].radius_m) + ", as much as its sides allow.",
+          Severity::note);
+    }
+  }
+
   void cut_outs() {
     for (std::size_t i = 0; i < cut_.cut_outs.size(); ++i) {
       const PlateContour& each = cut_.cut_outs[i];
       const std::string field = "plate.cut_outs[" + std::to_string(i) + "]";
       const std::string name = "Cut-out " + std::to_string(i + 1);
+      radii(shape_.cut_outs[i], field, name);
       if (!contour_stands(each, field, name)) continue;
       if (meet(each, cut_.outer) || !encloses(cut_.outer, each.front().from)) {
         say(field, name + " is not wholly inside of the outline.");
