@@ -34,7 +34,7 @@ inline double sag_at_m(const PlateSolution& plate, PlatePoint at, std::size_t lo
   for (std::size_t i = 0; i < plate.mesh.nodes.size(); ++i)
     if (std::hypot(plate.mesh.nodes[i].x_m - at.x_m, plate.mesh.nodes[i].y_m - at.y_m) < 1e-6)
       return plate.cases[load_case].sag_m[i];
-  return NAN;
+  return static_cast<double>(NAN);
 }
 
 }  // namespace thole::test

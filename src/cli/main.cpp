@@ -26,12 +26,18 @@
 #include "calc/protection_study.h"
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
+#include "data/alloys.h"
+#include "data/bolts.h"
+#include "calc/plate/outline.h"
 #include "draw/chapters.h"
+#include "draw/drill_template.h"
+#include "draw/plate_drawing.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
 #include "io/circuit_text.h"
 #include "io/day_text.h"
 #include "io/design_json.h"
+#include "io/dxf.h"
 #include "io/explain.h"
 #include "io/hold_run_text.h"
 #include "io/issues_json.h"
@@ -90,6 +96,10 @@ usage:
   --share PERCENT                  of hold: for how much of the time; as in the job when not said
   --track FILE.csv                 of hold: where the bow was, second by second
   --json                           of rose, hold, day ...: figures for a program
+  --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches
+  --template a4|letter             of plate: to drill through, at true size, on pages to be joined
+  --tile N                         of --template: which page; 1 when not said
+  --dxf                            of plate: to be cut, R12 in millimetres; a name with _mm.dxf says so
   --netlist                        of feeder: the circuit as a deck for ngspice
   --stretch "hours=2, wind=12 kn"  of day: a stretch of it, any number; thrust=50 % in place of a wind
                                    when it creeps; the hours of the job when none is said
@@ -147,6 +157,10 @@ struct Arguments {
   std::vector<std::string> holds{};
   bool json = false;
   bool netlist = false;
+  bool dxf = false;
+  bool svg = false;
+  std::string paper{};  // of the drill template
+  std::string tile = "1";  // which of its pages
 };
 
 System system_of(const Arguments& arguments) {
@@ -421,10 +435,80 @@ int run_protection(const Arguments& arguments) {
   return put(arguments, arguments.json ? write_protection(study) : protection_text(study, system_of(arguments)));
 }
 
+struct ChosenPlate {
+  PlateShape shape{};
+  std::string name{};
+  const Alloy* alloy = nullptr;
+  double countersink_deg = 90.0;
+};
+
+std::optional<ChosenPlate> chosen_plate(const Design& design) {
+  const MountInput in = mount_input(design);
+  const BoltSize* size = in.bolts.empty() ? nullptr : find_bolt_size(in.bolts.front().size);
+  const Alloy* alloy = in.plates.empty() ? nullptr : find_alloy(in.plates.front().alloy);
+  if (size == nullptr || alloy == nullptr) return std::nullopt;
+  const std::string& title = design.job.title.value;
+  ChosenPlate plate{.shape = plate_shape(in, size->hole_mm / 1000.0),
+                    .name = title.empty() ? std::string("Bow plate") : title,
+                    .alloy = alloy,
+                    .countersink_deg = size->series == ThreadSeries::metric ? 90.0 : 82.0};
+  plate.shape.thickness_m = design.mount.plate.thickness_mm / 1000.0;
+  return plate;
+}
+
+constexpr const char* kNoPlate = "There is no plate of a known alloy, or no bolt of a known size, in this catalogue.";
+
+// As a cut file. Bolt holes are drilled: what lies too near an edge is refused with the bolt.
+int cut_plate(const Arguments& arguments, const Design& design) {
+  const std::optional<ChosenPlate> plate = chosen_plate(design);
+  if (!plate) return fail(kNoPlate);
+  const DxfFile cut = write_dxf({.shape = plate->shape,
+                                 .name = plate->name,
+                                 .material = std::string(plate->alloy->name),
+                                 .density_kg_per_m3 = plate->alloy->density_kg_per_m3,
+                                 .countersink_deg = plate->countersink_deg},
+                                DxfVersion::r12);
+  report(cut.issues);
+  return cut.text.empty() ? kBadInput : put(arguments, cut.text);
+}
+
+int draw_plate(const Arguments& arguments, const Design& design) {
+  const std::optional<ChosenPlate> plate = chosen_plate(design);
+  if (!plate) return fail(kNoPlate);
+  report(plate_issues(plate->shape));
+  const bool us = system_of(arguments) == System::us;
+  return put(arguments, write_svg(plate_drawing({.shape = plate->shape,
+                                                 .part = plate->name,
+                                                 .date = arguments.date,
+                                                 .material = std::string(plate->alloy->name),
+                                                 .density_kg_per_m3 = plate->alloy->density_kg_per_m3,
+                                                 .countersink_deg = plate->countersink_deg,
+                                                 .drafting = us ? Drafting::asme : Drafting::iso}),
+                                  {.file = true, .paper = true}));
+}
+
+int draw_template(const Arguments& arguments, const Design& design) {
+  const std::optional<ChosenPlate> plate = chosen_plate(design);
+  if (!plate) return fail(kNoPlate);
+  if (arguments.paper != "a4" && arguments.paper != "letter") return fail("--template takes a4 or letter.");
+  const std::vector<Drawing> pages = drill_template({.shape = plate->shape,
+                                                     .name = plate->name,
+                                                     .paper = arguments.paper == "a4" ? Paper::a4 : Paper::letter,
+                                                     .countersink_deg = plate->countersink_deg});
+  const std::optional<std::uint64_t> asked = whole_number(arguments.tile);
+  if (!asked || *asked < 1 || *asked > pages.size()) {
+    return fail("--tile takes a page of the template, 1 to " + std::to_string(pages.size()) + ".");
+  }
+  return put(arguments, write_svg(pages[static_cast<std::size_t>(*asked - 1)], {.file = true, .paper = true}));
+}
+
 int run_plate(const Arguments& arguments) {
   const std::optional<Design> design = load_design(arguments);
   if (!design) return kBadInput;
   report(design->issues);
+  if (arguments.dxf) return cut_plate(arguments, *design);
+  if (arguments.svg) return draw_plate(arguments, *design);
+  if (!arguments.paper.empty()) return draw_template(arguments, *design);
   const PlateStudy study = plate_study(*design);
   const int status = put(arguments, arguments.json ? write_plate(study) : plate_text(study, system_of(arguments)));
   return status == kDone && !study.solution.solved ? kBadInput : status;
@@ -602,6 +686,8 @@ struct ValueOption {
   std::string Arguments::*place = nullptr;
 };
 constexpr ValueOption kOptions[] = {
+    {"--template", &Arguments::paper},
+    {"--tile", &Arguments::tile},
     {"-o", &Arguments::output},       {"--catalogue", &Arguments::catalogue},
     {"--units", &Arguments::units},   {"--address", &Arguments::address},
     {"--date", &Arguments::date},     {"--hours", &Arguments::hours},
@@ -649,6 +735,14 @@ int main(int argc, char** argv) {
     }
     if (word == "--json") {
       arguments.json = true;
+      continue;
+    }
+    if (word == "--svg") {
+      arguments.svg = true;
+      continue;
+    }
+    if (word == "--dxf") {
+      arguments.dxf = true;
       continue;
     }
     if (word == "--netlist") {

@@ -17,7 +17,10 @@ enum class DeviceClass {
   bolt_fuse,        // ISO 8820-4 to -6 strips and studs; terminal fuses and ANL for want of better
   fast_fuse,        // UL 248-15, Class T
   thermal_breaker,  // surface breakers, SAE J1625
-  magnetic_instant, magnetic_short, magnetic_medium, magnetic_long  // hydraulic-magnetic, by delay
+  magnetic_instant,
+  magnetic_short,
+  magnetic_medium,
+  magnetic_long  // hydraulic-magnetic, by delay
 };
 
 // Stands for "may never open", and for "holds": two hours.
@@ -33,7 +36,7 @@ struct DeviceCurve {
   DeviceClass device_class = DeviceClass::bolt_fuse;
   std::string_view label{};
   DeviceKind kind = DeviceKind::fuse;
-  double carries_ratio = 1.0;  // up to here it holds
+  double carries_ratio = 1.0;            // up to here it holds
   std::span<const CurvePoint> points{};  // rising multiples; from the first on it opens for sure
   double instant_ratio = 0.0;  // from here on a breaker's short-circuit release acts; 0: a fuse
   double instant_shortest_s = 0.0;

@@ -106,10 +106,6 @@ inline constexpr Source kBatteryFan{
     .id = "uk-bss-part-4-fan",
     .title = "UK Boat Safety Scheme, part 4, electrically propelled craft",
     .locator = "exhaust fan on a switch with the charger"};
-inline constexpr Source kCutOffSwitch{
-    .id = "46-usc-4312",
-    .title = "46 U.S.C. 4312, engine cut-off switches",
-    .locator = "under 26 ft, 115 lbf of static thrust or more; link to ABYC A-33"};
 inline constexpr Source kLowVoltageScope{
     .id = "iso-10133-2012-scope",
     .title = "ISO 10133:2012, small craft, direct current systems",

@@ -21,7 +21,7 @@ struct Sheet {
   double height_m = 0.0;
   double margin_m = 0.0;  // round and between the views
 
-  double floor_m() const { return width_m + 1.6 * margin_m; }
+  double floor_m() const { return width_m + 0.8 * margin_m; }
   Point plan(const Spot& spot) const { return {spot.x_m, spot.y_m}; }
   Point side(const Spot& spot) const { return {spot.x_m, floor_m() + spot.z_m}; }
 };
@@ -38,6 +38,11 @@ void add_post(Drawing& drawing, Point at, bool plus, double radius_m) {
                              .radius = radius_m,
                              .line = Line::outline,
                              .fill = plus ? Fill::strong : Fill::paper});
+}
+
+bool holds(const PlacedBlock& block, Point at) {
+  return at.x >= block.low.x_m && at.x <= block.low.x_m + block.size.x_m && at.y >= block.low.y_m &&
+         at.y <= block.low.y_m + block.size.y_m;
 }
 
 // Straps lie across the long side of the case, evenly along it.
@@ -76,9 +81,16 @@ void add_plan(Drawing& drawing, const Sheet& sheet, const PackingInput& in,
     add_post(drawing, sheet.plan(block.minus), false, post_m);
     add_post(drawing, sheet.plan(block.plus), true, post_m);
     // Beside the straps and the posts' line, which are the middle ones.
-    add_label(drawing,
-              {block.low.x_m + 0.5 * block.size.x_m, block.low.y_m + 0.78 * block.size.y_m},
-              std::to_string(i + 1), Align::centre, TextRole::strong);
+    const bool along_x = block.size.x_m >= block.size.y_m;
+    const Point at{block.low.x_m + (along_x ? 0.5 : 0.75) * block.size.x_m,
+                   block.low.y_m + (along_x ? 0.78 : 0.5) * block.size.y_m};
+    const bool covered = !upper && std::any_of(arrangement.blocks.begin(), arrangement.blocks.end(),
+                                               [&](const PlacedBlock& other) {
+                                                 return other.low.z_m > 0.0 && holds(other, at);
+                                               });
+    if (!covered) {
+      add_label(drawing, at, std::to_string(i + 1), Align::centre, TextRole::strong);
+    }
   }
 }
 
@@ -99,8 +111,16 @@ void add_side(Drawing& drawing, const Sheet& sheet, const PackingInput& in,
         add_polyline(drawing, {{strap[0].x_m, low.y}, {strap[0].x_m, high.y}}, Line::thin);
       }
     }
-    add_label(drawing, {0.5 * (low.x + high.x), low.y + 0.3 * block.size.z_m},
-              std::to_string(i + 1));
+    const double middle_m = block.low.x_m + 0.5 * block.size.x_m;
+    const bool hidden = std::any_of(
+        arrangement.blocks.begin(), arrangement.blocks.end(), [&](const PlacedBlock& other) {
+          return other.low.y_m < block.low.y_m && other.low.z_m == block.low.z_m &&
+                 middle_m >= other.low.x_m && middle_m <= other.low.x_m + other.size.x_m;
+        });
+    if (!hidden) {
+      add_label(drawing, {0.5 * (low.x + high.x), low.y + 0.3 * block.size.z_m},
+                std::to_string(i + 1));
+    }
   }
   for (const Jumper& jumper : arrangement.jumpers) {
     const double over_m =
@@ -151,7 +171,7 @@ std::string description(const PackingInput& in, const Arrangement& arrangement, 
 
 Drawing locker_plan_picture(const PackingInput& in, const PackingResult& result,
                             int straps_per_block_count, System system) {
-  Drawing drawing{.title = "The battery locker, from above and from the side"};
+  Drawing drawing{.title = "The battery locker from the side, and below from above"};
   const Sheet sheet = sheet_of(in);
   const double edge_m = sheet.margin_m;
   const double top_m = sheet.floor_m() + sheet.height_m;
@@ -184,10 +204,7 @@ Drawing locker_plan_picture(const PackingInput& in, const PackingResult& result,
   const std::string jumpers = best.jumpers.empty() ? "no jumpers"
                                                    : counted(best.jumpers.size(), "jumper") + ", " +
                                                          length_text(best.jumpers_m, system);
-  add_label(drawing, {0.0, sheet.width_m + 0.5 * edge_m}, "from above", Align::left);
-  add_label(drawing, {sheet.length_m, sheet.width_m + 0.5 * edge_m}, jumpers, Align::right,
-            TextRole::strong);
-  add_label(drawing, {0.0, top_m + 0.4 * edge_m}, "from the side", Align::left);
+  add_label(drawing, {0.0, top_m + 0.4 * edge_m}, jumpers, Align::left, TextRole::strong);
   drawing.description = description(in, best, strap_count, system);
   return drawing;
 }

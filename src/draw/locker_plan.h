@@ -1,6 +1,6 @@
 #pragma once
 
-// The battery locker to scale: from above, and over it from the side.
+// The battery locker to scale: from the side, and below it from above.
 
 #include "calc/locker/packing.h"
 #include "draw/drawing.h"

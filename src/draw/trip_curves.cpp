@@ -37,8 +37,7 @@ Window window_of(const ProtectionInput& in, const ProtectionResult& result) {
   double least_A = std::min(in.motor.continuous_A > 0.0 ? in.motor.continuous_A : in.run.ampacity_A,
                             result.faults.plug.least_A);
   for (const ProtectionDevice& device : in.devices) least_A = std::min(least_A, device.rating_A);
-  return {.least_A = 0.4 * least_A,
-          .most_A = 1.5 * result.faults.posts.most_A};
+  return {.least_A = 0.4 * least_A, .most_A = 1.5 * result.faults.posts.most_A};
 }
 
 // A falling curve, cut off where it leaves the picture at the foot.
@@ -227,7 +226,8 @@ Drawing trip_curves_picture(const ProtectionInput& in, const ProtectionResult& r
   double y = top + 0.5;
   for (std::size_t i = in.devices.size(); i-- > 0;) {
     const ProtectionDevice& device = in.devices[i];
-    const double x = std::log10(opens_ratio(curve_of(device.device_class), in.air) * device.rating_A);
+    const double x =
+        std::log10(opens_ratio(curve_of(device.device_class), in.air) * device.rating_A);
     add_label(drawing, {x + 0.05, y}, device.label, Align::left);
     y -= 1.3;
   }

@@ -1,7 +1,7 @@
 #pragma once
 
-// Time against current, both logarithmic: when each device opens, how long the cable stands it, what
-// the motor asks, and what a short circuit may draw.
+// Time against current, both logarithmic: when each device opens, how long the cable stands it,
+// what the motor asks, and what a short circuit may draw.
 
 #include "calc/protection/protection.h"
 #include "draw/drawing.h"

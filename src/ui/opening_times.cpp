@@ -31,6 +31,10 @@ void draw_opening_times(Context& ui) {
          std::min(ui.sheet.width * 1.05f, ui.sheet.scaled(440.0f)));
   note(ui, "From a bank new, charged and warm to one old, flat and cold. Times are of the device's class: yours follows its "
            "maker's curve. Starting and stalling are taken as three times the motor's current.");
+  if (study.result.electronics_A > 0.0) {
+    note(ui, "A lithium bank counts here as its bare cells, for its own electronics may fail closed: more current than the checks "
+             "of this page take from its label.");
+  }
   const Within list(ui.sheet, Role::list, "Protection by curves");
   std::vector<const Check*> checks;
   for (const Finding& finding : study.result.findings) checks.push_back(&finding.check);

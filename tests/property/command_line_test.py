@@ -5,6 +5,7 @@ usage: THOLE=PROGRAM python3 command_line_test.py
 
 import json
 import os
+import re
 import pathlib
 import subprocess
 import unittest
@@ -63,6 +64,28 @@ class CommandLine(unittest.TestCase):
         table = said("protection", JOB)
         for finding in study["findings"]:
             self.assertIn(finding["label"], table)
+
+    def test_cut_file(self):
+        """As many circles to drill as there are bolts, one outer contour, the end marked."""
+        lines = subprocess.run([PROGRAM, "plate", JOB, "--dxf"], check=True, capture_output=True, timeout=120).stdout.decode().split("\r\n")
+        pairs = list(zip(lines[0::2], lines[1::2]))
+        self.assertEqual([p[1] for p in pairs].count("POLYLINE"), 1)
+        bolts = json.loads(said("plate", JOB, "--json"))["bolts"]
+        drilled = [i for i, p in enumerate(pairs) if p[1] == "CIRCLE" and ("8", "DRILL") in [(c.strip(), v) for c, v in pairs[i:i + 4]]]
+        self.assertEqual(len(drilled), len(bolts))
+        self.assertEqual(pairs[-1][1], "EOF")
+
+    def test_drawing_and_template_are_true_to_size(self):
+        """Paper in millimetres, and a viewBox of as many units."""
+        for words, sizes in ((("--svg",), ((420, 297),)), (("--template", "a4"), ((210, 297), (297, 210)))):
+            svg = said("plate", JOB, *words)
+            width, height = (float(re.search(rf'{key}="([0-9.]+)mm"', svg)[1]) for key in ("width", "height"))
+            box = [float(number) for number in re.search(r'viewBox="([^"]+)"', svg)[1].split()]
+            self.assertIn((width, height), sizes)
+            self.assertAlmostEqual(width / height, box[2] / box[3], places=6)
+        refused = subprocess.run([PROGRAM, "plate", JOB, "--template", "a4", "--tile", "99"], capture_output=True, text=True, timeout=120)
+        self.assertEqual(refused.returncode, 2)
+        self.assertIn("--tile", refused.stderr)
 
 
 if __name__ == "__main__":

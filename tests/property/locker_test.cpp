@@ -39,7 +39,7 @@ class Lockers {
                     .block_width_m = group[1],
                     .block_height_m = group[2],
                     .series_count = pick(1, 4),
-                    .parallel_count = pick(1, 2)};
+                    .parallel_count = pick(0, 3) == 0 ? 2 : 1};
     const double side_m = std::sqrt(in.series_count * in.parallel_count * group[0] * group[1]);
     in.locker_length_m = side_m * between(0.8, 2.0) + 0.05;
     in.locker_width_m = side_m * between(0.8, 1.4) + 0.05;

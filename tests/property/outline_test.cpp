@@ -177,9 +177,9 @@ TEST_SUITE("property") {
   }
 
   TEST_CASE("the ready shapes have nothing in their way") {
-    for (const auto& [name, shape] : plates_to_cut()) {
-      CAPTURE(name);
-      CHECK_FALSE(has_error(plate_issues(shape)));
+    for (const auto& plate : plates_to_cut()) {
+      CAPTURE(plate.first);
+      CHECK_FALSE(has_error(plate_issues(plate.second)));
     }
     CHECK(plate_issues(slotted_plate()).empty());
   }

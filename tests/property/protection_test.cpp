@@ -229,6 +229,63 @@ TEST_SUITE("property") {
     }
   }
 
+  TEST_CASE("short circuits by hand: block, copper warm or at 20 C, joints half or double") {
+    // 100 Ah AGM, 12.99 V and 4 milliohm: a quarter less when strong, a quarter more when weak.
+    FaultBank bank{.block = {.chemistry = Chemistry::agm, .nominal_V = 12.0, .capacity_Ah = 100.0},
+                   .age_factor = 1.0,
+                   .cold_C = 25.0,
+                   .flat_charge_frac = 1.0};
+    const FaultPath path{.copper_ohm = 0.010, .joints_ohm = 0.002, .hot_C = 70.0};
+    CHECK(fault_range(bank, path).most_A == rel(12.99 / 0.014, 1e-9));
+    CHECK(fault_range(bank, path).least_A == rel(12.99 / (0.005 + 0.011965 + 0.004), 1e-9));
+    bank.cold_C = -18.0;  // twice the resistance
+    CHECK(fault_range(bank, path).least_A == rel(12.99 / (0.010 + 0.011965 + 0.004), 1e-9));
+    bank.age_factor = 1.25;  // half as much again
+    CHECK(fault_range(bank, path).least_A == rel(12.99 / (0.015 + 0.011965 + 0.004), 1e-9));
+    bank.block.chemistry = Chemistry::lifepo4;
+    bank.block.continuous_A = 100.0;
+    CHECK(electronics_A(bank) == 200.0);
+    bank.parallel_count = 2;  // 80 % of twice 200 A
+    CHECK(electronics_A(bank) == rel(320.0, 1e-12));
+  }
+
+  TEST_CASE("what lies between posts, stud and plug, counted by hand") {
+    ProtectionInput in = usual();
+    in.tail.start_C = 90.0;
+    for (ProtectionDevice& device : in.devices) device.resistance_ohm = 1e-3;
+    const FaultRanges faults = fault_ranges(in);
+    // Run of 11 m, two devices in both poles with two lugs each, a lug at each post and stud.
+    const double run_ohm = 1e-3 + 11.0 * 0.8660e-3;
+    const double joints_ohm = 4.0 * 1e-3 + 8.0 * 1e-4 + 4.0 * 1e-4;
+    const FaultRange stud =
+        fault_range(in.bank, {.copper_ohm = run_ohm, .joints_ohm = joints_ohm, .hot_C = 70.0});
+    CHECK(faults.stud.least_A == rel(stud.least_A, 1e-9));
+    CHECK(faults.stud.most_A == rel(stud.most_A, 1e-9));
+    // The tail's two lugs at the stud, two poles of the plug; the warmer of the two cables counts.
+    const FaultRange plug = fault_range(in.bank, {.copper_ohm = run_ohm + 1.2 * 2.183e-3,
+                                                  .joints_ohm = joints_ohm + 2e-4 + 2.0 * 5e-4,
+                                                  .hot_C = 90.0});
+    CHECK(faults.plug.least_A == rel(plug.least_A, 1e-9));
+    CHECK(faults.plug.most_A == rel(plug.most_A, 1e-9));
+  }
+
+  TEST_CASE("the tail is held against everything between plug and stud, the run up to the posts") {
+    for (const ProtectionInput& in : spread()) {
+      const ProtectionResult result = protection(in);
+      const Finding& tail = *find(result, FindingKind::tail_stands);
+      CHECK(tail.at_A >= result.faults.plug.least_A);
+      CHECK(tail.at_A <= result.faults.stud.most_A);
+      for (const double current_A :
+           steps(result.faults.plug.least_A, result.faults.stud.most_A, 1.02)) {
+        CAPTURE(current_A);
+        const double use =
+            opening_in_series(in.devices, in.devices.size(), current_A, in.air).longest_s /
+            lead_withstand_s(in.tail, current_A);
+        CHECK(use <= tail.check.utilisation() * 1.03);
+      }
+    }
+  }
+
   TEST_CASE("without a device nothing protects the feeder") {
     ProtectionInput in = usual();
     in.devices.clear();
@@ -311,7 +368,8 @@ TEST_SUITE("property") {
   TEST_CASE("limits: reach, poles, overload and a locked motor, just on either side") {
     ProtectionInput in = usual();
     const double least_A = fault_ranges(in).plug.least_A;
-    // Fuse and breaker alone, so that no other device opens it; its own resistance follows the rating.
+    // Fuse and breaker alone, so that no other device opens it; its own resistance follows the
+    // rating.
     in.devices = {device_of(DeviceClass::magnetic_medium, 60.0)};
     in.devices.front().resistance_ohm = 0.0;
     const double alone_A = fault_ranges(in).plug.least_A;
@@ -389,10 +447,9 @@ TEST_SUITE("property") {
           CHECK(boxes[i].centre.x + 0.5 * boxes[i].size.width <= width);
           for (std::size_t k = 0; k < i; ++k) {
             CAPTURE(drawing.labels[k].text);
-            const bool apart =
-                std::abs(boxes[i].centre.x - boxes[k].centre.x) >=
-                    0.5 * (boxes[i].size.width + boxes[k].size.width) ||
-                std::abs(boxes[i].centre.y - boxes[k].centre.y) >= 0.79 * 20.0;
+            const bool apart = std::abs(boxes[i].centre.x - boxes[k].centre.x) >=
+                                   0.5 * (boxes[i].size.width + boxes[k].size.width) ||
+                               std::abs(boxes[i].centre.y - boxes[k].centre.y) >= 0.79 * 20.0;
             CHECK(apart);
           }
         }
@@ -410,8 +467,7 @@ TEST_SUITE("property") {
       ++found;
       for (std::size_t i = 1; i + 1 < shape.points.size(); ++i) {
         const Point point = shape.points[i];
-        const OpeningBand band =
-            opening_in_series(in.devices, 1, std::pow(10.0, point.x), in.air);
+        const OpeningBand band = opening_in_series(in.devices, 1, std::pow(10.0, point.x), in.air);
         CHECK(std::pow(10.0, point.y) == rel(band.longest_s, 1e-6));
       }
     }

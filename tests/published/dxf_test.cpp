@@ -41,8 +41,9 @@ TEST_SUITE("published") {
 
   // DX2 of the handbook. LWPOLYLINE came with release 14.
   TEST_CASE("an R12 file has no LWPOLYLINE, ends with EOF, and its contours are closed [dxf-format]") {
-    for (const auto& [name, shape] : plates_to_cut()) {
-      CAPTURE(name);
+    for (const auto& plate : plates_to_cut()) {
+      CAPTURE(plate.first);
+      const PlateShape& shape = plate.second;
       const DxfFile file = write_dxf(file_of(shape), DxfVersion::r12);
       CHECK_FALSE(has_error(file.issues));
       REQUIRE_FALSE(file.text.empty());

@@ -475,16 +475,6 @@ TEST_SUITE("published") {
     CHECK(warns(vent_plan(three_flooded()).trace.cautions, "charge.vent_equalise"));
   }
 
-  TEST_CASE(
-      "115 lbf (512 N) on a boat under 26 ft (7.92 m) asks for a cut-off switch "
-      "[46 U.S.C. 4312; confirmed]") {
-    CHECK(cut_off_switch(512.0, 7.9).has_value());
-    CHECK_FALSE(cut_off_switch(511.0, 7.9).has_value());
-    CHECK(cut_off_switch(N_from_lbf(115.0), 7.92).has_value());
-    CHECK_FALSE(cut_off_switch(512.0, 7.93).has_value());
-    CHECK(cut_off_switch(600.0, 6.0)->text.find("135 lbf") != std::string::npos);
-  }
-
   TEST_CASE("blocks that do not belong together [common practice, no source]") {
     const FittedBlock agm{.capacity_Ah = 100.0};
     CHECK(mixed_blocks(std::vector{agm, agm, agm}).empty());

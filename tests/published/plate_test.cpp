@@ -189,7 +189,7 @@ TEST_CASE("PL2, PL4, PL5, PL6, PL14: squares approach the series at the publishe
 }
 
 TEST_CASE("PL10: Morley's skew plate, in both directions of the diagonals") {
-  for (const auto& [other, published] : {std::pair{false, 4.38e-4}, std::pair{true, 4.19e-4}}) {
+  for (const bool other : {false, true}) {
     const double slant = std::numbers::pi / 6.0;
     const Grid grid(16, [&](double u, double v) {
       return PlatePoint{u + v * std::cos(slant), v * std::sin(slant)};
@@ -204,7 +204,6 @@ TEST_CASE("PL10: Morley's skew plate, in both directions of the diagonals") {
     const double sag = bend(grid, 0.3, loads, fixed)[3 * grid.at(8, 8)];
     const double either = std::min(std::abs(sag / 4.38e-4 - 1.0), std::abs(sag / 4.19e-4 - 1.0));
     CAPTURE(sag);
-    CAPTURE(published);
     CHECK(either < 0.003);
   }
 }

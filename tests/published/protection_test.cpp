@@ -1,5 +1,5 @@
-// Protection by curves against printed values. Rows that are recalled, or that the trade knows without
-// a published source, say so in their test's name.
+// Protection by curves against printed values. Rows that are recalled, or that the trade knows
+// without a published source, say so in their test's name.
 
 #include "calc/protection/protection.h"
 
@@ -92,7 +92,8 @@ TEST_SUITE("published") {
   // --- time-current classes ----------------------------------------------------------------------
 
   TEST_CASE("Bolt-down fuse opens in the band of its class, recalled [ISO 8820-5]") {
-    check_band(DeviceClass::bolt_fuse, {{1.35, 120, 1800}, {2.0, 1, 15}, {3.5, 0.3, 5}, {6.0, 0.1, 1}});
+    check_band(DeviceClass::bolt_fuse,
+               {{1.35, 120, 1800}, {2.0, 1, 15}, {3.5, 0.3, 5}, {6.0, 0.1, 1}});
   }
 
   TEST_CASE("Fuses carry 1.10 times their rating, recalled [UL 248-1, ISO 8820]") {
@@ -123,11 +124,12 @@ TEST_SUITE("published") {
     check_band(DeviceClass::magnetic_short, {{2.0, 0.5, 4}});
     check_band(DeviceClass::magnetic_medium, {{2.0, 5, 30}});
     check_band(DeviceClass::magnetic_long, {{2.0, 20, 120}});
-    for (const DeviceClass device_class : {DeviceClass::magnetic_instant, DeviceClass::magnetic_short,
-                                           DeviceClass::magnetic_medium}) {
+    for (const DeviceClass device_class :
+         {DeviceClass::magnetic_instant, DeviceClass::magnetic_short,
+          DeviceClass::magnetic_medium}) {
       CHECK(band(device_class, 6.0).longest_s <= 1.0);
-      CHECK(band(device_class, 1.0).shortest_s == kMayNeverOpen_s);   // holds 100 %
-      CHECK(band(device_class, 1.35).longest_s < kMayNeverOpen_s);    // must trip
+      CHECK(band(device_class, 1.0).shortest_s == kMayNeverOpen_s);  // holds 100 %
+      CHECK(band(device_class, 1.35).longest_s < kMayNeverOpen_s);   // must trip
       CHECK(band(device_class, 1.30).longest_s == kMayNeverOpen_s);
     }
     CHECK(band(DeviceClass::magnetic_long, 6.0).longest_s > 1.0);
@@ -147,10 +149,12 @@ TEST_SUITE("published") {
     // The low end of the kind's resistance: AGM 3 milliohm and 4.2 kA, flooded 4 and 3.2.
     FaultBank bank{.block = agm_100()};
     CHECK(1e3 * strongest(bank).resistance_ohm == rel(3.0, 0.05));
-    CHECK(fault_A(strongest(bank).open_circuit_V, strongest(bank).resistance_ohm) == rel(4200, 0.05));
+    CHECK(fault_A(strongest(bank).open_circuit_V, strongest(bank).resistance_ohm) ==
+          rel(4200, 0.05));
     bank.block.chemistry = Chemistry::flooded;
     CHECK(1e3 * strongest(bank).resistance_ohm == rel(4.0, 0.1));
-    CHECK(fault_A(strongest(bank).open_circuit_V, strongest(bank).resistance_ohm) == rel(3200, 0.1));
+    CHECK(fault_A(strongest(bank).open_circuit_V, strongest(bank).resistance_ohm) ==
+          rel(3200, 0.1));
   }
 
   TEST_CASE("Parallel strings add, series blocks do not [ABYC E-11, as published]") {
@@ -206,7 +210,8 @@ TEST_SUITE("published") {
   // --- FEED-1 ------------------------------------------------------------------------------------
 
   TEST_CASE("A breaker of 60 A at the bank clears all of FEED-1, behind a fuse of 300 A") {
-    CHECK(band(DeviceClass::magnetic_medium, 745.0 / 60.0).longest_s == 0.1);  // 12.4 times: at once
+    CHECK(band(DeviceClass::magnetic_medium, 745.0 / 60.0).longest_s ==
+          0.1);  // 12.4 times: at once
     const ProtectionResult result = protection(feed_1(agm_100()));
     for (const Finding& finding : result.findings) {
       CAPTURE(finding.check.id);
@@ -321,14 +326,16 @@ TEST_SUITE("published") {
       from_memory += row.recalled;
       // By area: printed to three figures, laid up by 2 to 3 %, areas printed to three figures.
       const double area_mm2 = row.mils * 5.067075e-4;
-      CHECK(304.8 * resistance_at(stranded_ohm_per_m(area_mm2), 75.0) == rel(row.bare_per_kft, 1e-2));
-      CHECK(row.coated_per_kft / row.bare_per_kft > 1.02);  // tin, by strand
+      CHECK(304.8 * resistance_at(stranded_ohm_per_m(area_mm2), 75.0) ==
+            rel(row.bare_per_kft, 1e-2));
+      CHECK(row.coated_per_kft / row.bare_per_kft > 1.02);               // tin, by strand
       CHECK(row.coated_per_kft / row.bare_per_kft < 0.16454 / 0.15328);  // TIN-1's ceiling
       if (row.label.empty()) continue;
       const Conductor& conductor = *find_conductor(row.label);
       CHECK(circular_mils(conductor.area_mm2) == rel(row.mils, 1e-3));
       CHECK(304.8 * resistance_at(conductor.bare_ohm_per_m, 75.0) == rel(row.bare_per_kft, 2e-3));
-      CHECK(304.8 * resistance_at(conductor.tinned_ohm_per_m, 75.0) == rel(row.coated_per_kft, 2e-3));
+      CHECK(304.8 * resistance_at(conductor.tinned_ohm_per_m, 75.0) ==
+            rel(row.coated_per_kft, 2e-3));
     }
     CHECK(from_memory == 17);
   }
@@ -339,8 +346,8 @@ TEST_SUITE("published") {
       double drop_V = 0.0;
       double temperature_C = 0.0;
     };
-    const Row rows[] = {{"iso", 0.888, 7.6},        {"bare_20", 0.954, 20.0},
-                        {"e11_awg", 0.968, 29.3},   {"e11_sae", 1.035, 29.3},
+    const Row rows[] = {{"iso", 0.888, 7.6},          {"bare_20", 0.954, 20.0},
+                        {"e11_awg", 0.968, 29.3},     {"e11_sae", 1.035, 29.3},
                         {"tinned_warm", 1.090, 45.5}, {"tinned_75", 1.205, 75.0}};
     const std::vector<DropMethod> methods =
         drop_methods(*find_conductor("6 AWG"), {.current_A = 60.0, .ampacity_A = 120.0}, 12.0);
@@ -384,9 +391,9 @@ TEST_SUITE("published") {
       double excess_mohm = 0.0;
       bool suspect = false;
     };
-    const Row rows[] = {{0.80, 33, 0.825, 0.03}, {1.20, 214, 5.35, 4.15, true},
+    const Row rows[] = {{0.80, 33, 0.825, 0.03},   {1.20, 214, 5.35, 4.15, true},
                         {8.148, 331, 8.275, 0.13}, {0.50, 22, 0.55, 0.05},
-                        {0.50, 21, 0.525, 0.03}, {8.148, 329, 8.225, 0.08}};
+                        {0.50, 21, 0.525, 0.03},   {8.148, 329, 8.225, 0.08}};
     for (const Row& row : rows) {
       CAPTURE(row.measured_mV);
       const JointVerdict verdict = judge_joint({.drop_V = 1e-3 * row.measured_mV,
@@ -397,8 +404,8 @@ TEST_SUITE("published") {
       CHECK(near(1e3 * verdict.excess_ohm, row.excess_mohm, 0.0051));
       CHECK(verdict.suspect == row.suspect);
     }
-    const JointVerdict breaker = judge_joint(
-        {.drop_V = 0.214, .current_A = 40.0, .model_ohm = 1.2e-3, .rated_A = 56.0});
+    const JointVerdict breaker =
+        judge_joint({.drop_V = 0.214, .current_A = 40.0, .model_ohm = 1.2e-3, .rated_A = 56.0});
     CHECK(breaker.heat_W == rel(6.6, 1e-2));
     CHECK(breaker.heat_rated_W == rel(13.0, 5e-3));
   }

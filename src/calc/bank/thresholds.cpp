@@ -5,7 +5,6 @@
 #include <map>
 
 #include "base/number.h"
-#include "base/units.h"
 #include "data/batteries.h"
 #include "data/sources.h"
 #include "data/sources_battery.h"
@@ -13,10 +12,8 @@
 namespace thole {
 namespace {
 
-constexpr double kCutOff_N = N_from_lbf(115.0);  // kCutOffSwitch
-constexpr double kCutOff_m = m_from_ft(26.0);    // kCutOffSwitch
-constexpr double kAlike_years = 1.0;             // kCommonPractice
-constexpr double kAlike_frac = 0.02;             // kCommonPractice: labels of one model agree
+constexpr double kAlike_years = 1.0;  // kCommonPractice
+constexpr double kAlike_frac = 0.02;  // kCommonPractice: labels of one model agree
 
 double calendar_years(Chemistry chemistry) {
   switch (chemistry) {
@@ -44,20 +41,6 @@ Span span_of(std::span<const FittedBlock> blocks, double FittedBlock::*member) {
 }
 
 }  // namespace
-
-std::optional<Caution> cut_off_switch(double thrust_N, double hull_length_m) {
-  if (!(thrust_N >= kCutOff_N && hull_length_m > 0.0 && hull_length_m < kCutOff_m)) {
-    return std::nullopt;
-  }
-  return Caution{
-      "bank.cut_off_switch",
-      "Fit an engine cut-off switch with its link, or write down why none is needed: a boat under "
-      "26 ft that can push with " +
-          fixed(lbf_from_N(thrust_N), 0) +
-          " lbf is past the 115 lbf at which United States law asks whoever installs the motor for "
-          "it.",
-      kCutOffSwitch};
-}
 
 std::vector<Caution> mixed_blocks(std::span<const FittedBlock> blocks) {
   std::vector<Caution> found;

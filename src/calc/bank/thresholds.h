@@ -1,10 +1,9 @@
 #pragma once
 
-// Lines that an owner crosses without knowing: the cut-off switch that strong thrust asks for,
-// blocks that do not belong together, how many years the cycles come to. The line at 50 V and the
-// scopes of the lithium standards are cautions of bank().
+// What an owner misses: blocks that do not belong together, how many years the cycles come to. The
+// line at 50 V and the scopes of the lithium standards are cautions of bank(), the cut-off switch
+// that strong thrust asks for is one of hold().
 
-#include <optional>
 #include <span>
 #include <vector>
 
@@ -12,11 +11,6 @@
 #include "data/parts.h"
 
 namespace thole {
-
-// 46 U.S.C. 4312: a recreational vessel under 26 ft that can push with 115 lbf or more, at rest,
-// must have an engine cut-off switch. Of all propulsion or the bow motor alone: what is given.
-// Nothing when the line is not reached or a value is not a positive number.
-std::optional<Caution> cut_off_switch(double thrust_N, double hull_length_m);
 
 // A block that is or will be in the boat.
 struct FittedBlock {

@@ -34,7 +34,8 @@ std::vector<DropMethod> drop_methods(const Conductor& conductor, const CableLoad
   const auto by_e11 = [&](double mils) { return e11_drop_V(load.current_A, loop_m, mils); };
   const double e11_C = constant_C(e11_drop_V(1.0, 1.0, circular_mils(1.0)));
   const double warm_C = conductor_temperature_C(load);
-  const std::string_view made = conductor.metric ? "IEC 60228 class 5" : "NEC Table 8, brought to 20 °C";
+  const std::string_view made =
+      conductor.metric ? "IEC 60228 class 5" : "NEC Table 8, brought to 20 °C";
 
   add("iso", "ISO 10133", "0.0164 I L / S, nominal area", constant_C(kIsoDrop_factor),
       iso_drop_V(load.current_A, loop_m, conductor.area_mm2), kIsoDrop);

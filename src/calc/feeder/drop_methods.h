@@ -11,9 +11,9 @@
 namespace thole {
 
 struct DropMethod {
-  std::string_view id{};     // "iso", "bare_20", "e11_awg", "e11_sae", "tinned_warm", "tinned_75"
+  std::string_view id{};  // "iso", "bare_20", "e11_awg", "e11_sae", "tinned_warm", "tinned_75"
   std::string_view label{};
-  std::string_view table{};  // what its resistance rests on
+  std::string_view table{};    // what its resistance rests on
   double temperature_C = 0.0;  // of the copper; of a rule, at which pure copper has its constant
   double ohm_per_m = 0.0;      // one conductor
   double drop_V = 0.0;

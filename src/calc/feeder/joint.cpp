@@ -5,9 +5,9 @@
 namespace thole {
 namespace {
 
-constexpr double kSuspect_factor = 2.0;   // kCommonPractice
-constexpr double kSuspect_ohm = 0.2e-3;   // kCommonPractice
-constexpr double kSuspectHeat_W = 5.0;    // kCommonPractice
+constexpr double kSuspect_factor = 2.0;  // kCommonPractice
+constexpr double kSuspect_ohm = 0.2e-3;  // kCommonPractice
+constexpr double kSuspectHeat_W = 5.0;   // kCommonPractice
 
 }  // namespace
 

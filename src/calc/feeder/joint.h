@@ -27,8 +27,8 @@ struct WholeReading {
   double motor_V = 0.0;  // at the plug
   double current_A = 0.0;
   double model_ohm = 0.0;
-  double meter_V = 0.01;        // uncertainty of each voltage
-  double clamp_frac = 0.02;     // uncertainty of the current, of itself
+  double meter_V = 0.01;     // uncertainty of each voltage
+  double clamp_frac = 0.02;  // uncertainty of the current, of itself
 };
 
 struct WholeExcess {

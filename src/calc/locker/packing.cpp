@@ -17,7 +17,8 @@ constexpr double kSlack_m = 1e-7;       // a fit to the last bit is a fit
 constexpr double kPostInset_m = 0.035;  // kProjectDecision: post to the end of the case
 constexpr double kBend_m = 0.040;       // kProjectDecision: at each end of a jumper
 constexpr double kLargest_m = 20.0;     // kProjectDecision: beyond it, not a locker of these boats
-constexpr long kMostTries_count = 2'000'000;
+constexpr long kMostTries_count = 1'000'000;
+constexpr long kSimpleTries_count = 100'000;  // for the wiring of one packing
 
 // Floor that a block needs, gaps included, and the floor there is.
 struct Plan {
@@ -225,14 +226,33 @@ double cable_m(const Spot& a, const Spot& b) {
          2.0 * kBend_m;
 }
 
-// No two posts can be nearer than this, so no jumper shorter.
-double shortest_jumper_m(const PackingInput& in, const Mode& mode) {
+// Floors under the length of a jumper, by how much the wiring turns between the two blocks: each is
+// gone through from post to post, along x or y, one way or the other.
+struct Floors {
+  double jumper_m = 0.0;        // any
+  double quarter_turn_m = 0.0;  // more for each quarter of a turn
+  double span_m = 0.0;          // post to post on one block
+};
+
+Floors floors_of(const PackingInput& in, const Mode& mode) {
   const double inset_m = std::min(kPostInset_m, 0.25 * in.block_length_m);
-  const double margin_m = mode.posture == Posture::upright
-                              ? std::min(inset_m, 0.5 * (mode.depth_m + in.strap_room_m))
-                              : std::min(inset_m, mode.ahead_m + 0.5 * in.strap_room_m);
-  const double beside_m = 2.0 * margin_m + in.air_gap_m;
-  return 2.0 * kBend_m + (mode.tier_count > 1 ? std::min(beside_m, mode.pitch_m) : beside_m);
+  const bool upright = mode.posture == Posture::upright;
+  // From a post to the edge of its block's floor, the way that its top, or its narrow side, looks.
+  const double aside_m = (upright ? 0.5 * mode.depth_m : mode.ahead_m) + 0.5 * in.strap_room_m;
+  const double tier_m =
+      mode.tier_count > 1 ? mode.pitch_m : std::numeric_limits<double>::infinity();
+  const double ahead_m = std::min({2.0 * inset_m, 2.0 * aside_m, tier_m - in.air_gap_m});
+  const double quarter_m = std::min(inset_m + aside_m, tier_m - in.air_gap_m);
+  const double back_m = std::min({2.0 * aside_m, in.block_length_m, tier_m - in.air_gap_m});
+  return {.jumper_m = 2.0 * kBend_m + in.air_gap_m + ahead_m,
+          .quarter_turn_m = std::max(0.0, std::min(quarter_m - ahead_m, 0.5 * (back_m - ahead_m))),
+          .span_m = in.block_length_m - 2.0 * inset_m};
+}
+
+// Quarters of a turn between two of the four ways 0, 1, 2, 3.
+int turn_count(int from, int to) {
+  const int steps = std::abs(from - to);
+  return std::min(steps, 4 - steps);
 }
 
 // Puts the blocks down in the order of wiring. A step is a candidate and which of its posts the
@@ -249,17 +269,19 @@ class WiringSearch {
       : series_count_(in.series_count),
         count_(in.series_count * in.parallel_count),
         links_count_(count_ - 1 + in.parallel_count - 1),
-        least_m_(shortest_jumper_m(in, mode)),
+        ring_(in.parallel_count == 2),
+        floors_(floors_of(in, mode)),
         room_count_{lower_count, count_ - lower_count} {}
 
   // Improves on what earlier runs found. False when the tries ran out.
-  bool run(const std::vector<Candidate>& candidates) {
+  bool run(const std::vector<Candidate>& candidates, long tries_limit_count) {
+    tries_limit_count_ = tries_limit_count;
     candidates_ = &candidates;
     steps_.clear();
     tries_count_ = 0;
     tier_count_ = {0, 0};
-    step(0.0, 0);
-    return tries_count_ < kMostTries_count;
+    step({});
+    return tries_count_ < tries_limit_count_;
   }
   bool found() const { return !best_.empty(); }
   double best_m() const { return best_m_; }
@@ -267,9 +289,19 @@ class WiringSearch {
   const std::vector<int>& best_entries() const { return best_entries_; }
 
  private:
+  // How far a wiring has come.
+  struct Progress {
+    double sum_m = 0.0;
+    int joined_count = 0;
+    int turned_count = 0;  // quarters of a turn so far
+    int ways = 0;          // bit by bit, the ways that blocks have been gone through
+    int first_way = 0;
+    int way = 0;
+  };
+
   struct Child {
     double added_m = 0.0;
-    int joined_count = 0;
+    Progress progress{};
     Step step{};
   };
 
@@ -282,14 +314,45 @@ class WiringSearch {
   const Spot& exit(const Step& step) const {
     return at(step).posts[static_cast<std::size_t>(1 - step.entry)];
   }
-  bool hopeless(double so_far_m, int joined_count) const {
-    return so_far_m + (links_count_ - joined_count) * least_m_ >= best_m_ - kSlack_m;
+  int way_of(const Step& step) const {
+    const Spot& in = entry(step);
+    const Spot& out = exit(step);
+    const bool along_x = std::abs(out.x_m - in.x_m) > std::abs(out.y_m - in.y_m);
+    if (along_x) return out.x_m > in.x_m ? 0 : 2;
+    return out.y_m > in.y_m ? 1 : 3;
   }
 
-  void step(double so_far_m, int joined_count) {
+  // No completion can be shorter than this. Two strings are one ring: either it goes through some
+  // block the opposite way to another, and then turns four quarters in all and back to its first
+  // way; or its jumpers alone bring it back over what the blocks span.
+  double floor_m(const Progress& now) const {
+    const double plain_m = now.sum_m + (links_count_ - now.joined_count) * floors_.jumper_m;
+    if (!ring_) return plain_m;
+    const int turns_count =
+        now.joined_count == links_count_
+            ? 0
+            : std::max(turn_count(now.way, now.first_way), 4 - now.turned_count);
+    const double turning_m = plain_m + turns_count * floors_.quarter_turn_m;
+    const bool opposite = (now.ways & 5) == 5 || (now.ways & 10) == 10;
+    if (opposite) return turning_m;
+    return std::min(turning_m,
+                    std::max(plain_m, links_count_ * 2.0 * kBend_m + count_ * floors_.span_m));
+  }
+  bool hopeless(const Progress& now) const { return floor_m(now) >= best_m_ - kSlack_m; }
+
+  // The same wiring read backwards, or from its other string, costs the same: it is looked at from
+  // one of its ends alone.
+  bool told_otherwise(const Step& next, int k) const {
+    if (k == 0) return false;
+    const bool an_end =
+        k == count_ - 1 || (ring_ && (k == series_count_ || k == series_count_ - 1));
+    return an_end && next.candidate < steps_.front().candidate;
+  }
+
+  void step(const Progress& now) {
     const int k = static_cast<int>(steps_.size());
     if (k == count_) {
-      best_m_ = so_far_m;
+      best_m_ = now.sum_m;
       best_.clear();
       best_entries_.clear();
       for (const Step& taken : steps_) {
@@ -301,46 +364,50 @@ class WiringSearch {
     std::vector<Child> children;
     for (int i = 0; i < static_cast<int>(candidates_->size()); ++i) {
       for (int e = 0; e < 2; ++e) {
-        if (++tries_count_ >= kMostTries_count) return;
-        const std::optional<Child> child = joined({i, e}, k);
-        if (child && !hopeless(so_far_m + child->added_m, joined_count + child->joined_count)) {
-          children.push_back(*child);
-        }
+        if (++tries_count_ >= tries_limit_count_) return;
+        const std::optional<Child> child = joined(now, {i, e}, k);
+        if (child) children.push_back(*child);
       }
     }
     std::stable_sort(children.begin(), children.end(), [](const Child& a, const Child& b) {
       return a.added_m < b.added_m - kSlack_m;
     });
     for (const Child& child : children) {
-      if (tries_count_ >= kMostTries_count) return;
-      const double sum_m = so_far_m + child.added_m;
-      const int done_count = joined_count + child.joined_count;
-      if (hopeless(sum_m, done_count)) continue;
+      if (tries_count_ >= tries_limit_count_) return;
+      if (hopeless(child.progress)) continue;
       const auto tier = static_cast<std::size_t>(at(child.step).tier);
       steps_.push_back(child.step);
       ++tier_count_[tier];
-      step(sum_m, done_count);
+      step(child.progress);
       --tier_count_[tier];
       steps_.pop_back();
     }
   }
 
-  // What the k-th step adds; nothing when there is no room for it.
-  std::optional<Child> joined(const Step& next, int k) const {
+  // What the k-th step adds; nothing when there is no room for it or no hope in it.
+  std::optional<Child> joined(const Progress& now, const Step& next, int k) const {
     const Candidate& c = at(next);
     const auto tier = static_cast<std::size_t>(c.tier);
-    if (tier_count_[tier] >= room_count_[tier]) return std::nullopt;
-    Child child{.step = next};
-    if (k > 0) {
+    if (tier_count_[tier] >= room_count_[tier] || told_otherwise(next, k)) return std::nullopt;
+    Child child{.progress = now, .step = next};
+    Progress& then = child.progress;
+    then.way = way_of(next);
+    then.ways |= 1 << then.way;
+    if (k == 0) {
+      then.first_way = then.way;
+    } else {
       child.added_m = cable_m(exit(steps_.back()), entry(next));
-      child.joined_count = 1;
+      ++then.joined_count;
+      then.turned_count += turn_count(now.way, then.way);
     }
     const int string = k / series_count_;
     if (string > 0 && k % series_count_ == series_count_ - 1) {
       const Step& first = steps_[static_cast<std::size_t>((string - 1) * series_count_)];
       child.added_m += cable_m(entry(first), exit(next));
-      ++child.joined_count;
+      ++then.joined_count;
     }
+    then.sum_m += child.added_m;
+    if (hopeless(then)) return std::nullopt;
     for (const Step& taken : steps_) {
       if (at(taken).tier == c.tier && !apart(at(taken).foot, c.foot)) return std::nullopt;
     }
@@ -350,7 +417,8 @@ class WiringSearch {
   int series_count_;
   int count_;
   int links_count_;
-  double least_m_;
+  bool ring_;  // two strings, joined at both ends
+  Floors floors_;
   std::array<int, 2> room_count_;
   std::array<int, 2> tier_count_{};
   const std::vector<Candidate>* candidates_ = nullptr;
@@ -359,6 +427,7 @@ class WiringSearch {
   std::vector<int> best_entries_{};
   double best_m_ = std::numeric_limits<double>::infinity();
   long tries_count_ = 0;
+  long tries_limit_count_ = 0;
 };
 
 // Every place on the raster, nearest to the low corner first.
@@ -372,8 +441,8 @@ std::vector<Candidate> all_candidates(const PackingInput& in, const Mode& mode, 
     for (const bool turned : {false, true}) {
       const double dx_m = turned ? plan.short_m : plan.long_m;
       const double dy_m = turned ? plan.long_m : plan.short_m;
-      for (const double x_m : raster(plan, count - 1, plan.length_m - dx_m)) {
-        for (const double y_m : raster(plan, count - 1, plan.width_m - dy_m)) {
+      for (const double x_m : raster(plan, 2 * count, plan.length_m - dx_m)) {
+        for (const double y_m : raster(plan, 2 * count, plan.width_m - dy_m)) {
           const Foot foot{x_m, y_m, dx_m, dy_m, turned};
           candidates.push_back(candidate_of(in, mode, foot, tier, false));
           if (mode.posture == Posture::on_side) {
@@ -437,6 +506,21 @@ Arrangement written(const PackingInput& in, const Mode& mode, const WiringSearch
   return arrangement;
 }
 
+// So many in columns of equal length, all turned alike; empty when they do not go in.
+std::vector<Foot> grid(const Plan& plan, int count, int columns, bool turned) {
+  const double dx_m = turned ? plan.short_m : plan.long_m;
+  const double dy_m = turned ? plan.long_m : plan.short_m;
+  const int rows = (count + columns - 1) / columns;
+  std::vector<Foot> feet;
+  if (columns * dx_m > plan.length_m + kSlack_m || rows * dy_m > plan.width_m + kSlack_m) {
+    return feet;
+  }
+  for (int i = 0; i < count; ++i) {
+    feet.push_back({i / rows * dx_m, i % rows * dy_m, dx_m, dy_m, turned});
+  }
+  return feet;
+}
+
 // How many of `count` the plan holds.
 int held_count(const Plan& plan, int count, bool& exact) {
   for (int n = count; n > 0; --n) {
@@ -455,16 +539,23 @@ std::optional<Arrangement> arranged(const PackingInput& in, const Mode& mode, bo
   if (upper_count > (mode.tier_count - 1) * lower_count) return std::nullopt;
   if (mode.tier_count == 2 && upper_count == 0) return std::nullopt;  // one tier does
   WiringSearch search(in, mode, lower_count);
-  std::vector<Candidate> simple;
-  for (int tier = 0; tier < mode.tier_count; ++tier) {
-    for (const Foot& foot : plan_holds(mode.plan, tier == 0 ? lower_count : upper_count).feet) {
-      simple.push_back(candidate_of(in, mode, foot, tier, false));
+  // Good wirings of simple packings first: what they cost cuts the search over all places short.
+  const auto try_feet = [&](const std::vector<Foot>& lower, const std::vector<Foot>& upper) {
+    std::vector<Candidate> candidates;
+    for (const Foot& foot : lower) candidates.push_back(candidate_of(in, mode, foot, 0, false));
+    for (const Foot& foot : upper) candidates.push_back(candidate_of(in, mode, foot, 1, false));
+    search.run(candidates, kSimpleTries_count);
+  };
+  try_feet(plan_holds(mode.plan, lower_count).feet, plan_holds(mode.plan, upper_count).feet);
+  if (!search.found()) return std::nullopt;
+  for (const bool turned : {false, true}) {
+    for (int columns = 1; columns <= lower_count; ++columns) {
+      const std::vector<Foot> lower = grid(mode.plan, lower_count, columns, turned);
+      if (lower.empty()) continue;
+      try_feet(lower, {lower.begin(), lower.begin() + upper_count});
     }
   }
-  // The bound may stop it before it has looked at everything; it has found a wiring by then.
-  search.run(simple);
-  if (!search.found()) return std::nullopt;
-  const bool proved = search.run(all_candidates(in, mode, count));
+  const bool proved = search.run(all_candidates(in, mode, count), kMostTries_count);
   return written(in, mode, search, proved);
 }
 

@@ -79,10 +79,9 @@ struct Shortfall {
 
 struct PackingResult {
   bool fits = false;
-  std::vector<Arrangement>
-      arrangements{};      // at most one to a posture and number of tiers; best first
-  int capacity_count = 0;  // blocks that would fit, at most kMostPacked_count
-  bool exact = true;       // false: the bound of the search was reached
+  std::vector<Arrangement> arrangements{};  // one to a posture and number of tiers; best first
+  int capacity_count = 0;                   // blocks that would fit, at most kMostPacked_count
+  bool exact = true;                        // false: the bound of the search was reached
   // When none fits, of the posture that comes closest: what must grow, all of it; and of the plan,
   // either one of these.
   std::vector<Shortfall> all_of{};
@@ -96,9 +95,10 @@ struct PackingResult {
 //
 // A bank that fits at all fits pushed together to the low corner, where each block touches one
 // before it or a wall; those packings are searched in full, so `fits` and the shortfalls are exact.
-// Among packings on the same raster the jumpers are searched by branch and bound. Both searches
-// stop at two million tries; then `exact` or `proved` is false. The same input gives the same
-// answer everywhere.
+// The jumpers are searched by branch and bound over all places whose corner is a sum of long and
+// short sides; up to four blocks and most of six are proved. Both searches stop at a million tries,
+// a tenth of a second; then `exact` or `proved` is false. The same input gives the same answer
+// everywhere.
 //
 // Jumpers run square along the cases, from posts on the middle line of the top, and have a bend at
 // either end: 40 mm each. Strings are joined plus to plus and minus to minus.

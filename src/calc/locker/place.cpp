@@ -69,15 +69,14 @@ Trace place(const PlaceInput& in) {
                             .source = kVenting,
                             .remedy = "Move the part that sparks, or set a partition between."});
   }
-  trace.checks.push_back({.id = "locker.bilge",
-                          .label = "Blocks under bilge water",
-                          .actual = std::isnan(in.above_bilge_m)
-                                        ? in.above_bilge_m
-                                        : std::max(0.0, -in.above_bilge_m),
-                          .limit = 0.0,
-                          .unit = "m",
-                          .source = kTrayUs,
-                          .remedy = "Raise the blocks above the highest bilge water."});
+  trace.checks.push_back(
+      {.id = "locker.bilge",
+       .label = "Blocks under bilge water",
+       .actual = std::isnan(in.above_bilge_m) ? in.above_bilge_m : std::max(0.0, -in.above_bilge_m),
+       .limit = 0.0,
+       .unit = "m",
+       .source = kTrayUs,
+       .remedy = "Raise the blocks above the highest bilge water."});
   const ChargeWindow window = charge_window(in.chemistry);
   trace.checks.push_back({.id = "locker.cold",
                           .label = "Degrees too cold to charge",

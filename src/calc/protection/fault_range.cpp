@@ -14,12 +14,13 @@ namespace {
 constexpr double kLeadLow_factor = 0.75;
 constexpr double kLeadHigh_factor = 1.25;
 constexpr double kLithiumHigh_factor = 2.5;  // with electronics, 4 to 15 milliohm at 100 Ah
-constexpr double kCell_ohm_Ah = 0.00015 * 105.0;  // kLithiumCell: its low end; less in a larger cell
-constexpr double kLink_ohm_Ah = 0.0001 * 100.0;   // kCommonPractice: of each cell
-constexpr double kJointLow_factor = 0.5;          // kCommonPractice
-constexpr double kJointHigh_factor = 2.0;         // kCommonPractice
-constexpr double kSurge_ratio = 2.0;      // kCommonPractice: of the electronics' continuous current
-constexpr double kShared_frac = 0.8;      // kCommonPractice: parallel blocks share unevenly
+constexpr double kCell_ohm_Ah =
+    0.00015 * 105.0;                             // kLithiumCell: its low end; less in a larger cell
+constexpr double kLink_ohm_Ah = 0.0001 * 100.0;  // kCommonPractice: of each cell
+constexpr double kJointLow_factor = 0.5;         // kCommonPractice
+constexpr double kJointHigh_factor = 2.0;        // kCommonPractice
+constexpr double kSurge_ratio = 2.0;  // kCommonPractice: of the electronics' continuous current
+constexpr double kShared_frac = 0.8;  // kCommonPractice: parallel blocks share unevenly
 
 double in_bank(const FaultBank& bank, double block_ohm) {
   return block_ohm * std::max(bank.series_count, 1) / std::max(bank.parallel_count, 1);

@@ -1,7 +1,7 @@
 #pragma once
 
-// How much current a short circuit may draw: from a bank new, charged and warm down to one old, flat
-// and cold, at its posts, at the stud at the bow and at the motor's plug.
+// How much current a short circuit may draw: from a bank new, charged and warm down to one old,
+// flat and cold, at its posts, at the stud at the bow and at the motor's plug.
 
 #include "data/parts.h"
 
@@ -11,9 +11,9 @@ struct FaultBank {
   BatteryBlock block{};
   int series_count = 1;
   int parallel_count = 1;
-  double age_factor = 1.25;      // ageing allowance at the end of its life
-  double cold_C = 0.0;           // coldest that the boat is used in
-  double flat_charge_frac = 0.0; // left in it at the worst
+  double age_factor = 1.25;       // ageing allowance at the end of its life
+  double cold_C = 0.0;            // coldest that the boat is used in
+  double flat_charge_frac = 0.0;  // left in it at the worst
 };
 
 // A bank at rest, as a short circuit sees it; without jumpers.
@@ -22,8 +22,8 @@ struct BankEnd {
   double resistance_ohm = 0.0;
 };
 
-// New, charged, 25 C or warmer, at the low end of its kind. Lithium: its bare cells and their links,
-// for the first milliseconds belong to them and the electronics fail closed.
+// New, charged, 25 C or warmer, at the low end of its kind. Lithium: its bare cells and their
+// links, for the first milliseconds belong to them and the electronics fail closed.
 BankEnd strongest(const FaultBank& bank);
 
 // Old, cold and flat, at the high end of its kind; lithium with its electronics.

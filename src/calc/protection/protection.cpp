@@ -13,8 +13,8 @@
 namespace thole {
 namespace {
 
-constexpr double kBeside = 1e-9;  // share by which an edge's two sides are told apart
-constexpr int kSteps = 16;        // between two bends
+constexpr double kBeside = 1e-9;          // share by which an edge's two sides are told apart
+constexpr int kSteps = 16;                // between two bends
 constexpr double kOverload_ratio = 1.45;  // kOverload: of the ampacity
 
 bool has_tail(const ProtectionInput& in) { return in.tail.length_m > 0.0; }
@@ -134,13 +134,12 @@ struct Findings {
 };
 
 void find_device(const ProtectionInput& in, Findings& findings) {
-  findings.add(FindingKind::device,
-               {.label = "Feeder without an overcurrent device",
-                .actual = in.devices.empty() ? 1.0 : 0.0,
-                .limit = 0.0,
-                .unit = "count",
-                .source = kCfrPoles,
-                .remedy = "Put a fuse or breaker at the bank."});
+  findings.add(FindingKind::device, {.label = "Feeder without an overcurrent device",
+                                     .actual = in.devices.empty() ? 1.0 : 0.0,
+                                     .limit = 0.0,
+                                     .unit = "count",
+                                     .source = kCfrPoles,
+                                     .remedy = "Put a fuse or breaker at the bank."});
 }
 
 void find_poles(const ProtectionInput& in, Findings& findings) {
@@ -216,8 +215,8 @@ void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& 
                 .remedy = "Take a device of a lower rating, thicker cable, or a bank of lower "
                           "resistance: an old, cold and flat bank gives too little to open it."},
                faults.plug.least_A);
-  const double ampacity_A = has_tail(in) ? std::min(in.run.ampacity_A, in.tail.ampacity_A)
-                                         : in.run.ampacity_A;
+  const double ampacity_A =
+      has_tail(in) ? std::min(in.run.ampacity_A, in.tail.ampacity_A) : in.run.ampacity_A;
   findings.add(FindingKind::overload,
                {.label = "An overload opens the " + soonest->label,
                 .actual = opens_A,
@@ -256,10 +255,8 @@ void find_lead(const ProtectionInput& in, FindingKind kind, const ProtectedLead&
 
 void find_ride(const ProtectionInput& in, FindingKind kind, std::string label, double current_A,
                double time_s, Findings& findings) {
-  const ProtectionDevice& first =
-      weakest_device(in, [&](const ProtectionDevice& device) {
-        return shortest_s(device, current_A, in.air);
-      });
+  const ProtectionDevice& first = weakest_device(
+      in, [&](const ProtectionDevice& device) { return shortest_s(device, current_A, in.air); });
   findings.add(kind,
                {.label = std::move(label) + " passes the " + first.label,
                 .actual = time_s,
@@ -453,8 +450,8 @@ ProtectionResult protection(const ProtectionInput& in) {
     find_poles(in, findings);
     find_ratings(in, result.faults, findings);
     find_reach(in, result.faults, findings);
-    // A fault anywhere along a lead lies between the weakest at the plug and the strongest where the
-    // lead begins.
+    // A fault anywhere along a lead lies between the weakest at the plug and the strongest where
+    // the lead begins.
     find_lead(in, FindingKind::run_stands, in.run,
               {.least_A = result.faults.plug.least_A, .most_A = result.faults.posts.most_A},
               findings);

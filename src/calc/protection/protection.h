@@ -1,8 +1,8 @@
 #pragma once
 
-// Whether the feeder's fuses and breakers protect it, proven by curves: every short circuit that the
-// bank can feed clears before a conductor overheats, the motor starts and stalls without a trip, and
-// of two devices in series the nearer one opens.
+// Whether the feeder's fuses and breakers protect it, proven by curves: every short circuit that
+// the bank can feed clears before a conductor overheats, the motor starts and stalls without a
+// trip, and of two devices in series the nearer one opens.
 
 #include <string>
 #include <string_view>
@@ -21,7 +21,7 @@ struct ProtectionDevice {
   double voltage_V = 0.0;    // highest direct voltage that it may interrupt
   double interrupt_A = 0.0;  // at that voltage
   double resistance_ohm = 0.0;
-  int pole_count = 1;        // poles of the feeder that have it, or that it opens
+  int pole_count = 1;  // poles of the feeder that have it, or that it opens
 };
 
 // Two conductors, out and back.
@@ -32,32 +32,32 @@ struct ProtectedLead {
   double length_m = 0.0;    // one way
   double ampacity_A = 0.0;  // with its factors; > 0
   double insulation_C = 105.0;
-  double air_C = 30.0;      // around it; < insulation_C
-  double start_C = 30.0;    // of the copper before a fault, under load
-  double end_C = 160.0;     // what its insulation stands briefly: PVC 160, cross-linked 250
+  double air_C = 30.0;    // around it; < insulation_C
+  double start_C = 30.0;  // of the copper before a fault, under load
+  double end_C = 160.0;   // what its insulation stands briefly: PVC 160, cross-linked 250
 };
 
 struct MotorDemand {
   double continuous_A = 0.0;  // full thrust, end of discharge
   double start_A = 0.0;
   double start_s = 0.0;
-  double stall_A = 0.0;       // weed or a line in the propeller
-  double stall_s = 0.0;       // until its controller gives up
-  bool stops_itself = true;   // its own thermal cut-out or controller ends a lasting stall
+  double stall_A = 0.0;      // weed or a line in the propeller
+  double stall_s = 0.0;      // until its controller gives up
+  bool stops_itself = true;  // its own thermal cut-out or controller ends a lasting stall
 };
 
 struct ProtectionInput {
   FaultBank bank{};
-  double jumpers_ohm = 0.0;  // all between blocks, 20 C
-  double charge_V = 0.0;     // highest
+  double jumpers_ohm = 0.0;                 // all between blocks, 20 C
+  double charge_V = 0.0;                    // highest
   std::vector<ProtectionDevice> devices{};  // from the bank outward
   ProtectedLead run{};                      // bank to stud
   ProtectedLead tail{};                     // stud to plug; length 0: the run ends in the plug
   MotorDemand motor{};
-  bool floating = true;      // negative not tied to the boat
-  double lug_ohm = 1e-4;     // each
-  double plug_ohm = 5e-4;    // each pole
-  DeviceAir air{};           // of the devices
+  bool floating = true;    // negative not tied to the boat
+  double lug_ohm = 1e-4;   // each
+  double plug_ohm = 5e-4;  // each pole
+  DeviceAir air{};         // of the devices
 };
 
 // Short circuits at three places.
@@ -68,29 +68,29 @@ struct FaultRanges {
 };
 
 enum class FindingKind {
-  device,       // there is one
-  poles,        // in every pole that is not tied to the boat
-  voltage,      // breaks the charge voltage
-  interrupt,    // breaks the strongest short circuit
-  reach,        // the weakest short circuit at the plug opens it
-  overload,     // opens before an overload cooks run or tail slowly
-  run_stands,   // the run outlives every short circuit
+  device,      // there is one
+  poles,       // in every pole that is not tied to the boat
+  voltage,     // breaks the charge voltage
+  interrupt,   // breaks the strongest short circuit
+  reach,       // the weakest short circuit at the plug opens it
+  overload,    // opens before an overload cooks run or tail slowly
+  run_stands,  // the run outlives every short circuit
   tail_stands,
-  continuous,   // holds full thrust
-  start,        // rides through a start
-  stall,        // ... and a stall
-  locked_rotor, // opens when the motor stays locked
-  selective,    // the nearer of two opens, the farther stays closed
-  electronics   // a lithium bank's own cut-off rides through a stall
+  continuous,    // holds full thrust
+  start,         // rides through a start
+  stall,         // ... and a stall
+  locked_rotor,  // opens when the motor stays locked
+  selective,     // the nearer of two opens, the farther stays closed
+  electronics    // a lithium bank's own cut-off rides through a stall
 };
 
 std::string_view word(FindingKind kind);  // "reach", "run_stands" ...
 
 struct Finding {
   FindingKind kind = FindingKind::device;
-  Check check{};        // id "protection.<kind>", with its remedy
-  double at_A = 0.0;    // the current at which it is nearest to its limit; 0: at none
-  bool danger = true;   // false: a nuisance, and the verdict at worst "close"
+  Check check{};       // id "protection.<kind>", with its remedy
+  double at_A = 0.0;   // the current at which it is nearest to its limit; 0: at none
+  bool danger = true;  // false: a nuisance, and the verdict at worst "close"
 };
 
 struct ProtectionResult {
@@ -105,8 +105,8 @@ const Finding* find(const ProtectionResult& result, FindingKind kind);
 
 FaultRanges fault_ranges(const ProtectionInput& in);
 
-// The soonest that any of the devices may open, and by when one of them surely has. The first `count`
-// of them, counted from the bank.
+// The soonest that any of the devices may open, and by when one of them surely has. The first
+// `count` of them, counted from the bank.
 OpeningBand opening_in_series(const std::vector<ProtectionDevice>& devices, std::size_t count,
                               double current_A, DeviceAir air);
 
@@ -121,9 +121,9 @@ double lead_withstand_s(const ProtectedLead& lead, double current_A);
 
 // Holds everything above against its limit. A lithium bank's own electronics get no credit.
 //
-// Opening times are straight lines between the bends of the curves, both scales logarithmic; the worst
-// current of a range is looked for at its ends, at bends, where two devices' curves cross, and at
-// steps between.
+// Opening times are straight lines between the bends of the curves, both scales logarithmic; the
+// worst current of a range is looked for at its ends, at bends, where two devices' curves cross,
+// and at steps between.
 //
 // Sources: IEC 60949 (kAdiabatic), 33 CFR 183.455 and ABYC E-11 as published, classes of
 // data/device_curves.h. Left out: the arc's energy, inductance, a fault's own resistance (only

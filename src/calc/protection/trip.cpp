@@ -30,8 +30,9 @@ double on_line(const CurvePoint& a, const CurvePoint& b, double CurvePoint::*tim
 double on_curve(const DeviceCurve& curve, double CurvePoint::*time_s, double instant_s,
                 double ratio) {
   if (curve.instant_ratio > 0.0 && ratio >= curve.instant_ratio) return instant_s;
-  const auto above = std::find_if(curve.points.begin(), curve.points.end(),
-                                  [&](const CurvePoint& point) { return point.rating_ratio > ratio; });
+  const auto above =
+      std::find_if(curve.points.begin(), curve.points.end(),
+                   [&](const CurvePoint& point) { return point.rating_ratio > ratio; });
   if (above == curve.points.begin()) return curve.points.front().*time_s;
   if (above != curve.points.end()) return on_line(*(above - 1), *above, time_s, ratio);
   const CurvePoint& last = curve.points.back();

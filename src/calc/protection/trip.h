@@ -29,8 +29,8 @@ OpeningBand opening_band(const DeviceCurve& curve, double rating_ratio, DeviceAi
 double opens_ratio(const DeviceCurve& curve, DeviceAir air = {});
 double holds_ratio(const DeviceCurve& curve, DeviceAir air = {});
 
-// Multiples at which either edge of the band bends or steps, rising. Between two neighbours both are
-// straight lines on logarithmic scales.
+// Multiples at which either edge of the band bends or steps, rising. Between two neighbours both
+// are straight lines on logarithmic scales.
 std::vector<double> bends(const DeviceCurve& curve, DeviceAir air = {});
 
 }  // namespace thole
