@@ -22,6 +22,8 @@ constexpr double kTextLine_mm = 8.0;
 constexpr double kTextWidth_ratio = 1.0;  // of the height, to a letter: no shop font is wider
 constexpr double kEtchClear_mm = 3.0;     // from an edge or a hole
 constexpr double kArrow_mm = 40.0;
+constexpr double kNear_mm = 1e-3;  // what a file must repeat of the plate
+constexpr double kNearArea_ratio = 1e-6;
 
 struct Layer {
   std::string_view name{};
@@ -603,6 +605,8 @@ std::string dxf_file_name(std::string_view name, DxfVersion version) {
 
 namespace {
 
+constexpr double kHighestCode = 1071.0;
+
 class Reader {
  public:
   explicit Reader(std::string_view text) : rest_(text) {}
@@ -639,7 +643,7 @@ class Reader {
     const auto value = line();
     if (!code || !value) return false;
     const auto number = plain_number(*code);
-    if (!number) return false;
+    if (!number || !(std::abs(*number) <= kHighestCode)) return false;
     code_ = static_cast<int>(*number);
     value_ = *value;
     return true;
@@ -667,7 +671,7 @@ class Reader {
     DxfContour& contour = content_.contours.back();
     if (kind_ == "LWPOLYLINE" || kind_ == "POLYLINE") {
       if (code_ == 8) contour.layer = value_;
-      if (code_ == 70) contour.closed = (static_cast<int>(number()) & 1) == 1;
+      if (code_ == 70) contour.closed = std::fmod(number(), 2.0) == 1.0;  // the lowest bit
     }
     if (kind_ == "LWPOLYLINE" && code_ == 10) contour.vertices.emplace_back();
     if ((kind_ != "LWPOLYLINE" && kind_ != "VERTEX") || contour.vertices.empty()) return;
@@ -716,23 +720,29 @@ Issues compare_dxf(std::string_view text, const PlateShape& shape) {
     return issues;
   }
   const PlateBox box = bounds(cut.outer);
-  std::vector<std::pair<std::string_view, double>> wanted{
-      {kCutOuter.name, std::abs(area_m2(cut.outer))}};
-  for (const PlateContour& each : cut.cut_outs) {
-    wanted.push_back({kCutInner.name, std::abs(area_m2(each))});
-  }
+  std::vector<std::pair<std::string_view, const PlateContour*>> wanted{{kCutOuter.name, &cut.outer}};
+  for (const PlateContour& each : cut.cut_outs) wanted.push_back({kCutInner.name, &each});
+  const auto off_mm = [&](double x_mm, double y_mm, PlatePoint p) {
+    return std::hypot(x_mm - kMmPerM * (p.x_m - box.low.x_m), y_mm - kMmPerM * (p.y_m - box.low.y_m));
+  };
   if (content.contours.size() != wanted.size()) say("The cut file has another count of contours.");
   for (std::size_t i = 0; i < std::min(content.contours.size(), wanted.size()); ++i) {
     const DxfContour& found = content.contours[i];
+    const PlateContour& edges = *wanted[i].second;
     if (!found.closed) say("A contour of the cut file is open.");
     if (found.layer != wanted[i].first) say("A contour of the cut file is on another layer.");
-    const double area_found_m2 = std::abs(area_mm2(found)) / (kMmPerM * kMmPerM);
-    if (!(std::abs(area_found_m2 - wanted[i].second) < 1e-6 * wanted[i].second)) {
+    const double area_mm2_wanted = kMmPerM * kMmPerM * area_m2(edges);
+    if (!(std::abs(area_mm2(found) - area_mm2_wanted) < kNearArea_ratio * std::abs(area_mm2_wanted))) {
       say("A contour of the cut file has another area.");
     }
-    for (const DxfVertex& vertex : found.vertices) {
-      if (!(vertex.x_mm >= 0.0 && vertex.y_mm >= 0.0)) say("A corner of the cut file lies below zero.");
+    bool same = found.vertices.size() == edges.size();
+    for (std::size_t k = 0; same && k < edges.size(); ++k) {
+      const DxfVertex& vertex = found.vertices[k];
+      same = off_mm(vertex.x_mm, vertex.y_mm, edges[k].from) < kNear_mm &&
+             std::abs(vertex.bulge_ratio - bulge(edges[k])) < kNearArea_ratio &&
+             vertex.x_mm >= 0.0 && vertex.y_mm >= 0.0;
     }
+    if (!same) say("A contour of the cut file does not run where the plate's does.");
   }
   std::size_t next = 0;
   for (const DxfCircle& circle : content.circles) {
@@ -742,9 +752,8 @@ Issues compare_dxf(std::string_view text, const PlateShape& shape) {
       return issues;
     }
     const PlateHole& hole = shape.bolts[next++];
-    const double off_mm = std::hypot(circle.x_mm - kMmPerM * (hole.at.x_m - box.low.x_m),
-                                     circle.y_mm - kMmPerM * (hole.at.y_m - box.low.y_m));
-    if (!(off_mm < 1e-3) || !(std::abs(2.0 * circle.radius_mm - kMmPerM * hole.diameter_m) < 1e-3)) {
+    if (!(off_mm(circle.x_mm, circle.y_mm, hole.at) < kNear_mm) ||
+        !(std::abs(2.0 * circle.radius_mm - kMmPerM * hole.diameter_m) < kNear_mm)) {
       say("Hole " + std::to_string(next) + " of the cut file is not where the plate has it.");
     }
   }

@@ -65,8 +65,8 @@ struct DxfContent {
 DxfContent read_dxf(std::string_view text);
 double area_mm2(const DxfContour& contour);  // with its arcs; positive counter-clockwise
 
-// What the file says otherwise than the plate: contours open, missing or of another area, holes moved
-// by more than 0.001 mm. Empty: the same.
+// What the file says otherwise than the plate: contours open, missing, of another area, corners or holes
+// moved by more than 0.001 mm. Empty: the same.
 Issues compare_dxf(std::string_view text, const PlateShape& shape);
 
 }  // namespace thole

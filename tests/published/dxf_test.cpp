@@ -126,6 +126,9 @@ TEST_SUITE("published") {
     moved.bolts.pop_back();
     CHECK(has_error(compare_dxf(text, moved)));
     moved = shape;
+    for (PlateCorner& each : moved.cut_outs[0]) each.at.x_m += 2e-6;  // of the same area
+    CHECK(has_error(compare_dxf(text, moved)));
+    moved = shape;
     moved.cut_outs.clear();
     CHECK(has_error(compare_dxf(text, moved)));
     CHECK(has_error(compare_dxf(text.substr(0, text.size() - 3), shape)));
@@ -133,6 +136,10 @@ TEST_SUITE("published") {
     open.replace(open.find(" 70\r\n1\r\n 43"), 8, " 70\r\n0\r\n");
     CHECK(has_error(compare_dxf(open, shape)));
     CHECK(has_error(compare_dxf("", shape)));
+    CHECK(has_error(compare_dxf("  0\r\nSECTION\r\n99999999999\r\nENTITIES\r\n", shape)));
+    for (std::size_t cut = 0; cut < text.size(); cut += 7) {
+      CHECK(has_error(compare_dxf(text.substr(0, cut), shape)));
+    }
   }
 
   TEST_CASE("a plate that cannot be cut gives no file") {
