@@ -21,9 +21,9 @@ constexpr double kRow_mm = 6.0;          // of a table
 constexpr double kLetter_mm = 2.35;      // room to a letter
 constexpr double kLeastView_mm = 100.0;  // height kept for the views, however long the tables
 constexpr double kTitle_mm = 130.0;
-constexpr double kExtension_mm = 1.5;    // gap and overrun of extension lines
-constexpr double kRoundDims_mm = 36.0;   // left and right of the plan
-constexpr double kOverall_mm = 20.0;     // dimension lines under the plan
+constexpr double kExtension_mm = 1.5;   // gap and overrun of extension lines
+constexpr double kRoundDims_mm = 36.0;  // left and right of the plan
+constexpr double kOverall_mm = 20.0;    // dimension lines under the plan
 constexpr double kDatum_mm = 10.0;
 
 struct SheetSize {
@@ -34,7 +34,7 @@ struct SheetSize {
   std::span<const int> scales{};  // 1 to ...
 };
 
-constexpr std::array kIsoScales{1, 2, 5, 10, 20, 50, 100};   // ISO 5455
+constexpr std::array kIsoScales{1, 2, 5, 10, 20, 50, 100};  // ISO 5455
 constexpr std::array kInchScales{1, 2, 4, 8, 16, 32, 64};
 
 SheetSize size_of(Drafting drafting) {
@@ -75,7 +75,10 @@ std::vector<std::string> wrapped(std::string_view text, double width_mm) {
 class Sheet {
  public:
   explicit Sheet(const PlateSheet& in)
-      : in_(in), size_(size_of(in.drafting)), cut_(cut_of(in.shape)), datum_x_m_(datum_x_m(in.shape)) {}
+      : in_(in),
+        size_(size_of(in.drafting)),
+        cut_(cut_of(in.shape)),
+        datum_x_m_(datum_x_m(in.shape)) {}
 
   Drawing draw() {
     drawing_.title = in_.part.empty() ? own("Mount plate") : in_.part;
@@ -114,7 +117,8 @@ class Sheet {
     return text;
   }
 
-  // Millimetres to a hundredth; inches to a thousandth, without a zero before the point (ASME Y14.5).
+  // Millimetres to a hundredth; inches to a thousandth, without a zero before the point (ASME
+  // Y14.5).
   std::string measure(double length_m) const {
     if (iso()) return trimmed(fixed(1000.0 * length_m, 2));
     std::string text = fixed(in_from_m(length_m), 3);
@@ -175,8 +179,8 @@ class Sheet {
     const double top_mm = size_.low.y + strip_mm_;
     double wide_mm = 0.0;
     for (const double each : widths_mm) wide_mm += each;
-    add_label(drawing_, {left_mm + 2.0, top_mm - 0.5 * kRow_mm}, own(std::string(title)), Align::left,
-              TextRole::strong);
+    add_label(drawing_, {left_mm + 2.0, top_mm - 0.5 * kRow_mm}, own(std::string(title)),
+              Align::left, TextRole::strong);
     const auto line_at = [&](std::size_t row) {
       return top_mm - kRow_mm * (static_cast<double>(row) + 1.0);
     };
@@ -184,7 +188,8 @@ class Sheet {
       double x_mm = left_mm;
       for (std::size_t k = 0; k < cells.cells.size() && k < widths_mm.size(); ++k) {
         const bool words = k == 0 || k == 4;
-        add_label(drawing_, {words ? x_mm + 2.0 : x_mm + widths_mm[k] - 2.0, line_at(row) - 0.5 * kRow_mm},
+        add_label(drawing_,
+                  {words ? x_mm + 2.0 : x_mm + widths_mm[k] - 2.0, line_at(row) - 0.5 * kRow_mm},
                   cells.cells[k], words ? Align::left : Align::right);
         x_mm += widths_mm[k];
       }
@@ -248,8 +253,7 @@ class Sheet {
     // First angle puts the view from starboard above the plan, third angle below it.
     const double plan_low_mm =
         bottom_mm + free_mm + (iso() ? kUnder_mm : kUnder_mm + kBetween_mm + side_mm);
-    side_low_mm_ = iso() ? plan_low_mm + plan_mm + kBetween_mm
-                         : plan_low_mm - kUnder_mm - side_mm;
+    side_low_mm_ = iso() ? plan_low_mm + plan_mm + kBetween_mm : plan_low_mm - kUnder_mm - side_mm;
     paper_.origin = {left_mm - paper_.length_mm(box_.low.x_m),
                      plan_low_mm - paper_.length_mm(box_.low.y_m)};
     low_ = paper_.at(box_.low);
@@ -262,7 +266,8 @@ class Sheet {
       if (cut_.cut_outs[i].empty()) continue;
       drawing_.shapes.push_back({.points = on_paper(cut_.cut_outs[i], paper_), .closed = true});
       const PlateBox box = bounds(cut_.cut_outs[i]);
-      const Point at = paper_.at({0.5 * (box.low.x_m + box.high.x_m), 0.5 * (box.low.y_m + box.high.y_m)});
+      const Point at =
+          paper_.at({0.5 * (box.low.x_m + box.high.x_m), 0.5 * (box.low.y_m + box.high.y_m)});
       add_label(drawing_, {at.x, at.y + 3.5}, cut_out_name(i));  // clear of the centre line
     }
     const double axis_mm = paper_.at({}).y;
@@ -281,9 +286,10 @@ class Sheet {
     }
     corner_labels();
     // Over the side view, or over the mark of datum B.
-    const double words_mm = iso() ? side_low_mm_ + paper_.length_mm(in_.shape.thickness_m) + 11.0 : high_.y + 15.0;
-    add_label(drawing_, {size_.low.x + 6.0, words_mm}, own("MOTOR SIDE UP: plan seen from above"), Align::left,
-              TextRole::strong);
+    const double words_mm =
+        iso() ? side_low_mm_ + paper_.length_mm(in_.shape.thickness_m) + 11.0 : high_.y + 15.0;
+    add_label(drawing_, {size_.low.x + 6.0, words_mm}, own("MOTOR SIDE UP: plan seen from above"),
+              Align::left, TextRole::strong);
     drawing_.arrows.push_back({{high_.x - 24.0, words_mm}, {high_.x, words_mm}, Line::outline});
     add_label(drawing_, {high_.x - 26.0, words_mm}, "FORWARD", Align::right, TextRole::strong);
   }
@@ -295,9 +301,10 @@ class Sheet {
     for (std::size_t i = 0; i < corners.size(); ++i) {
       const Point at = paper_.at(corners[i].at);
       const double off_mm = std::max(std::hypot(at.x - heart.x, at.y - heart.y), 1e-6);
-      add_label(drawing_,
-                {at.x + 5.0 * (at.x - heart.x) / off_mm, at.y + 4.0 * (at.y >= heart.y ? 1.0 : -1.0)},
-                "C" + std::to_string(i + 1));
+      add_label(
+          drawing_,
+          {at.x + 5.0 * (at.x - heart.x) / off_mm, at.y + 4.0 * (at.y >= heart.y ? 1.0 : -1.0)},
+          "C" + std::to_string(i + 1));
     }
   }
 
@@ -322,7 +329,8 @@ class Sheet {
       const double x_mm = paper_.at(hole.at).x;
       const double radius_mm = paper_.length_mm(0.5 * hole.diameter_m);
       const double head_mm = std::max(paper_.length_mm(0.5 * hole.countersink_m), radius_mm);
-      const double slope = std::tan(0.5 * rad_from_deg(std::clamp(in_.countersink_deg, 30.0, 150.0)));
+      const double slope =
+          std::tan(0.5 * rad_from_deg(std::clamp(in_.countersink_deg, 30.0, 150.0)));
       const double deep_mm = std::min((head_mm - radius_mm) / slope, thick_mm);
       for (const double side : {-1.0, 1.0}) {
         drawing_.shapes.push_back({.points = {{x_mm + side * radius_mm, side_low_mm_},
@@ -338,8 +346,8 @@ class Sheet {
     }
     drawing_.arrows.push_back({{x_mm, side_low_mm_ - 6.0}, {x_mm, side_low_mm_}, Line::thin});
     drawing_.arrows.push_back({{x_mm, top_mm + 6.0}, {x_mm, top_mm}, Line::thin});
-    add_label(drawing_, {x_mm + 3.0, 0.5 * (side_low_mm_ + top_mm)}, own("t ") + measure(in_.shape.thickness_m),
-              Align::left);
+    add_label(drawing_, {x_mm + 3.0, 0.5 * (side_low_mm_ + top_mm)},
+              own("t ") + measure(in_.shape.thickness_m), Align::left);
   }
 
   // --- dimensions -------------------------------------------------------------------------------
@@ -347,8 +355,10 @@ class Sheet {
   void along(double from_mm, double to_mm, double line_mm, double from_edge_mm, double to_edge_mm,
              double length_m) {
     add_dimension(drawing_, {from_mm, line_mm}, {to_mm, line_mm}, measure(length_m));
-    add_line(drawing_, {from_mm, from_edge_mm - kExtension_mm}, {from_mm, line_mm - kExtension_mm}, Line::thin);
-    add_line(drawing_, {to_mm, to_edge_mm - kExtension_mm}, {to_mm, line_mm - kExtension_mm}, Line::thin);
+    add_line(drawing_, {from_mm, from_edge_mm - kExtension_mm}, {from_mm, line_mm - kExtension_mm},
+             Line::thin);
+    add_line(drawing_, {to_mm, to_edge_mm - kExtension_mm}, {to_mm, line_mm - kExtension_mm},
+             Line::thin);
   }
 
   // Width between the sharp corners at one end; none when the end is a point or an arc.
@@ -368,7 +378,8 @@ class Sheet {
     const Point a = paper_.at({end_m, low_m});
     const Point b = paper_.at({end_m, high_m});
     for (const Point& each : {a, b}) {
-      add_line(drawing_, {edge_mm + kExtension_mm * way, each.y}, {line_mm + kExtension_mm * way, each.y}, Line::thin);
+      add_line(drawing_, {edge_mm + kExtension_mm * way, each.y},
+               {line_mm + kExtension_mm * way, each.y}, Line::thin);
     }
     add_dimension(drawing_, {line_mm, a.y}, {line_mm, b.y}, measure(high_m - low_m));
   }
@@ -431,11 +442,12 @@ class Sheet {
       }
       add_label(drawing_, {left_mm, y_mm}, each, Align::left);
     }
-    add_line(drawing_, {notes_left_mm(), size_.low.y}, {notes_left_mm(), size_.low.y + strip_mm_}, Line::thin);
+    add_line(drawing_, {notes_left_mm(), size_.low.y}, {notes_left_mm(), size_.low.y + strip_mm_},
+             Line::thin);
   }
 
-  // The frustum seen from the side, and from its small end: that view lies on the right in first angle,
-  // on the left in third (ISO 5456-2, ASME Y14.3).
+  // The frustum seen from the side, and from its small end: that view lies on the right in first
+  // angle, on the left in third (ISO 5456-2, ASME Y14.3).
   void projection_symbol(Point middle) {
     const double cone_mm = iso() ? middle.x - 6.0 : middle.x + 6.0;
     const double eye_mm = iso() ? middle.x + 6.0 : middle.x - 6.0;
@@ -446,7 +458,8 @@ class Sheet {
                                .closed = true,
                                .line = Line::thin});
     for (const double radius : {1.5, 3.0}) {
-      drawing_.circles.push_back({.centre = {eye_mm, middle.y}, .radius = radius, .line = Line::thin});
+      drawing_.circles.push_back(
+          {.centre = {eye_mm, middle.y}, .radius = radius, .line = Line::thin});
     }
     add_line(drawing_, {cone_mm - 5.0, middle.y}, {cone_mm + 5.0, middle.y}, Line::centre);
     add_centre_mark(drawing_, {eye_mm, middle.y}, 3.0, 1.0);
@@ -456,7 +469,8 @@ class Sheet {
     if (!(in_.density_kg_per_m3 > 0.0)) return own("Mass: -");
     const double mass = mass_kg(in_.shape, in_.density_kg_per_m3);
     const std::string kilograms = significant(mass, 3) + " kg";
-    return iso() ? own("Mass: ") + kilograms : own("Mass: ") + significant(lb_from_kg(mass), 3) + " lb";
+    return iso() ? own("Mass: ") + kilograms
+                 : own("Mass: ") + significant(lb_from_kg(mass), 3) + " lb";
   }
 
   void title_block() {
@@ -482,20 +496,28 @@ class Sheet {
       const double y_mm = top_mm - row_mm * static_cast<double>(row);
       add_line(drawing_, {left_mm, y_mm}, {size_.high.x, y_mm}, Line::thin);
     }
-    const auto or_dash = [](const std::string& text) { return text.empty() ? std::string("-") : text; };
+    const auto or_dash = [](const std::string& text) {
+      return text.empty() ? std::string("-") : text;
+    };
     write(0, 0.0, drawing_.title, 0.5, TextRole::strong);
     write(0, 0.5, own("No: ") + or_dash(in_.number), 0.3);
     write(0, 0.8, own("Rev: ") + or_dash(in_.revision), 0.2);
     write(1, 0.0, own("Material: ") + or_dash(in_.material), 1.0);
     write(2, 0.0, own("Finish: ") + or_dash(in_.finish), 1.0);
-    write(3, 0.0, own("Thickness: ") + measure(in_.shape.thickness_m) + (iso() ? " mm" : " in"), 0.5);
+    write(3, 0.0, own("Thickness: ") + measure(in_.shape.thickness_m) + (iso() ? " mm" : " in"),
+          0.5);
     write(3, 0.5, mass_words(), 0.5);
     write(4, 0.0, own("Scale 1:") + std::to_string(scale_), 0.3);
     write(4, 0.3, own("Date: ") + or_dash(in_.date), 0.4);
     write(4, 0.7, std::string(size_.name) + own(", 1 of 1"), 0.3);
-    write(5, 0.0, iso() ? "ISO 128, ISO 129-1, first angle" : "ASME Y14.3, Y14.5, THIRD ANGLE", 0.7);
-    for (const auto& [row, share] : {std::pair{std::size_t{0}, 0.5}, {std::size_t{0}, 0.8}, {std::size_t{3}, 0.5},
-                                     {std::size_t{4}, 0.3}, {std::size_t{4}, 0.7}, {std::size_t{5}, 0.7}}) {
+    write(5, 0.0, iso() ? "ISO 128, ISO 129-1, first angle" : "ASME Y14.3, Y14.5, THIRD ANGLE",
+          0.7);
+    for (const auto& [row, share] : {std::pair{std::size_t{0}, 0.5},
+                                     {std::size_t{0}, 0.8},
+                                     {std::size_t{3}, 0.5},
+                                     {std::size_t{4}, 0.3},
+                                     {std::size_t{4}, 0.7},
+                                     {std::size_t{5}, 0.7}}) {
       divide(row, share);
     }
     projection_symbol({left_mm + 0.85 * kTitle_mm, centre_mm(5)});
@@ -505,10 +527,11 @@ class Sheet {
     const std::string unit = iso() ? " mm" : " in";
     std::string& text = drawing_.description;
     text = "Plate of " + measure(box_.high.x_m - box_.low.x_m) + " by " +
-           measure(box_.high.y_m - box_.low.y_m) + unit + ", " + measure(in_.shape.thickness_m) + unit +
-           " thick, with " + std::to_string(in_.shape.bolts.size()) + " holes and " +
-           std::to_string(in_.shape.cut_outs.size()) + " cut-outs, drawn at 1:" +
-           std::to_string(scale_) + " with the motor's side up and forward to the right.";
+           measure(box_.high.y_m - box_.low.y_m) + unit + ", " + measure(in_.shape.thickness_m) +
+           unit + " thick, with " + std::to_string(in_.shape.bolts.size()) + " holes and " +
+           std::to_string(in_.shape.cut_outs.size()) +
+           " cut-outs, drawn at 1:" + std::to_string(scale_) +
+           " with the motor's side up and forward to the right.";
   }
 
   const PlateSheet& in_;

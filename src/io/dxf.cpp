@@ -62,7 +62,8 @@ std::string plain(std::string_view text) {
   return out;
 }
 
-// --- tag pairs --------------------------------------------------------------------------------------
+// --- tag pairs
+// --------------------------------------------------------------------------------------
 
 // Handles that others refer to; entities count on from kFirstFree.
 enum Handle : int {
@@ -150,7 +151,8 @@ class Tags {
   int next_ = kFirstFree;
 };
 
-// --- what is drawn ----------------------------------------------------------------------------------
+// --- what is drawn
+// ----------------------------------------------------------------------------------
 
 void contour(Tags& tags, const PlateContour& edges, const Layer& layer,
              const std::vector<MmPoint>& from) {
@@ -204,7 +206,8 @@ void text(Tags& tags, MmPoint at, std::string_view words, const Layer& layer,
   tags.subclass("AcDbText");  // a second time: that is the format
 }
 
-// --- where engraving may go -------------------------------------------------------------------------
+// --- where engraving may go
+// -------------------------------------------------------------------------
 
 struct Box {
   MmPoint low{};
@@ -262,8 +265,8 @@ class FreePlace {
     double least_m = distance_to_edge_m(cut_, at);
     for (const PlateHole& hole : shape_.bolts) {
       const double radius_m = 0.5 * std::max(hole.diameter_m, hole.countersink_m);
-      least_m = std::min(
-          least_m, std::hypot(at.x_m - hole.at.x_m, at.y_m - hole.at.y_m) - radius_m);
+      least_m =
+          std::min(least_m, std::hypot(at.x_m - hole.at.x_m, at.y_m - hole.at.y_m) - radius_m);
     }
     return kMmPerM * least_m;
   }
@@ -272,7 +275,8 @@ class FreePlace {
   PlateCut cut_;
 };
 
-// --- the whole file ---------------------------------------------------------------------------------
+// --- the whole file
+// ---------------------------------------------------------------------------------
 
 class Writer {
  public:
@@ -499,7 +503,8 @@ class Writer {
     if (!plate_.name.empty()) lines.push_back(plain(plate_.name));
     double wide_mm = kArrow_mm;
     for (const std::string& each : lines) {
-      wide_mm = std::max(wide_mm, kTextWidth_ratio * kTextHeight_mm * static_cast<double>(each.size()));
+      wide_mm =
+          std::max(wide_mm, kTextWidth_ratio * kTextHeight_mm * static_cast<double>(each.size()));
     }
     const double high_mm = kTextLine_mm * static_cast<double>(lines.size() + 1);
     if (const auto low = free.find(wide_mm, high_mm)) {
@@ -601,7 +606,8 @@ std::string dxf_file_name(std::string_view name, DxfVersion version) {
   return out + (version == DxfVersion::r12 ? "_mm.dxf" : "_mm_r2000.dxf");
 }
 
-// --- reading back -----------------------------------------------------------------------------------
+// --- reading back
+// -----------------------------------------------------------------------------------
 
 namespace {
 
@@ -700,8 +706,8 @@ double area_mm2(const DxfContour& contour) {
     twice_mm2 += a.x_mm * b.y_mm - b.x_mm * a.y_mm;
     if (a.bulge_ratio == 0.0) continue;
     const double turn_rad = 4.0 * std::atan(a.bulge_ratio);
-    const double radius_mm = radius_from_bulge_m(std::hypot(b.x_mm - a.x_mm, b.y_mm - a.y_mm),
-                                                 std::abs(a.bulge_ratio));
+    const double radius_mm =
+        radius_from_bulge_m(std::hypot(b.x_mm - a.x_mm, b.y_mm - a.y_mm), std::abs(a.bulge_ratio));
     twice_mm2 += radius_mm * radius_mm * (turn_rad - std::sin(turn_rad));
   }
   return 0.5 * twice_mm2;
@@ -720,10 +726,12 @@ Issues compare_dxf(std::string_view text, const PlateShape& shape) {
     return issues;
   }
   const PlateBox box = bounds(cut.outer);
-  std::vector<std::pair<std::string_view, const PlateContour*>> wanted{{kCutOuter.name, &cut.outer}};
+  std::vector<std::pair<std::string_view, const PlateContour*>> wanted{
+      {kCutOuter.name, &cut.outer}};
   for (const PlateContour& each : cut.cut_outs) wanted.push_back({kCutInner.name, &each});
   const auto off_mm = [&](double x_mm, double y_mm, PlatePoint p) {
-    return std::hypot(x_mm - kMmPerM * (p.x_m - box.low.x_m), y_mm - kMmPerM * (p.y_m - box.low.y_m));
+    return std::hypot(x_mm - kMmPerM * (p.x_m - box.low.x_m),
+                      y_mm - kMmPerM * (p.y_m - box.low.y_m));
   };
   if (content.contours.size() != wanted.size()) say("The cut file has another count of contours.");
   for (std::size_t i = 0; i < std::min(content.contours.size(), wanted.size()); ++i) {
@@ -732,7 +740,8 @@ Issues compare_dxf(std::string_view text, const PlateShape& shape) {
     if (!found.closed) say("A contour of the cut file is open.");
     if (found.layer != wanted[i].first) say("A contour of the cut file is on another layer.");
     const double area_mm2_wanted = kMmPerM * kMmPerM * area_m2(edges);
-    if (!(std::abs(area_mm2(found) - area_mm2_wanted) < kNearArea_ratio * std::abs(area_mm2_wanted))) {
+    if (!(std::abs(area_mm2(found) - area_mm2_wanted) <
+          kNearArea_ratio * std::abs(area_mm2_wanted))) {
       say("A contour of the cut file has another area.");
     }
     bool same = found.vertices.size() == edges.size();

@@ -1,5 +1,5 @@
-// The plate on paper: true size in the SVG, tables and dimensions worked out by hand, pages of the drill
-// template that fall on one another.
+// The plate on paper: true size in the SVG, tables and dimensions worked out by hand, pages of the
+// drill template that fall on one another.
 
 #include "draw/plate_drawing.h"
 
@@ -37,19 +37,27 @@ const Label* label(const Drawing& drawing, const std::string& text) {
 }
 
 bool measures(const Drawing& drawing, const std::string& text, double length_mm) {
-  return std::any_of(drawing.dimensions.begin(), drawing.dimensions.end(), [&](const Dimension& each) {
-    return each.text == text && near(std::hypot(each.b.x - each.a.x, each.b.y - each.a.y), length_mm, 1e-9);
-  });
+  return std::any_of(
+      drawing.dimensions.begin(), drawing.dimensions.end(), [&](const Dimension& each) {
+        return each.text == text &&
+               near(std::hypot(each.b.x - each.a.x, each.b.y - each.a.y), length_mm, 1e-9);
+      });
 }
 
 PlateSheet sheet_of(PlateShape shape, Drafting drafting = Drafting::iso) {
-  return {.shape = std::move(shape), .part = "Bow plate", .number = "P-103", .revision = "B",
-          .date = "1 May", .material = "5083-H116", .density_kg_per_m3 = 2660.0, .drafting = drafting};
+  return {.shape = std::move(shape),
+          .part = "Bow plate",
+          .number = "P-103",
+          .revision = "B",
+          .date = "1 May",
+          .material = "5083-H116",
+          .density_kg_per_m3 = 2660.0,
+          .drafting = drafting};
 }
 
 bool within(const Drawing& drawing, Point p) {
-  return p.x >= drawing.low.x - 1e-9 && p.y >= drawing.low.y - 1e-9 && p.x <= drawing.high.x + 1e-9 &&
-         p.y <= drawing.high.y + 1e-9;
+  return p.x >= drawing.low.x - 1e-9 && p.y >= drawing.low.y - 1e-9 &&
+         p.x <= drawing.high.x + 1e-9 && p.y <= drawing.high.y + 1e-9;
 }
 
 void everything_on_the_sheet(const Drawing& drawing) {
@@ -187,13 +195,14 @@ TEST_SUITE("derived") {
 
   TEST_CASE("everything stays on the sheet, whatever the plate") {
     for (const Drafting drafting : {Drafting::iso, Drafting::asme}) {
-      for (const auto& [name, shape] : plates_to_cut()) {
-        CAPTURE(name);
-        everything_on_the_sheet(plate_drawing(sheet_of(shape, drafting)));
+      for (const auto& plate : plates_to_cut()) {
+        CAPTURE(plate.first);
+        everything_on_the_sheet(plate_drawing(sheet_of(plate.second, drafting)));
       }
       PlateShape many = slotted_plate();
       many.bolts.clear();
-      for (int i = 0; i < 200; ++i) many.bolts.push_back({.at = {0.02 + 0.002 * i, 0.06}, .diameter_m = 0.003});
+      for (int i = 0; i < 200; ++i)
+        many.bolts.push_back({.at = {0.02 + 0.002 * i, 0.06}, .diameter_m = 0.003});
       PlateSheet sheet = sheet_of(many, drafting);
       sheet.notes.assign(40, std::string(300, 'w'));
       sheet.material = std::string(500, 'm');
@@ -226,15 +235,18 @@ TEST_SUITE("derived") {
     CHECK(a4.columns == 3);
     CHECK(a4.rows == 2);
     CHECK(a4.page_width_mm == 297.0);
-    const TemplateTiling letter = tile_template({.shape = countersunk_trapezoid(), .paper = Paper::letter});
+    const TemplateTiling letter =
+        tile_template({.shape = countersunk_trapezoid(), .paper = Paper::letter});
     CHECK(letter.columns * letter.rows == 6);
-    const TemplateTiling one = tile_template({.shape = {.outline = rectangle_outline(0.2, 0.1, 0.01)}});
+    const TemplateTiling one =
+        tile_template({.shape = {.outline = rectangle_outline(0.2, 0.1, 0.01)}});
     CHECK(one.columns * one.rows == 1);
   }
 
   TEST_CASE("bars of 100.0 mm and 4.000 in stand on every page at true size") {
     for (const Paper paper : {Paper::a4, Paper::letter}) {
-      const auto pages = drill_template({.shape = countersunk_trapezoid(), .name = "P-103", .paper = paper});
+      const auto pages =
+          drill_template({.shape = countersunk_trapezoid(), .name = "P-103", .paper = paper});
       REQUIRE(pages.size() == 6);
       for (std::size_t i = 0; i < pages.size(); ++i) {
         const Drawing& page = pages[i];
@@ -249,7 +261,8 @@ TEST_SUITE("derived") {
             if (each.points.size() != 2 || each.line != Line::outline) continue;
             const Point a = each.points[0];
             const Point b = each.points[1];
-            found = found || (a.y == b.y && near(b.x - a.x, length_mm, 1e-9) && std::abs(words->at.y - a.y) < 8.0);
+            found = found || (a.y == b.y && near(b.x - a.x, length_mm, 1e-9) &&
+                              std::abs(words->at.y - a.y) < 8.0);
           }
           CHECK(found);
         }
@@ -268,13 +281,16 @@ TEST_SUITE("derived") {
     const DrillTemplate wanted{.shape = shape};
     const TemplateTiling tiling = tile_template(wanted);
     const auto pages = drill_template(wanted);
-    // Lay each page against its neighbours by marks alone, then read the holes in the first page's frame.
+    // Lay each page against its neighbours by marks alone, then read the holes in the first page's
+    // frame.
     std::vector<Point> shift(pages.size());
     const auto lay = [&](std::size_t from, std::size_t to, bool beside) {
       // Marks on the far side of one page and on the near side of the next.
       std::vector<Point> far = marks(pages[from]);
       std::vector<Point> near_marks = marks(pages[to]);
-      const auto along = [&](const Point& a, const Point& b) { return beside ? a.x < b.x : a.y < b.y; };
+      const auto along = [&](const Point& a, const Point& b) {
+        return beside ? a.x < b.x : a.y < b.y;
+      };
       const Point last = *std::max_element(far.begin(), far.end(), along);
       const Point first = *std::min_element(near_marks.begin(), near_marks.end(), along);
       shift[to] = {shift[from].x + (beside ? last.x - first.x : 0.0),
@@ -291,7 +307,8 @@ TEST_SUITE("derived") {
       }
     }
     std::vector<std::vector<Point>> seen(shape.bolts.size());
-    // The first hole that is seen whole fixes the frame; the others must then be where the plate has them.
+    // The first hole that is seen whole fixes the frame; the others must then be where the plate
+    // has them.
     bool fixed_frame = false;
     Point origin{};
     for (int pass = 0; pass < 2; ++pass) {
@@ -302,7 +319,9 @@ TEST_SUITE("derived") {
           const Circle* nearest = nullptr;
           for (const Circle& circle : pages[i].circles) {
             if (circle.radius != rel(4.5, 1e-9)) continue;
-            const auto off = [&](const Circle& c) { return std::hypot(c.centre.x - each.at.x, c.centre.y - each.at.y); };
+            const auto off = [&](const Circle& c) {
+              return std::hypot(c.centre.x - each.at.x, c.centre.y - each.at.y);
+            };
             if (nearest == nullptr || off(circle) < off(*nearest)) nearest = &circle;
           }
           if (nearest == nullptr) continue;  // cut by the window's edge
@@ -335,9 +354,13 @@ TEST_SUITE("derived") {
         for (const Point& each : here) {
           bool found = false;
           for (const auto& [dc, dr] : {std::pair{1, 0}, {-1, 0}, {0, 1}, {0, -1}}) {
-            if (column + dc < 0 || column + dc >= tiling.columns || row + dr < 0 || row + dr >= tiling.rows) continue;
-            for (const Point& other : marks(pages[static_cast<std::size_t>((row + dr) * tiling.columns + column + dc)])) {
-              found = found || (near(other.x, each.x - dc * step_x_mm, 1e-9) && near(other.y, each.y - dr * step_y_mm, 1e-9));
+            if (column + dc < 0 || column + dc >= tiling.columns || row + dr < 0 ||
+                row + dr >= tiling.rows)
+              continue;
+            for (const Point& other : marks(
+                     pages[static_cast<std::size_t>((row + dr) * tiling.columns + column + dc)])) {
+              found = found || (near(other.x, each.x - dc * step_x_mm, 1e-9) &&
+                                near(other.y, each.y - dr * step_y_mm, 1e-9));
             }
           }
           CHECK(found);

@@ -37,8 +37,7 @@ double start_rad(const PlateEdge& arc) {
 bool within_turn(const PlateEdge& arc, PlatePoint p) {
   const double full_rad = 2.0 * std::numbers::pi;
   const double spare_rad = kSamePlace_m / arc.radius_m;
-  double turned_rad =
-      std::atan2(p.y_m - arc.centre.y_m, p.x_m - arc.centre.x_m) - start_rad(arc);
+  double turned_rad = std::atan2(p.y_m - arc.centre.y_m, p.x_m - arc.centre.x_m) - start_rad(arc);
   if (arc.turn_rad < 0.0) turned_rad = -turned_rad;
   turned_rad = std::fmod(turned_rad, full_rad);
   if (turned_rad < 0.0) turned_rad += full_rad;
@@ -47,7 +46,8 @@ bool within_turn(const PlateEdge& arc, PlatePoint p) {
 
 double distance_to_line_m(PlatePoint a, PlatePoint b, PlatePoint p) {
   const PlatePoint along = b - a;
-  const double share = std::clamp(dot(p - a, along) / std::max(dot(along, along), 1e-300), 0.0, 1.0);
+  const double share =
+      std::clamp(dot(p - a, along) / std::max(dot(along, along), 1e-300), 0.0, 1.0);
   return distance_m(p, a + share * along);
 }
 
@@ -60,12 +60,13 @@ double distance_m(const PlateEdge& edge, PlatePoint p) {
   return nearest_m;
 }
 
-// --- where two edges meet ---------------------------------------------------------------------------
+// --- where two edges meet
+// ---------------------------------------------------------------------------
 
 bool on_edge(const PlateEdge& edge, PlatePoint p) { return distance_m(edge, p) < kSamePlace_m; }
 
-// Where the whole curves of both edges meet; touching counts. Parallel lines and circles about the same
-// centre meet nowhere or everywhere: their ends decide.
+// Where the whole curves of both edges meet; touching counts. Parallel lines and circles about the
+// same centre meet nowhere or everywhere: their ends decide.
 std::vector<PlatePoint> crossings(const PlateEdge& a, const PlateEdge& b) {
   if (!a.is_arc() && !b.is_arc()) {
     const PlatePoint u = a.to - a.from;
@@ -134,7 +135,8 @@ PlateCorner corner(double x_m, double y_m, double radius_m) {
 
 }  // namespace
 
-// --- corners ----------------------------------------------------------------------------------------
+// --- corners
+// ----------------------------------------------------------------------------------------
 
 std::vector<PlateCorner> cut_corners(const std::vector<PlateCorner>& corners) {
   std::vector<PlateCorner> apart;
@@ -199,7 +201,8 @@ double radius_from_bulge_m(double chord_m, double bulge_ratio) {
   return chord_m * (1.0 + bulge_ratio * bulge_ratio) / (4.0 * bulge_ratio);
 }
 
-// --- measures ---------------------------------------------------------------------------------------
+// --- measures
+// ---------------------------------------------------------------------------------------
 
 double length_m(const PlateEdge& edge) {
   return edge.is_arc() ? edge.radius_m * std::abs(edge.turn_rad) : distance_m(edge.from, edge.to);
@@ -244,9 +247,9 @@ bool is_simple(const PlateContour& contour) {
   if (n < 3) return false;
   for (std::size_t i = 0; i < n; ++i) {
     for (std::size_t j = i + 1; j < n; ++j) {
-      const PlatePoint* common = j == i + 1              ? &contour[j].from
+      const PlatePoint* common = j == i + 1             ? &contour[j].from
                                  : i == 0 && j == n - 1 ? &contour[0].from
-                                                         : nullptr;
+                                                        : nullptr;
       if (meet(contour[i], contour[j], common)) return false;
     }
   }
@@ -337,7 +340,8 @@ double mass_kg(const PlateShape& shape, double density_kg_per_m3) {
   return net_area_m2(shape) * shape.thickness_m * density_kg_per_m3;
 }
 
-// --- what stands in the way -------------------------------------------------------------------------
+// --- what stands in the way
+// -------------------------------------------------------------------------
 
 namespace {
 
@@ -385,8 +389,9 @@ class Inspection {
     if (cut.size() != corners.size()) return;  // then they cannot be told apart by their numbers
     for (std::size_t i = 0; i < cut.size(); ++i) {
       if (corners[i].radius_m - cut[i].radius_m < kSamePlace_m) continue;
-      say(field, what + ": the radius of corner " + std::to_string(i + 1) + " shrinks to " +
-                     millimetres(cut[i].radius_m) + ", as much as its sides allow.",
+      say(field,
+          what + ": the radius of corner " + std::to_string(i + 1) + " shrinks to " +
+              millimetres(cut[i].radius_m) + ", as much as its sides allow.",
           Severity::note);
     }
   }
@@ -433,8 +438,7 @@ class Inspection {
   void place(const PlateHole& hole, const std::string& field, const std::string& name) {
     if (!on_plate(cut_, hole.at)) return say(field, name + " is off the plate.");
     const double off_m = distance_to_edge_m(cut_, hole.at);
-    const double least_m =
-        std::max(kLeastEdge_ratio * hole.diameter_m, 0.5 * hole.countersink_m);
+    const double least_m = std::max(kLeastEdge_ratio * hole.diameter_m, 0.5 * hole.countersink_m);
     const double full_m = kFullEdge_ratio * hole.diameter_m;
     const std::string found = name + " is " + millimetres(off_m) + " from an edge; ";
     // Half a micrometre for places that were typed to the limit.
@@ -476,7 +480,8 @@ class Inspection {
 
 Issues plate_issues(const PlateShape& shape) { return Inspection(shape).run(); }
 
-// --- shapes to begin with ---------------------------------------------------------------------------
+// --- shapes to begin with
+// ---------------------------------------------------------------------------
 
 std::vector<PlateCorner> rectangle_outline(double length_m, double width_m, double radius_m) {
   return trapezoid_outline(length_m, width_m, width_m, radius_m);
@@ -484,7 +489,8 @@ std::vector<PlateCorner> rectangle_outline(double length_m, double width_m, doub
 
 std::vector<PlateCorner> trapezoid_outline(double length_m, double aft_width_m, double fore_width_m,
                                            double radius_m) {
-  return {corner(0.0, -0.5 * aft_width_m, radius_m), corner(length_m, -0.5 * fore_width_m, radius_m),
+  return {corner(0.0, -0.5 * aft_width_m, radius_m),
+          corner(length_m, -0.5 * fore_width_m, radius_m),
           corner(length_m, 0.5 * fore_width_m, radius_m), corner(0.0, 0.5 * aft_width_m, radius_m)};
 }
 
@@ -493,7 +499,9 @@ namespace {
 // The deck's edge on the port side, moved inward square to itself: in each bend along the bisector.
 std::vector<PlatePoint> moved_in(const std::vector<BowOffset>& offsets, double margin_m) {
   const std::size_t n = offsets.size();
-  const auto at = [&](std::size_t i) { return PlatePoint{offsets[i].x_m, offsets[i].half_breadth_m}; };
+  const auto at = [&](std::size_t i) {
+    return PlatePoint{offsets[i].x_m, offsets[i].half_breadth_m};
+  };
   const auto way = [&](std::size_t i) {
     const PlatePoint along = at(i + 1) - at(i);
     return (1.0 / size_m(along)) * along;
@@ -547,12 +555,15 @@ BowOutline bow_outline(const BowPlate& bow) {
   }
   const double aft_m = side.front().x_m;
   BowOutline out;
-  for (const PlatePoint& p : side) out.outline.push_back(corner(p.x_m - aft_m, -p.y_m, bow.radius_m));
+  for (const PlatePoint& p : side)
+    out.outline.push_back(corner(p.x_m - aft_m, -p.y_m, bow.radius_m));
   for (std::size_t i = side.size(); i-- > 0;) {
-    if (side[i].y_m > 0.0) out.outline.push_back(corner(side[i].x_m - aft_m, side[i].y_m, bow.radius_m));
+    if (side[i].y_m > 0.0)
+      out.outline.push_back(corner(side[i].x_m - aft_m, side[i].y_m, bow.radius_m));
   }
   const PlateContour contour = rounded(out.outline);
-  if (!is_simple(contour)) return failed("The offsets of the bow make an outline that crosses itself.");
+  if (!is_simple(contour))
+    return failed("The offsets of the bow make an outline that crosses itself.");
   return out;
 }
 
