@@ -499,7 +499,7 @@ int draw_template(const Arguments& arguments, const Design& design) {
   if (!asked || *asked < 1 || *asked > pages.size()) {
     return fail("--tile takes a page of the template, 1 to " + std::to_string(pages.size()) + ".");
   }
-  return put(arguments, write_svg(pages[*asked - 1], {.file = true, .paper = true}));
+  return put(arguments, write_svg(pages[static_cast<std::size_t>(*asked - 1)], {.file = true, .paper = true}));
 }
 
 int run_plate(const Arguments& arguments) {

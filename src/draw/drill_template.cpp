@@ -16,9 +16,9 @@
 namespace thole {
 namespace {
 
-constexpr double kStrip_mm = 30.0;   // under each window: bars, number, words
-constexpr double kRound_mm = 12.0;   // white round the plate, for centre lines to run out
-constexpr double kMark_mm = 5.0;     // half a mark's cross
+constexpr double kStrip_mm = 30.0;  // under each window: bars, number, words
+constexpr double kRound_mm = 12.0;  // white round the plate, for centre lines to run out
+constexpr double kMark_mm = 5.0;    // half a mark's cross
 constexpr double kMarkShares[]{0.15, 0.85};
 
 struct Window {
@@ -59,25 +59,30 @@ struct PageSize {
   double long_mm = 0.0;
 };
 PageSize size_of(Paper paper) {
-  return paper == Paper::a4 ? PageSize{210.0, 297.0} : PageSize{215.9, 279.4};  // ISO 216, ASME Y14.1
+  return paper == Paper::a4 ? PageSize{210.0, 297.0}
+                            : PageSize{215.9, 279.4};  // ISO 216, ASME Y14.1
 }
 
 int count_for(double length_mm, double window_mm) {
-  return std::max(1, static_cast<int>(std::ceil((length_mm - kTemplateOverlap_mm) /
-                                                (window_mm - kTemplateOverlap_mm) - 1e-9)));
+  return std::max(
+      1, static_cast<int>(std::ceil(
+             (length_mm - kTemplateOverlap_mm) / (window_mm - kTemplateOverlap_mm) - 1e-9)));
 }
 
 class Page {
  public:
-  Page(const DrillTemplate& wanted, const TemplateTiling& tiling, const PlateCut& cut, int column, int row)
+  Page(const DrillTemplate& wanted, const TemplateTiling& tiling, const PlateCut& cut, int column,
+       int row)
       : wanted_(wanted), tiling_(tiling), cut_(cut), column_(column), row_(row) {
     window_.low = {kTemplateMargin_mm, kTemplateMargin_mm + kStrip_mm};
-    window_.high = {window_.low.x + tiling.window_width_mm, window_.low.y + tiling.window_height_mm};
+    window_.high = {window_.low.x + tiling.window_width_mm,
+                    window_.low.y + tiling.window_height_mm};
     const PlateBox box = bounds(cut.outer);
     const double step_x_mm = tiling.window_width_mm - kTemplateOverlap_mm;
     const double step_y_mm = tiling.window_height_mm - kTemplateOverlap_mm;
-    paper_.origin = {window_.low.x - tiling.first_x_mm - step_x_mm * column - paper_.length_mm(box.low.x_m),
-                     window_.low.y - tiling.first_y_mm - step_y_mm * row - paper_.length_mm(box.low.y_m)};
+    paper_.origin = {
+        window_.low.x - tiling.first_x_mm - step_x_mm * column - paper_.length_mm(box.low.x_m),
+        window_.low.y - tiling.first_y_mm - step_y_mm * row - paper_.length_mm(box.low.y_m)};
     axis_from_ = paper_.at({box.low.x_m, 0.0});
     axis_to_ = paper_.at({box.high.x_m, 0.0});
   }
@@ -87,8 +92,9 @@ class Page {
     const int pages = tiling_.columns * tiling_.rows;
     page_words_ = "Page " + std::to_string(page) + " of " + std::to_string(pages);
     drawing_.title = "Drill template, " + page_words_;
-    drawing_.description = "The plate at true size with the motor's side up, column " + std::to_string(column_ + 1) +
-                           " of " + std::to_string(tiling_.columns) + ", row " + std::to_string(row_ + 1) + " of " +
+    drawing_.description = "The plate at true size with the motor's side up, column " +
+                           std::to_string(column_ + 1) + " of " + std::to_string(tiling_.columns) +
+                           ", row " + std::to_string(row_ + 1) + " of " +
                            std::to_string(tiling_.rows) + ".";
     drawing_.high = {tiling_.page_width_mm, tiling_.page_height_mm};
     add_box(drawing_, window_.low, window_.high, Line::thin, Fill::none);
@@ -96,7 +102,8 @@ class Page {
     for (const PlateContour& each : cut_.cut_outs) {
       if (!each.empty()) closed(on_paper(each, paper_), Line::outline);
     }
-    line({axis_from_.x - kRound_mm, axis_from_.y}, {axis_to_.x + kRound_mm, axis_to_.y}, Line::centre);
+    line({axis_from_.x - kRound_mm, axis_from_.y}, {axis_to_.x + kRound_mm, axis_to_.y},
+         Line::centre);
     for (std::size_t i = 0; i < wanted_.shape.bolts.size(); ++i) hole(i);
     joins();
     bars();
@@ -108,7 +115,8 @@ class Page {
   int number(int column, int row) const { return row * tiling_.columns + column + 1; }
 
   void line(Point a, Point b, Line kind) {
-    if (const auto seen = clipped(window_, a, b)) add_line(drawing_, seen->first, seen->second, kind);
+    if (const auto seen = clipped(window_, a, b))
+      add_line(drawing_, seen->first, seen->second, kind);
   }
   void closed(const std::vector<Point>& points, Line kind) {
     // One stroke as long as it stays in the window.
@@ -143,7 +151,8 @@ class Page {
     std::vector<Point> points;
     for (int i = 0; i < kSides; ++i) {
       const double angle_rad = 2.0 * std::numbers::pi * i / kSides;
-      points.push_back({centre.x + radius_mm * std::cos(angle_rad), centre.y + radius_mm * std::sin(angle_rad)});
+      points.push_back(
+          {centre.x + radius_mm * std::cos(angle_rad), centre.y + radius_mm * std::sin(angle_rad)});
     }
     closed(points, kind);
   }
@@ -176,8 +185,8 @@ class Page {
     drawing_.circles.push_back({.centre = at, .radius = 2.5, .line = Line::thin});
   }
 
-  // Along the middle of the strip that both pages show; the marks lie at the same places of the plate on
-  // either page.
+  // Along the middle of the strip that both pages show; the marks lie at the same places of the
+  // plate on either page.
   void join(int column, int row) {
     const bool beside = column != column_;
     const bool after = beside ? column > column_ : row > row_;
@@ -185,16 +194,19 @@ class Page {
     const double off_mm =
         after ? (beside ? tiling_.window_width_mm : tiling_.window_height_mm) - half_mm : half_mm;
     const auto place = [&](double share) {
-      return beside ? Point{window_.low.x + off_mm, window_.low.y + share * tiling_.window_height_mm}
-                    : Point{window_.low.x + share * tiling_.window_width_mm, window_.low.y + off_mm};
+      return beside
+                 ? Point{window_.low.x + off_mm, window_.low.y + share * tiling_.window_height_mm}
+                 : Point{window_.low.x + share * tiling_.window_width_mm, window_.low.y + off_mm};
     };
     add_line(drawing_, place(0.0), place(1.0), Line::hidden);
     for (const double share : kMarkShares) mark(place(share));
     const int here = number(column_, row_);
     const int there = number(column, row);
     const Point at = place(0.25);
-    add_label(drawing_, {beside ? at.x + (after ? -9.0 : 9.0) : at.x, beside ? at.y : at.y + (after ? -4.0 : 4.0)},
-              std::to_string(std::min(here, there)) + "|" + std::to_string(std::max(here, there)));
+    add_label(
+        drawing_,
+        {beside ? at.x + (after ? -9.0 : 9.0) : at.x, beside ? at.y : at.y + (after ? -4.0 : 4.0)},
+        std::to_string(std::min(here, there)) + "|" + std::to_string(std::max(here, there)));
   }
 
   void joins() {
@@ -215,7 +227,8 @@ class Page {
       const bool end = i == 0 || i == part_count;
       add_line(drawing_, {x_mm, y_mm}, {x_mm, y_mm + (end ? 4.0 : 2.0)}, Line::thin);
     }
-    add_label(drawing_, {left_mm + 0.5 * length_mm, y_mm + 5.0}, text, Align::centre, TextRole::strong);
+    add_label(drawing_, {left_mm + 0.5 * length_mm, y_mm + 5.0}, text, Align::centre,
+              TextRole::strong);
   }
 
   void bars() {
@@ -276,7 +289,8 @@ TemplateTiling tile_template(const DrillTemplate& wanted) {
     const auto whole = [](int count, double window_mm) {
       return count * (window_mm - kTemplateOverlap_mm) + kTemplateOverlap_mm;
     };
-    tiling.first_x_mm = -kRound_mm - 0.5 * (whole(tiling.columns, tiling.window_width_mm) - long_mm);
+    tiling.first_x_mm =
+        -kRound_mm - 0.5 * (whole(tiling.columns, tiling.window_width_mm) - long_mm);
     tiling.first_y_mm = -kRound_mm - 0.5 * (whole(tiling.rows, tiling.window_height_mm) - wide_mm);
     if (best.columns == 0 || tiling.columns * tiling.rows < best.columns * best.rows) best = tiling;
   }

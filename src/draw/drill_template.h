@@ -39,9 +39,9 @@ inline constexpr int kMostTemplatePages = 60;
 // Upright or across, whichever takes fewer pages. No columns: nothing to draw, or too many pages.
 TemplateTiling tile_template(const DrillTemplate& wanted);
 
-// Pages row by row from the aft starboard corner, each a drawing in millimetres of paper (for write_svg
-// with .paper) with its number, marks that fall on one another where pages join, and two bars to
-// measure before drilling: 100.0 mm and 4.000 in. Empty when tile_template() finds nothing.
+// Pages row by row from the aft starboard corner, each a drawing in millimetres of paper (for
+// write_svg with .paper) with its number, marks that fall on one another where pages join, and two
+// bars to measure before drilling: 100.0 mm and 4.000 in. Empty when tile_template() finds nothing.
 std::vector<Drawing> drill_template(const DrillTemplate& wanted);
 
 }  // namespace thole

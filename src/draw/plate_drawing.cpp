@@ -21,9 +21,9 @@ constexpr double kRow_mm = 6.0;          // of a table
 constexpr double kLetter_mm = 2.35;      // room to a letter
 constexpr double kLeastView_mm = 100.0;  // height kept for the views, however long the tables
 constexpr double kTitle_mm = 130.0;
-constexpr double kExtension_mm = 1.5;    // gap and overrun of extension lines
-constexpr double kRoundDims_mm = 36.0;   // left and right of the plan
-constexpr double kOverall_mm = 20.0;     // dimension lines under the plan
+constexpr double kExtension_mm = 1.5;   // gap and overrun of extension lines
+constexpr double kRoundDims_mm = 36.0;  // left and right of the plan
+constexpr double kOverall_mm = 20.0;    // dimension lines under the plan
 constexpr double kDatum_mm = 10.0;
 
 struct SheetSize {
@@ -34,7 +34,7 @@ struct SheetSize {
   std::span<const int> scales{};  // 1 to ...
 };
 
-constexpr std::array kIsoScales{1, 2, 5, 10, 20, 50, 100};   // ISO 5455
+constexpr std::array kIsoScales{1, 2, 5, 10, 20, 50, 100};  // ISO 5455
 constexpr std::array kInchScales{1, 2, 4, 8, 16, 32, 64};
 
 SheetSize size_of(Drafting drafting) {
@@ -72,23 +72,20 @@ std::vector<std::string> wrapped(std::string_view text, double width_mm) {
   return lines;
 }
 
-void raise(std::string& text) {
-  for (char& c : text) {
-    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
-  }
-}
-
 class Sheet {
  public:
   explicit Sheet(const PlateSheet& in)
-      : in_(in), size_(size_of(in.drafting)), cut_(cut_of(in.shape)), datum_x_m_(datum_x_m(in.shape)) {}
+      : in_(in),
+        size_(size_of(in.drafting)),
+        cut_(cut_of(in.shape)),
+        datum_x_m_(datum_x_m(in.shape)) {}
 
   Drawing draw() {
-    drawing_.title = in_.part.empty() ? "Mount plate" : in_.part;
+    drawing_.title = in_.part.empty() ? own("Mount plate") : in_.part;
     drawing_.high = size_.size;
     add_box(drawing_, size_.low, size_.high, Line::outline, Fill::none);
     if (cut_.outer.empty()) {
-      add_label(drawing_, middle(), "No outline to draw", Align::centre, TextRole::strong);
+      add_label(drawing_, middle(), own("No outline to draw"), Align::centre, TextRole::strong);
       drawing_.description = "There is no outline to draw.";
       return std::move(drawing_);
     }
@@ -102,9 +99,6 @@ class Sheet {
     notes();
     title_block();
     describe();
-    if (!iso()) {
-      for (Label& each : drawing_.labels) raise(each.text);
-    }
     return std::move(drawing_);
   }
 
@@ -114,7 +108,17 @@ class Sheet {
     return {0.5 * (size_.low.x + size_.high.x), 0.5 * (size_.low.y + size_.high.y)};
   }
 
-  // Millimetres to a hundredth; inches to a thousandth, without a zero before the point (ASME Y14.5).
+  // The sheet's own words: capitals by ASME Y14.2. What was typed stays as it is, for units' sake.
+  std::string own(std::string text) const {
+    if (iso()) return text;
+    for (char& c : text) {
+      if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+    }
+    return text;
+  }
+
+  // Millimetres to a hundredth; inches to a thousandth, without a zero before the point (ASME
+  // Y14.5).
   std::string measure(double length_m) const {
     if (iso()) return trimmed(fixed(1000.0 * length_m, 2));
     std::string text = fixed(in_from_m(length_m), 3);
@@ -134,11 +138,12 @@ class Sheet {
     return "CSK " + trimmed(fixed(in_.countersink_deg, 1)) + "° × Ø" + measure(hole.countersink_m);
   }
 
-  void add_corners(const std::vector<PlateCorner>& corners, const std::string& prefix) {
+  void add_corners(const std::vector<PlateCorner>& given, const std::string& prefix) {
+    const std::vector<PlateCorner> corners = cut_corners(given);
     for (std::size_t i = 0; i < corners.size(); ++i) {
       const PlateCorner& each = corners[i];
       corners_.push_back({{prefix + std::to_string(i + 1), measure(each.at.x_m - datum_x_m_),
-                           measure(each.at.y_m), measure(std::max(each.radius_m, 0.0))}});
+                           measure(each.at.y_m), measure(each.radius_m)}});
     }
   }
 
@@ -163,7 +168,7 @@ class Sheet {
       if (rows->size() <= most) continue;
       const std::size_t left = rows->size() - most + 1;
       rows->resize(most - 1);
-      rows->push_back({{"+", std::to_string(left), "in the", "file"}});
+      rows->push_back({{"+", std::to_string(left), own("in the"), own("file")}});
     }
     const std::size_t longest = std::max({holes_.size(), corners_.size(), std::size_t{8}});
     strip_mm_ = kRow_mm * (static_cast<double>(longest) + 2.5);
@@ -174,8 +179,8 @@ class Sheet {
     const double top_mm = size_.low.y + strip_mm_;
     double wide_mm = 0.0;
     for (const double each : widths_mm) wide_mm += each;
-    add_label(drawing_, {left_mm + 2.0, top_mm - 0.5 * kRow_mm}, std::string(title), Align::left,
-              TextRole::strong);
+    add_label(drawing_, {left_mm + 2.0, top_mm - 0.5 * kRow_mm}, own(std::string(title)),
+              Align::left, TextRole::strong);
     const auto line_at = [&](std::size_t row) {
       return top_mm - kRow_mm * (static_cast<double>(row) + 1.0);
     };
@@ -183,7 +188,8 @@ class Sheet {
       double x_mm = left_mm;
       for (std::size_t k = 0; k < cells.cells.size() && k < widths_mm.size(); ++k) {
         const bool words = k == 0 || k == 4;
-        add_label(drawing_, {words ? x_mm + 2.0 : x_mm + widths_mm[k] - 2.0, line_at(row) - 0.5 * kRow_mm},
+        add_label(drawing_,
+                  {words ? x_mm + 2.0 : x_mm + widths_mm[k] - 2.0, line_at(row) - 0.5 * kRow_mm},
                   cells.cells[k], words ? Align::left : Align::right);
         x_mm += widths_mm[k];
       }
@@ -213,9 +219,9 @@ class Sheet {
     const double top_mm = size_.low.y + strip_mm_;
     add_line(drawing_, {size_.low.x, top_mm}, {size_.high.x, top_mm}, Line::outline);
     table(size_.low.x, "Holes, from datums A and B", kHoleColumns_mm,
-          {{"No", "X", "Y", "Ø", "Type"}}, holes_);
+          {{own("No"), "X", "Y", "Ø", own("Type")}}, holes_);
     table(size_.low.x + sum_mm(kHoleColumns_mm), "Sharp corners", kCornerColumns_mm,
-          {{"No", "X", "Y", "R"}}, corners_);
+          {{own("No"), "X", "Y", "R"}}, corners_);
   }
 
   // --- views ------------------------------------------------------------------------------------
@@ -247,8 +253,7 @@ class Sheet {
     // First angle puts the view from starboard above the plan, third angle below it.
     const double plan_low_mm =
         bottom_mm + free_mm + (iso() ? kUnder_mm : kUnder_mm + kBetween_mm + side_mm);
-    side_low_mm_ = iso() ? plan_low_mm + plan_mm + kBetween_mm
-                         : plan_low_mm - kUnder_mm - side_mm;
+    side_low_mm_ = iso() ? plan_low_mm + plan_mm + kBetween_mm : plan_low_mm - kUnder_mm - side_mm;
     paper_.origin = {left_mm - paper_.length_mm(box_.low.x_m),
                      plan_low_mm - paper_.length_mm(box_.low.y_m)};
     low_ = paper_.at(box_.low);
@@ -261,8 +266,9 @@ class Sheet {
       if (cut_.cut_outs[i].empty()) continue;
       drawing_.shapes.push_back({.points = on_paper(cut_.cut_outs[i], paper_), .closed = true});
       const PlateBox box = bounds(cut_.cut_outs[i]);
-      add_label(drawing_, paper_.at({0.5 * (box.low.x_m + box.high.x_m), 0.5 * (box.low.y_m + box.high.y_m)}),
-                cut_out_name(i));
+      const Point at =
+          paper_.at({0.5 * (box.low.x_m + box.high.x_m), 0.5 * (box.low.y_m + box.high.y_m)});
+      add_label(drawing_, {at.x, at.y + 3.5}, cut_out_name(i));  // clear of the centre line
     }
     const double axis_mm = paper_.at({}).y;
     add_line(drawing_, {low_.x - 6.0, axis_mm}, {high_.x + 6.0, axis_mm}, Line::centre);
@@ -280,9 +286,10 @@ class Sheet {
     }
     corner_labels();
     // Over the side view, or over the mark of datum B.
-    const double words_mm = iso() ? side_low_mm_ + paper_.length_mm(in_.shape.thickness_m) + 11.0 : high_.y + 15.0;
-    add_label(drawing_, {size_.low.x + 6.0, words_mm}, "MOTOR SIDE UP: plan seen from above", Align::left,
-              TextRole::strong);
+    const double words_mm =
+        iso() ? side_low_mm_ + paper_.length_mm(in_.shape.thickness_m) + 11.0 : high_.y + 15.0;
+    add_label(drawing_, {size_.low.x + 6.0, words_mm}, own("MOTOR SIDE UP: plan seen from above"),
+              Align::left, TextRole::strong);
     drawing_.arrows.push_back({{high_.x - 24.0, words_mm}, {high_.x, words_mm}, Line::outline});
     add_label(drawing_, {high_.x - 26.0, words_mm}, "FORWARD", Align::right, TextRole::strong);
   }
@@ -290,12 +297,14 @@ class Sheet {
   // Outside of each corner, away from the middle of the plate.
   void corner_labels() {
     const Point heart{0.5 * (low_.x + high_.x), 0.5 * (low_.y + high_.y)};
-    for (std::size_t i = 0; i < in_.shape.outline.size(); ++i) {
-      const Point at = paper_.at(in_.shape.outline[i].at);
+    const std::vector<PlateCorner> corners = cut_corners(in_.shape.outline);
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+      const Point at = paper_.at(corners[i].at);
       const double off_mm = std::max(std::hypot(at.x - heart.x, at.y - heart.y), 1e-6);
-      add_label(drawing_,
-                {at.x + 5.0 * (at.x - heart.x) / off_mm, at.y + 4.0 * (at.y >= heart.y ? 1.0 : -1.0)},
-                "C" + std::to_string(i + 1));
+      add_label(
+          drawing_,
+          {at.x + 5.0 * (at.x - heart.x) / off_mm, at.y + 4.0 * (at.y >= heart.y ? 1.0 : -1.0)},
+          "C" + std::to_string(i + 1));
     }
   }
 
@@ -320,7 +329,8 @@ class Sheet {
       const double x_mm = paper_.at(hole.at).x;
       const double radius_mm = paper_.length_mm(0.5 * hole.diameter_m);
       const double head_mm = std::max(paper_.length_mm(0.5 * hole.countersink_m), radius_mm);
-      const double slope = std::tan(0.5 * rad_from_deg(std::clamp(in_.countersink_deg, 30.0, 150.0)));
+      const double slope =
+          std::tan(0.5 * rad_from_deg(std::clamp(in_.countersink_deg, 30.0, 150.0)));
       const double deep_mm = std::min((head_mm - radius_mm) / slope, thick_mm);
       for (const double side : {-1.0, 1.0}) {
         drawing_.shapes.push_back({.points = {{x_mm + side * radius_mm, side_low_mm_},
@@ -334,9 +344,10 @@ class Sheet {
     for (const double y_mm : {side_low_mm_, top_mm}) {
       add_line(drawing_, {high_.x + kExtension_mm, y_mm}, {x_mm + kExtension_mm, y_mm}, Line::thin);
     }
-    add_line(drawing_, {x_mm, side_low_mm_ - 4.0}, {x_mm, top_mm + 4.0}, Line::thin);
-    add_label(drawing_, {x_mm + 3.0, 0.5 * (side_low_mm_ + top_mm)}, "t " + measure(in_.shape.thickness_m),
-              Align::left);
+    drawing_.arrows.push_back({{x_mm, side_low_mm_ - 6.0}, {x_mm, side_low_mm_}, Line::thin});
+    drawing_.arrows.push_back({{x_mm, top_mm + 6.0}, {x_mm, top_mm}, Line::thin});
+    add_label(drawing_, {x_mm + 3.0, 0.5 * (side_low_mm_ + top_mm)},
+              own("t ") + measure(in_.shape.thickness_m), Align::left);
   }
 
   // --- dimensions -------------------------------------------------------------------------------
@@ -344,8 +355,10 @@ class Sheet {
   void along(double from_mm, double to_mm, double line_mm, double from_edge_mm, double to_edge_mm,
              double length_m) {
     add_dimension(drawing_, {from_mm, line_mm}, {to_mm, line_mm}, measure(length_m));
-    add_line(drawing_, {from_mm, from_edge_mm - kExtension_mm}, {from_mm, line_mm - kExtension_mm}, Line::thin);
-    add_line(drawing_, {to_mm, to_edge_mm - kExtension_mm}, {to_mm, line_mm - kExtension_mm}, Line::thin);
+    add_line(drawing_, {from_mm, from_edge_mm - kExtension_mm}, {from_mm, line_mm - kExtension_mm},
+             Line::thin);
+    add_line(drawing_, {to_mm, to_edge_mm - kExtension_mm}, {to_mm, line_mm - kExtension_mm},
+             Line::thin);
   }
 
   // Width between the sharp corners at one end; none when the end is a point or an arc.
@@ -365,7 +378,8 @@ class Sheet {
     const Point a = paper_.at({end_m, low_m});
     const Point b = paper_.at({end_m, high_m});
     for (const Point& each : {a, b}) {
-      add_line(drawing_, {edge_mm + kExtension_mm * way, each.y}, {line_mm + kExtension_mm * way, each.y}, Line::thin);
+      add_line(drawing_, {edge_mm + kExtension_mm * way, each.y},
+               {line_mm + kExtension_mm * way, each.y}, Line::thin);
     }
     add_dimension(drawing_, {line_mm, a.y}, {line_mm, b.y}, measure(high_m - low_m));
   }
@@ -396,7 +410,7 @@ class Sheet {
     const Issues issues = plate_issues(in_.shape);
     for (const Issue& issue : issues) {
       if (issue.severity == Severity::error) {
-        all.push_back("NOT TO BE CUT: " + issue.message);
+        all.push_back(own("NOT TO BE CUT: " + issue.message));
         break;
       }
     }
@@ -404,16 +418,16 @@ class Sheet {
       all.push_back("Millimetres. General tolerance ISO 2768-m, holes ±0.5.");
       all.push_back("Break all edges 0.5-1 mm.");
     } else {
-      all.push_back("Inches. Tolerance ±.02, holes ±.02.");
-      all.push_back("Break all edges .02-.04.");
+      all.push_back(own("Inches. Tolerance ±.02, holes ±.02."));
+      all.push_back(own("Break all edges .02-.04."));
     }
     const bool sunk = std::any_of(in_.shape.bolts.begin(), in_.shape.bolts.end(),
                                   [](const PlateHole& hole) { return hole.countersink_m > 0.0; });
-    if (sunk) all.push_back("Countersinks on the motor's side.");
-    all.push_back("Not a strong point, not a tow point.");
+    if (sunk) all.push_back(own("Countersinks on the motor's side."));
+    all.push_back(own("Not a strong point, not a tow point."));
     for (const std::string& each : in_.notes) all.push_back(each);
     double y_mm = size_.low.y + strip_mm_ - 0.5 * kRow_mm;
-    add_label(drawing_, {left_mm, y_mm}, "Notes", Align::left, TextRole::strong);
+    add_label(drawing_, {left_mm, y_mm}, own("Notes"), Align::left, TextRole::strong);
     std::vector<std::string> lines;
     for (std::size_t i = 0; i < all.size(); ++i) {
       for (std::string& each : wrapped(std::to_string(i + 1) + " " + all[i], wide_mm)) {
@@ -423,16 +437,17 @@ class Sheet {
     for (const std::string& each : lines) {
       y_mm -= 5.5;
       if (y_mm < size_.low.y + 3.0) {
-        drawing_.labels.back().text = "… more notes in the job sheet";
+        drawing_.labels.back().text = own("… more notes with the order");
         break;
       }
       add_label(drawing_, {left_mm, y_mm}, each, Align::left);
     }
-    add_line(drawing_, {notes_left_mm(), size_.low.y}, {notes_left_mm(), size_.low.y + strip_mm_}, Line::thin);
+    add_line(drawing_, {notes_left_mm(), size_.low.y}, {notes_left_mm(), size_.low.y + strip_mm_},
+             Line::thin);
   }
 
-  // The frustum seen from the side, and from its small end: that view lies on the right in first angle,
-  // on the left in third (ISO 5456-2, ASME Y14.3).
+  // The frustum seen from the side, and from its small end: that view lies on the right in first
+  // angle, on the left in third (ISO 5456-2, ASME Y14.3).
   void projection_symbol(Point middle) {
     const double cone_mm = iso() ? middle.x - 6.0 : middle.x + 6.0;
     const double eye_mm = iso() ? middle.x + 6.0 : middle.x - 6.0;
@@ -443,17 +458,19 @@ class Sheet {
                                .closed = true,
                                .line = Line::thin});
     for (const double radius : {1.5, 3.0}) {
-      drawing_.circles.push_back({.centre = {eye_mm, middle.y}, .radius = radius, .line = Line::thin});
+      drawing_.circles.push_back(
+          {.centre = {eye_mm, middle.y}, .radius = radius, .line = Line::thin});
     }
     add_line(drawing_, {cone_mm - 5.0, middle.y}, {cone_mm + 5.0, middle.y}, Line::centre);
     add_centre_mark(drawing_, {eye_mm, middle.y}, 3.0, 1.0);
   }
 
   std::string mass_words() const {
-    if (!(in_.density_kg_per_m3 > 0.0)) return "Mass: -";
+    if (!(in_.density_kg_per_m3 > 0.0)) return own("Mass: -");
     const double mass = mass_kg(in_.shape, in_.density_kg_per_m3);
     const std::string kilograms = significant(mass, 3) + " kg";
-    return iso() ? "Mass: " + kilograms : "Mass: " + significant(lb_from_kg(mass), 3) + " lb";
+    return iso() ? own("Mass: ") + kilograms
+                 : own("Mass: ") + significant(lb_from_kg(mass), 3) + " lb";
   }
 
   void title_block() {
@@ -479,20 +496,28 @@ class Sheet {
       const double y_mm = top_mm - row_mm * static_cast<double>(row);
       add_line(drawing_, {left_mm, y_mm}, {size_.high.x, y_mm}, Line::thin);
     }
-    const auto or_dash = [](const std::string& text) { return text.empty() ? std::string("-") : text; };
+    const auto or_dash = [](const std::string& text) {
+      return text.empty() ? std::string("-") : text;
+    };
     write(0, 0.0, drawing_.title, 0.5, TextRole::strong);
-    write(0, 0.5, "No: " + or_dash(in_.number), 0.3);
-    write(0, 0.8, "Rev: " + or_dash(in_.revision), 0.2);
-    write(1, 0.0, "Material: " + or_dash(in_.material), 1.0);
-    write(2, 0.0, "Finish: " + or_dash(in_.finish), 1.0);
-    write(3, 0.0, "Thickness: " + measure(in_.shape.thickness_m) + (iso() ? " mm" : " in"), 0.5);
+    write(0, 0.5, own("No: ") + or_dash(in_.number), 0.3);
+    write(0, 0.8, own("Rev: ") + or_dash(in_.revision), 0.2);
+    write(1, 0.0, own("Material: ") + or_dash(in_.material), 1.0);
+    write(2, 0.0, own("Finish: ") + or_dash(in_.finish), 1.0);
+    write(3, 0.0, own("Thickness: ") + measure(in_.shape.thickness_m) + (iso() ? " mm" : " in"),
+          0.5);
     write(3, 0.5, mass_words(), 0.5);
-    write(4, 0.0, "Scale 1:" + std::to_string(scale_), 0.3);
-    write(4, 0.3, "Date: " + or_dash(in_.date), 0.4);
-    write(4, 0.7, std::string(size_.name) + ", 1 of 1", 0.3);
-    write(5, 0.0, iso() ? "ISO 128, ISO 129-1, first angle" : "ASME Y14.3, Y14.5, third angle", 0.7);
-    for (const auto& [row, share] : {std::pair{std::size_t{0}, 0.5}, {std::size_t{0}, 0.8}, {std::size_t{3}, 0.5},
-                                     {std::size_t{4}, 0.3}, {std::size_t{4}, 0.7}, {std::size_t{5}, 0.7}}) {
+    write(4, 0.0, own("Scale 1:") + std::to_string(scale_), 0.3);
+    write(4, 0.3, own("Date: ") + or_dash(in_.date), 0.4);
+    write(4, 0.7, std::string(size_.name) + own(", 1 of 1"), 0.3);
+    write(5, 0.0, iso() ? "ISO 128, ISO 129-1, first angle" : "ASME Y14.3, Y14.5, THIRD ANGLE",
+          0.7);
+    for (const auto& [row, share] : {std::pair{std::size_t{0}, 0.5},
+                                     {std::size_t{0}, 0.8},
+                                     {std::size_t{3}, 0.5},
+                                     {std::size_t{4}, 0.3},
+                                     {std::size_t{4}, 0.7},
+                                     {std::size_t{5}, 0.7}}) {
       divide(row, share);
     }
     projection_symbol({left_mm + 0.85 * kTitle_mm, centre_mm(5)});
@@ -502,10 +527,11 @@ class Sheet {
     const std::string unit = iso() ? " mm" : " in";
     std::string& text = drawing_.description;
     text = "Plate of " + measure(box_.high.x_m - box_.low.x_m) + " by " +
-           measure(box_.high.y_m - box_.low.y_m) + unit + ", " + measure(in_.shape.thickness_m) + unit +
-           " thick, with " + std::to_string(in_.shape.bolts.size()) + " holes and " +
-           std::to_string(in_.shape.cut_outs.size()) + " cut-outs, drawn at 1:" +
-           std::to_string(scale_) + " with the motor's side up and forward to the right.";
+           measure(box_.high.y_m - box_.low.y_m) + unit + ", " + measure(in_.shape.thickness_m) +
+           unit + " thick, with " + std::to_string(in_.shape.bolts.size()) + " holes and " +
+           std::to_string(in_.shape.cut_outs.size()) +
+           " cut-outs, drawn at 1:" + std::to_string(scale_) +
+           " with the motor's side up and forward to the right.";
   }
 
   const PlateSheet& in_;

@@ -10,7 +10,8 @@
 
 namespace thole {
 
-// ISO 128 and ISO 129-1, first-angle, millimetres, A3; or ASME Y14.3 and Y14.5, third-angle, inches, B.
+// ISO 128 and ISO 129-1, first-angle, millimetres, A3; or ASME Y14.3 and Y14.5, third-angle,
+// inches, B.
 enum class Drafting { iso, asme };
 
 struct PlateSheet {
@@ -31,9 +32,9 @@ struct PlateSheet {
 // centre line.
 double datum_x_m(const PlateShape& shape);
 
-// Plan from above with forward to the right, side view, tables of holes and corners, notes, title block.
-// The units are millimetres of paper: for write_svg with .paper. A plate with errors in plate_issues()
-// is drawn as far as it goes, and the sheet says that it must not be cut.
+// Plan from above with forward to the right, side view, tables of holes and corners, notes, title
+// block. The units are millimetres of paper: for write_svg with .paper. A plate with errors in
+// plate_issues() is drawn as far as it goes, and the sheet says that it must not be cut.
 Drawing plate_drawing(const PlateSheet& sheet);
 
 }  // namespace thole

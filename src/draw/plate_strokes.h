@@ -12,9 +12,11 @@ namespace thole {
 
 // From the plate's metres to millimetres of paper, forward to the right.
 struct OnPaper {
-  Point origin{};          // of the paper, where the plate's (x, y) = (0, 0) lies
+  Point origin{};  // of the paper, where the plate's (x, y) = (0, 0) lies
   double mm_per_m = 1000.0;
-  Point at(PlatePoint p) const { return {origin.x + mm_per_m * p.x_m, origin.y + mm_per_m * p.y_m}; }
+  Point at(PlatePoint p) const {
+    return {origin.x + mm_per_m * p.x_m, origin.y + mm_per_m * p.y_m};
+  }
   double length_mm(double length_m) const { return mm_per_m * length_m; }
 };
 

@@ -22,6 +22,8 @@ constexpr double kTextLine_mm = 8.0;
 constexpr double kTextWidth_ratio = 1.0;  // of the height, to a letter: no shop font is wider
 constexpr double kEtchClear_mm = 3.0;     // from an edge or a hole
 constexpr double kArrow_mm = 40.0;
+constexpr double kNear_mm = 1e-3;  // what a file must repeat of the plate
+constexpr double kNearArea_ratio = 1e-6;
 
 struct Layer {
   std::string_view name{};
@@ -60,7 +62,8 @@ std::string plain(std::string_view text) {
   return out;
 }
 
-// --- tag pairs --------------------------------------------------------------------------------------
+// --- tag pairs
+// --------------------------------------------------------------------------------------
 
 // Handles that others refer to; entities count on from kFirstFree.
 enum Handle : int {
@@ -148,7 +151,8 @@ class Tags {
   int next_ = kFirstFree;
 };
 
-// --- what is drawn ----------------------------------------------------------------------------------
+// --- what is drawn
+// ----------------------------------------------------------------------------------
 
 void contour(Tags& tags, const PlateContour& edges, const Layer& layer,
              const std::vector<MmPoint>& from) {
@@ -202,7 +206,8 @@ void text(Tags& tags, MmPoint at, std::string_view words, const Layer& layer,
   tags.subclass("AcDbText");  // a second time: that is the format
 }
 
-// --- where engraving may go -------------------------------------------------------------------------
+// --- where engraving may go
+// -------------------------------------------------------------------------
 
 struct Box {
   MmPoint low{};
@@ -260,8 +265,8 @@ class FreePlace {
     double least_m = distance_to_edge_m(cut_, at);
     for (const PlateHole& hole : shape_.bolts) {
       const double radius_m = 0.5 * std::max(hole.diameter_m, hole.countersink_m);
-      least_m = std::min(
-          least_m, std::hypot(at.x_m - hole.at.x_m, at.y_m - hole.at.y_m) - radius_m);
+      least_m =
+          std::min(least_m, std::hypot(at.x_m - hole.at.x_m, at.y_m - hole.at.y_m) - radius_m);
     }
     return kMmPerM * least_m;
   }
@@ -270,7 +275,8 @@ class FreePlace {
   PlateCut cut_;
 };
 
-// --- the whole file ---------------------------------------------------------------------------------
+// --- the whole file
+// ---------------------------------------------------------------------------------
 
 class Writer {
  public:
@@ -497,7 +503,8 @@ class Writer {
     if (!plate_.name.empty()) lines.push_back(plain(plate_.name));
     double wide_mm = kArrow_mm;
     for (const std::string& each : lines) {
-      wide_mm = std::max(wide_mm, kTextWidth_ratio * kTextHeight_mm * static_cast<double>(each.size()));
+      wide_mm =
+          std::max(wide_mm, kTextWidth_ratio * kTextHeight_mm * static_cast<double>(each.size()));
     }
     const double high_mm = kTextLine_mm * static_cast<double>(lines.size() + 1);
     if (const auto low = free.find(wide_mm, high_mm)) {
@@ -599,9 +606,12 @@ std::string dxf_file_name(std::string_view name, DxfVersion version) {
   return out + (version == DxfVersion::r12 ? "_mm.dxf" : "_mm_r2000.dxf");
 }
 
-// --- reading back -----------------------------------------------------------------------------------
+// --- reading back
+// -----------------------------------------------------------------------------------
 
 namespace {
+
+constexpr double kHighestCode = 1071.0;
 
 class Reader {
  public:
@@ -639,7 +649,7 @@ class Reader {
     const auto value = line();
     if (!code || !value) return false;
     const auto number = plain_number(*code);
-    if (!number) return false;
+    if (!number || !(std::abs(*number) <= kHighestCode)) return false;
     code_ = static_cast<int>(*number);
     value_ = *value;
     return true;
@@ -667,7 +677,7 @@ class Reader {
     DxfContour& contour = content_.contours.back();
     if (kind_ == "LWPOLYLINE" || kind_ == "POLYLINE") {
       if (code_ == 8) contour.layer = value_;
-      if (code_ == 70) contour.closed = (static_cast<int>(number()) & 1) == 1;
+      if (code_ == 70) contour.closed = std::fmod(number(), 2.0) == 1.0;  // the lowest bit
     }
     if (kind_ == "LWPOLYLINE" && code_ == 10) contour.vertices.emplace_back();
     if ((kind_ != "LWPOLYLINE" && kind_ != "VERTEX") || contour.vertices.empty()) return;
@@ -696,8 +706,8 @@ double area_mm2(const DxfContour& contour) {
     twice_mm2 += a.x_mm * b.y_mm - b.x_mm * a.y_mm;
     if (a.bulge_ratio == 0.0) continue;
     const double turn_rad = 4.0 * std::atan(a.bulge_ratio);
-    const double radius_mm = radius_from_bulge_m(std::hypot(b.x_mm - a.x_mm, b.y_mm - a.y_mm),
-                                                 std::abs(a.bulge_ratio));
+    const double radius_mm =
+        radius_from_bulge_m(std::hypot(b.x_mm - a.x_mm, b.y_mm - a.y_mm), std::abs(a.bulge_ratio));
     twice_mm2 += radius_mm * radius_mm * (turn_rad - std::sin(turn_rad));
   }
   return 0.5 * twice_mm2;
@@ -716,23 +726,32 @@ Issues compare_dxf(std::string_view text, const PlateShape& shape) {
     return issues;
   }
   const PlateBox box = bounds(cut.outer);
-  std::vector<std::pair<std::string_view, double>> wanted{
-      {kCutOuter.name, std::abs(area_m2(cut.outer))}};
-  for (const PlateContour& each : cut.cut_outs) {
-    wanted.push_back({kCutInner.name, std::abs(area_m2(each))});
-  }
+  std::vector<std::pair<std::string_view, const PlateContour*>> wanted{
+      {kCutOuter.name, &cut.outer}};
+  for (const PlateContour& each : cut.cut_outs) wanted.push_back({kCutInner.name, &each});
+  const auto off_mm = [&](double x_mm, double y_mm, PlatePoint p) {
+    return std::hypot(x_mm - kMmPerM * (p.x_m - box.low.x_m),
+                      y_mm - kMmPerM * (p.y_m - box.low.y_m));
+  };
   if (content.contours.size() != wanted.size()) say("The cut file has another count of contours.");
   for (std::size_t i = 0; i < std::min(content.contours.size(), wanted.size()); ++i) {
     const DxfContour& found = content.contours[i];
+    const PlateContour& edges = *wanted[i].second;
     if (!found.closed) say("A contour of the cut file is open.");
     if (found.layer != wanted[i].first) say("A contour of the cut file is on another layer.");
-    const double area_found_m2 = std::abs(area_mm2(found)) / (kMmPerM * kMmPerM);
-    if (!(std::abs(area_found_m2 - wanted[i].second) < 1e-6 * wanted[i].second)) {
+    const double area_mm2_wanted = kMmPerM * kMmPerM * area_m2(edges);
+    if (!(std::abs(area_mm2(found) - area_mm2_wanted) <
+          kNearArea_ratio * std::abs(area_mm2_wanted))) {
       say("A contour of the cut file has another area.");
     }
-    for (const DxfVertex& vertex : found.vertices) {
-      if (!(vertex.x_mm >= 0.0 && vertex.y_mm >= 0.0)) say("A corner of the cut file lies below zero.");
+    bool same = found.vertices.size() == edges.size();
+    for (std::size_t k = 0; same && k < edges.size(); ++k) {
+      const DxfVertex& vertex = found.vertices[k];
+      same = off_mm(vertex.x_mm, vertex.y_mm, edges[k].from) < kNear_mm &&
+             std::abs(vertex.bulge_ratio - bulge(edges[k])) < kNearArea_ratio &&
+             vertex.x_mm >= 0.0 && vertex.y_mm >= 0.0;
     }
+    if (!same) say("A contour of the cut file does not run where the plate's does.");
   }
   std::size_t next = 0;
   for (const DxfCircle& circle : content.circles) {
@@ -742,9 +761,8 @@ Issues compare_dxf(std::string_view text, const PlateShape& shape) {
       return issues;
     }
     const PlateHole& hole = shape.bolts[next++];
-    const double off_mm = std::hypot(circle.x_mm - kMmPerM * (hole.at.x_m - box.low.x_m),
-                                     circle.y_mm - kMmPerM * (hole.at.y_m - box.low.y_m));
-    if (!(off_mm < 1e-3) || !(std::abs(2.0 * circle.radius_mm - kMmPerM * hole.diameter_m) < 1e-3)) {
+    if (!(off_mm(circle.x_mm, circle.y_mm, hole.at) < kNear_mm) ||
+        !(std::abs(2.0 * circle.radius_mm - kMmPerM * hole.diameter_m) < kNear_mm)) {
       say("Hole " + std::to_string(next) + " of the cut file is not where the plate has it.");
     }
   }

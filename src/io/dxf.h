@@ -1,8 +1,8 @@
 #pragma once
 
-// The plate as a cut file: DXF in millimetres, origin at the lower left, seen from above with forward
-// to the right, CRLF lines, decimal points in every locale. Two dialects: R12 (AC1009), which every
-// cutter reads and which carries no units, and R2000 (AC1015), which states them.
+// The plate as a cut file: DXF in millimetres, origin at the lower left, seen from above with
+// forward to the right, CRLF lines, decimal points in every locale. Two dialects: R12 (AC1009),
+// which every cutter reads and which carries no units, and R2000 (AC1015), which states them.
 //
 // Layers: CUT_OUTER and CUT_INNER, closed contours of lines and true arcs; DRILL, a circle for each
 // bolt hole; ETCH, forward arrow, name and centre line ticks; TEXT, notes that nobody cuts: size to
@@ -27,8 +27,8 @@ struct PlateFile {
   double countersink_deg = 90.0;  // whole angle of the cone: 90 metric, 82 inch heads
 };
 
-// Nothing in `text` when an issue is an error: plate_issues() of the shape, or what was written does
-// not read back as the same plate.
+// Nothing in `text` when an issue is an error: plate_issues() of the shape, or what was written
+// does not read back as the same plate.
 struct DxfFile {
   std::string text{};
   Issues issues{};
@@ -38,7 +38,8 @@ DxfFile write_dxf(const PlateFile& plate, DxfVersion version);
 // "p-103_mm.dxf": R12 has no other place than the name to state its units.
 std::string dxf_file_name(std::string_view name, DxfVersion version);
 
-// --- reading back -----------------------------------------------------------------------------------
+// --- reading back
+// -----------------------------------------------------------------------------------
 
 struct DxfVertex {
   double x_mm = 0.0;
@@ -65,8 +66,8 @@ struct DxfContent {
 DxfContent read_dxf(std::string_view text);
 double area_mm2(const DxfContour& contour);  // with its arcs; positive counter-clockwise
 
-// What the file says otherwise than the plate: contours open, missing or of another area, holes moved
-// by more than 0.001 mm. Empty: the same.
+// What the file says otherwise than the plate: contours open, missing, of another area, corners or
+// holes moved by more than 0.001 mm. Empty: the same.
 Issues compare_dxf(std::string_view text, const PlateShape& shape);
 
 }  // namespace thole

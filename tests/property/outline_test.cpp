@@ -1,5 +1,5 @@
-// What is true of any outline: the exact measures agree with fine chords and with dice, mirror images
-// and turned plates measure the same, and what cannot be cut is said.
+// What is true of any outline: the exact measures agree with fine chords and with dice, mirror
+// images and turned plates measure the same, and what cannot be cut is said.
 
 #include "calc/plate/outline.h"
 
@@ -79,7 +79,8 @@ TEST_SUITE("property") {
           CHECK(std::abs(off) < 1e-9 * edge.radius_m * length_m(next) + 1e-15);
         }
       }
-      if (std::all_of(contour.begin(), contour.end(), [](const PlateEdge& e) { return e.is_arc(); })) {
+      if (std::all_of(contour.begin(), contour.end(),
+                      [](const PlateEdge& e) { return e.is_arc(); })) {
         CHECK(turned_rad == rel(2.0 * std::numbers::pi, 1e-9));
       }
       const std::vector<PlatePoint> points = chorded(contour, 1e-7);
@@ -150,6 +151,10 @@ TEST_SUITE("property") {
     CHECK(perimeter_m(round) == rel(2.0 * std::numbers::pi * 0.15, 1e-12));
     CHECK(is_simple(round));
     CHECK(distance_to_edge_m(round, {0.15, 0.0}) == rel(0.15, 1e-12));
+    CHECK(cut_corners(rectangle_outline(0.3, 0.3, 1.0))[2].radius_m == rel(0.15, 1e-12));
+    CHECK(cut_corners(rectangle_outline(0.3, 0.3, 0.1))[2].radius_m == rel(0.1, 1e-12));
+    CHECK(
+        says(plate_issues(round_plate()), "plate.outline", "shrinks to 150.0 mm", Severity::note));
   }
 
   TEST_CASE("figures of eight, spikes, doubled sides and touching corners are not simple") {
@@ -162,7 +167,8 @@ TEST_SUITE("property") {
       CAPTURE(radius_m);
       CHECK(simple({{0, 0}, {0.3, 0}, {0.3, 0.2}, {0, 0.2}}, radius_m));
       CHECK_FALSE(simple({{0, 0}, {0.3, 0.2}, {0.3, 0}, {0, 0.2}}, radius_m));
-      CHECK_FALSE(simple({{0, 0}, {0.3, 0}, {0.3, 0.2}, {0.3, 0.1}, {0.3, 0.2}, {0, 0.2}}, radius_m));
+      CHECK_FALSE(
+          simple({{0, 0}, {0.3, 0}, {0.3, 0.2}, {0.3, 0.1}, {0.3, 0.2}, {0, 0.2}}, radius_m));
       CHECK_FALSE(simple({{0, 0}, {0.3, 0}, {0.1, 0}, {0.1, 0.2}}, radius_m));
     }
     CHECK_FALSE(simple({{0, 0}, {0.3, 0}, {0.3, 0.2}, {0.15, 0.0}, {0, 0.2}}, 0.0));
@@ -240,7 +246,8 @@ TEST_SUITE("property") {
     };
     CHECK(says(apart(0.0216 - 1e-5, 0.008), "plate.bolts[1]", "21.6 mm is needed"));
     CHECK(apart(0.0216, 0.008).empty());
-    CHECK(says(apart(0.024 - 1e-5, 0.015), "plate.bolts[1]", "24.0 mm is needed"));  // one thickness
+    CHECK(
+        says(apart(0.024 - 1e-5, 0.015), "plate.bolts[1]", "24.0 mm is needed"));  // one thickness
     CHECK(apart(0.024, 0.015).empty());
   }
 
@@ -254,7 +261,7 @@ TEST_SUITE("property") {
       double x_m = 3.0;
       double slope = 0.05;
       for (int i = 0; i < 5; ++i) {  // fuller aft, finer forward
-        if (half_m < 0.0) {  // the stem: where the side comes to the centre line
+        if (half_m < 0.0) {          // the stem: where the side comes to the centre line
           bow.offsets.push_back({x_m + half_m / slope, 0.0});
           break;
         }
@@ -277,10 +284,12 @@ TEST_SUITE("property") {
           const BowOffset a = bow.offsets[i];
           const BowOffset b = bow.offsets[i + 1];
           const double along_m = std::hypot(b.x_m - a.x_m, b.half_breadth_m - a.half_breadth_m);
-          // From the line of the deck's edge, which is bent outward: no nearer than from the edge itself.
-          const double off_m = ((b.x_m - a.x_m) * (a.half_breadth_m - std::abs(corner.at.y_m)) +
-                                (corner.at.x_m + 3.0 - a.x_m) * (b.half_breadth_m - a.half_breadth_m)) /
-                               along_m;
+          // From the line of the deck's edge, which is bent outward: no nearer than from the edge
+          // itself.
+          const double off_m =
+              ((b.x_m - a.x_m) * (a.half_breadth_m - std::abs(corner.at.y_m)) +
+               (corner.at.x_m + 3.0 - a.x_m) * (b.half_breadth_m - a.half_breadth_m)) /
+              along_m;
           CHECK(off_m >= bow.margin_m - 1e-9);
           least_m = std::min(least_m, off_m);
         }
@@ -298,7 +307,8 @@ TEST_SUITE("property") {
     CHECK(has_error(bow_outline({.offsets = {{0, 0.2}, {0.2, 0.1}}, .margin_m = -0.1}).issues));
     CHECK(has_error(bow_outline({.offsets = {{0, std::nan("")}, {0.2, 0.1}}}).issues));
     // A straight bow without margin is the trapezoid itself.
-    const BowOutline plain = bow_outline({.offsets = {{1.0, 0.12}, {1.55, 0.07}}, .radius_m = 0.03});
+    const BowOutline plain =
+        bow_outline({.offsets = {{1.0, 0.12}, {1.55, 0.07}}, .radius_m = 0.03});
     CHECK(area_m2(rounded(plain.outline)) ==
           rel(area_m2(rounded(trapezoid_outline(0.55, 0.24, 0.14, 0.03))), 1e-12));
     // Sides that come together end in a point.

@@ -21,7 +21,10 @@ namespace {
 bool has(const std::string& text, const std::string& part) { return text.find(part) != text.npos; }
 
 PlateFile file_of(PlateShape shape) {
-  return {.shape = std::move(shape), .name = "P-1", .material = "5083-H116", .density_kg_per_m3 = 2660.0};
+  return {.shape = std::move(shape),
+          .name = "P-1",
+          .material = "5083-H116",
+          .density_kg_per_m3 = 2660.0};
 }
 
 }  // namespace
@@ -40,7 +43,8 @@ TEST_SUITE("published") {
   }
 
   // DX2 of the handbook. LWPOLYLINE came with release 14.
-  TEST_CASE("an R12 file has no LWPOLYLINE, ends with EOF, and its contours are closed [dxf-format]") {
+  TEST_CASE(
+      "an R12 file has no LWPOLYLINE, ends with EOF, and its contours are closed [dxf-format]") {
     for (const auto& plate : plates_to_cut()) {
       CAPTURE(plate.first);
       const PlateShape& shape = plate.second;
@@ -68,15 +72,16 @@ TEST_SUITE("published") {
     CHECK(read_dxf(file.text).complete);
   }
 
-  // The rectangle by hand: 500 x 200 less what four corners of 12 mm lose; the slot has straight sides
-  // of 60 mm between two half circles of 20 mm. Common practice: origin at the lower left.
+  // The rectangle by hand: 500 x 200 less what four corners of 12 mm lose; the slot has straight
+  // sides of 60 mm between two half circles of 20 mm. Common practice: origin at the lower left.
   TEST_CASE("areas and holes read back as drawn, from the lower left [common practice]") {
     for (const DxfVersion version : {DxfVersion::r12, DxfVersion::r2000}) {
       const DxfContent content = read_dxf(write_dxf(file_of(slotted_plate()), version).text);
       REQUIRE(content.contours.size() == 2);
       CHECK(content.contours[0].layer == "CUT_OUTER");
       CHECK(content.contours[1].layer == "CUT_INNER");
-      CHECK(area_mm2(content.contours[0]) == rel(500.0 * 200.0 - (4.0 - std::numbers::pi) * 144.0, 1e-9));
+      CHECK(area_mm2(content.contours[0]) ==
+            rel(500.0 * 200.0 - (4.0 - std::numbers::pi) * 144.0, 1e-9));
       CHECK(area_mm2(content.contours[1]) == rel(60.0 * 40.0 + std::numbers::pi * 400.0, 1e-9));
       REQUIRE(content.circles.size() == 4);
       CHECK(content.circles[0].layer == "DRILL");
@@ -88,7 +93,8 @@ TEST_SUITE("published") {
     }
   }
 
-  TEST_CASE("a countersink is no second cut, and its angle is written beside it [common practice]") {
+  TEST_CASE(
+      "a countersink is no second cut, and its angle is written beside it [common practice]") {
     PlateFile plate = file_of(countersunk_trapezoid());
     plate.countersink_deg = 82.0;
     const DxfFile file = write_dxf(plate, DxfVersion::r12);
@@ -126,6 +132,9 @@ TEST_SUITE("published") {
     moved.bolts.pop_back();
     CHECK(has_error(compare_dxf(text, moved)));
     moved = shape;
+    for (PlateCorner& each : moved.cut_outs[0]) each.at.x_m += 2e-6;  // of the same area
+    CHECK(has_error(compare_dxf(text, moved)));
+    moved = shape;
     moved.cut_outs.clear();
     CHECK(has_error(compare_dxf(text, moved)));
     CHECK(has_error(compare_dxf(text.substr(0, text.size() - 3), shape)));
@@ -133,6 +142,10 @@ TEST_SUITE("published") {
     open.replace(open.find(" 70\r\n1\r\n 43"), 8, " 70\r\n0\r\n");
     CHECK(has_error(compare_dxf(open, shape)));
     CHECK(has_error(compare_dxf("", shape)));
+    CHECK(has_error(compare_dxf("  0\r\nSECTION\r\n99999999999\r\nENTITIES\r\n", shape)));
+    for (std::size_t cut = 0; cut < text.size(); cut += 7) {
+      CHECK(has_error(compare_dxf(text.substr(0, cut), shape)));
+    }
   }
 
   TEST_CASE("a plate that cannot be cut gives no file") {
@@ -151,7 +164,8 @@ TEST_SUITE("published") {
       CHECK(has(file.text, "A    0  LINE B ? ^ J % %c"));
       CHECK(read_dxf(file.text).complete);
       for (const char c : file.text) CHECK(static_cast<unsigned char>(c) < 0x80);
-      for (std::size_t at = file.text.find('\n'); at != file.text.npos; at = file.text.find('\n', at + 1)) {
+      for (std::size_t at = file.text.find('\n'); at != file.text.npos;
+           at = file.text.find('\n', at + 1)) {
         CHECK(file.text[at - 1] == '\r');
       }
     }
@@ -161,10 +175,13 @@ TEST_SUITE("published") {
     const std::string before = std::setlocale(LC_NUMERIC, nullptr);
     const std::string plain = write_dxf(file_of(bow_shaped()), DxfVersion::r2000).text;
     bool other = false;
-    for (const char* name : {"de_DE.UTF-8", "fr_FR.UTF-8"}) other = other || std::setlocale(LC_NUMERIC, name);
+    for (const char* name : {"de_DE.UTF-8", "fr_FR.UTF-8"})
+      other = other || std::setlocale(LC_NUMERIC, name);
     if (other) CHECK(write_dxf(file_of(bow_shaped()), DxfVersion::r2000).text == plain);
     std::setlocale(LC_NUMERIC, before.c_str());
-    CHECK_FALSE(has(plain, ","  "0"));
+    CHECK_FALSE(has(plain,
+                    ","
+                    "0"));
   }
 
   TEST_CASE("file names say millimetres") {

@@ -28,7 +28,8 @@ int main(int count, char** words) {
                           .density_kg_per_m3 = 2660.0};
     for (const DxfVersion version : {DxfVersion::r12, DxfVersion::r2000}) {
       const DxfFile file = write_dxf(plate, version);
-      for (const Issue& issue : file.issues) std::fprintf(stderr, "%s: %s\n", name.c_str(), issue.message.c_str());
+      for (const Issue& issue : file.issues)
+        std::fprintf(stderr, "%s: %s\n", name.c_str(), issue.message.c_str());
       if (file.text.empty()) return 1;
       const std::string ending = version == DxfVersion::r12 ? "_r12.dxf" : "_r2000.dxf";
       std::ofstream(folder + "/" + name + ending, std::ios::binary) << file.text;

@@ -37,8 +37,7 @@ double start_rad(const PlateEdge& arc) {
 bool within_turn(const PlateEdge& arc, PlatePoint p) {
   const double full_rad = 2.0 * std::numbers::pi;
   const double spare_rad = kSamePlace_m / arc.radius_m;
-  double turned_rad =
-      std::atan2(p.y_m - arc.centre.y_m, p.x_m - arc.centre.x_m) - start_rad(arc);
+  double turned_rad = std::atan2(p.y_m - arc.centre.y_m, p.x_m - arc.centre.x_m) - start_rad(arc);
   if (arc.turn_rad < 0.0) turned_rad = -turned_rad;
   turned_rad = std::fmod(turned_rad, full_rad);
   if (turned_rad < 0.0) turned_rad += full_rad;
@@ -47,7 +46,8 @@ bool within_turn(const PlateEdge& arc, PlatePoint p) {
 
 double distance_to_line_m(PlatePoint a, PlatePoint b, PlatePoint p) {
   const PlatePoint along = b - a;
-  const double share = std::clamp(dot(p - a, along) / std::max(dot(along, along), 1e-300), 0.0, 1.0);
+  const double share =
+      std::clamp(dot(p - a, along) / std::max(dot(along, along), 1e-300), 0.0, 1.0);
   return distance_m(p, a + share * along);
 }
 
@@ -60,12 +60,13 @@ double distance_m(const PlateEdge& edge, PlatePoint p) {
   return nearest_m;
 }
 
-// --- where two edges meet ---------------------------------------------------------------------------
+// --- where two edges meet
+// ---------------------------------------------------------------------------
 
 bool on_edge(const PlateEdge& edge, PlatePoint p) { return distance_m(edge, p) < kSamePlace_m; }
 
-// Where the whole curves of both edges meet; touching counts. Parallel lines and circles about the same
-// centre meet nowhere or everywhere: their ends decide.
+// Where the whole curves of both edges meet; touching counts. Parallel lines and circles about the
+// same centre meet nowhere or everywhere: their ends decide.
 std::vector<PlatePoint> crossings(const PlateEdge& a, const PlateEdge& b) {
   if (!a.is_arc() && !b.is_arc()) {
     const PlatePoint u = a.to - a.from;
@@ -115,6 +116,17 @@ bool meet(const PlateEdge& a, const PlateEdge& b, const PlatePoint* corner) {
   return false;
 }
 
+struct Sides {
+  PlatePoint in{};  // from the corner before to this one
+  PlatePoint out{};
+  double turn_rad() const { return std::atan2(cross(in, out), dot(in, out)); }
+};
+Sides sides_at(const std::vector<PlateCorner>& corners, std::size_t i) {
+  const std::size_t n = corners.size();
+  const PlatePoint at = corners[i].at;
+  return {at - corners[(i + n - 1) % n].at, corners[(i + 1) % n].at - at};
+}
+
 std::string millimetres(double value_m) { return fixed(1000.0 * value_m, 1) + " mm"; }
 
 PlateCorner corner(double x_m, double y_m, double radius_m) {
@@ -123,9 +135,10 @@ PlateCorner corner(double x_m, double y_m, double radius_m) {
 
 }  // namespace
 
-// --- corners ----------------------------------------------------------------------------------------
+// --- corners
+// ----------------------------------------------------------------------------------------
 
-PlateContour rounded(const std::vector<PlateCorner>& corners) {
+std::vector<PlateCorner> cut_corners(const std::vector<PlateCorner>& corners) {
   std::vector<PlateCorner> apart;
   for (const PlateCorner& each : corners) {
     if (!finite(each.at) || !std::isfinite(each.radius_m)) return {};
@@ -136,32 +149,40 @@ PlateContour rounded(const std::vector<PlateCorner>& corners) {
   }
   const std::size_t n = apart.size();
   if (n < 3) return {};
+  for (std::size_t i = 0; i < n; ++i) {
+    const Sides sides = sides_at(apart, i);
+    const double turn_rad = std::abs(sides.turn_rad());
+    const double most_m = 0.5 * std::min(size_m(sides.in), size_m(sides.out));
+    const double tangent = std::tan(0.5 * turn_rad);
+    const double cut_m = std::min(std::max(apart[i].radius_m, 0.0) * tangent, most_m);
+    // A corner that goes straight on has nothing to round, one that turns back has no room.
+    const bool turns = turn_rad > kStraight_rad && turn_rad < std::numbers::pi - kStraight_rad;
+    apart[i].radius_m = turns && cut_m > kSamePlace_m ? cut_m / tangent : 0.0;
+  }
+  return apart;
+}
+
+PlateContour rounded(const std::vector<PlateCorner>& corners) {
+  const std::vector<PlateCorner> cut = cut_corners(corners);
+  const std::size_t n = cut.size();
   std::vector<PlateEdge> arcs;  // by corner; one without radius stands for the corner itself
   for (std::size_t i = 0; i < n; ++i) {
-    const PlatePoint at = apart[i].at;
-    const PlatePoint in = at - apart[(i + n - 1) % n].at;
-    const PlatePoint out = apart[(i + 1) % n].at - at;
-    PlateEdge arc{.from = at, .to = at};
-    const double turn_rad = std::atan2(cross(in, out), dot(in, out));
-    const double tangent = std::tan(0.5 * std::abs(turn_rad));
-    const double cut_m = std::min(std::max(apart[i].radius_m, 0.0) * tangent,
-                                  0.5 * std::min(size_m(in), size_m(out)));
-    // A corner that goes straight on has nothing to round, one that turns back has no room.
-    const bool turns = std::abs(turn_rad) > kStraight_rad &&
-                       std::abs(turn_rad) < std::numbers::pi - kStraight_rad;
-    if (turns && cut_m > kSamePlace_m) {
-      arc.from = at - (cut_m / size_m(in)) * in;
-      arc.to = at + (cut_m / size_m(out)) * out;
-      arc.radius_m = cut_m / tangent;
-      arc.turn_rad = turn_rad;
-      const double side = turn_rad > 0.0 ? 1.0 : -1.0;
-      arc.centre = arc.from + (side * arc.radius_m / size_m(in)) * left_of(in);
+    const PlatePoint at = cut[i].at;
+    PlateEdge arc{.from = at, .to = at, .radius_m = cut[i].radius_m};
+    if (arc.is_arc()) {
+      const Sides sides = sides_at(cut, i);
+      arc.turn_rad = sides.turn_rad();
+      const double cut_m = arc.radius_m * std::tan(0.5 * std::abs(arc.turn_rad));
+      const PlatePoint along = (1.0 / size_m(sides.in)) * sides.in;
+      arc.from = at - cut_m * along;
+      arc.to = at + (cut_m / size_m(sides.out)) * sides.out;
+      arc.centre = arc.from + std::copysign(arc.radius_m, arc.turn_rad) * left_of(along);
     }
     arcs.push_back(arc);
   }
   PlateContour contour;
   for (std::size_t i = 0; i < n; ++i) {
-    PlateEdge& next = arcs[(i + 1) % n];
+    const PlateEdge& next = arcs[(i + 1) % n];
     if (arcs[i].is_arc()) contour.push_back(arcs[i]);
     if (distance_m(arcs[i].to, next.from) > kSamePlace_m) {
       contour.push_back({.from = arcs[i].to, .to = next.from});
@@ -180,7 +201,8 @@ double radius_from_bulge_m(double chord_m, double bulge_ratio) {
   return chord_m * (1.0 + bulge_ratio * bulge_ratio) / (4.0 * bulge_ratio);
 }
 
-// --- measures ---------------------------------------------------------------------------------------
+// --- measures
+// ---------------------------------------------------------------------------------------
 
 double length_m(const PlateEdge& edge) {
   return edge.is_arc() ? edge.radius_m * std::abs(edge.turn_rad) : distance_m(edge.from, edge.to);
@@ -225,9 +247,9 @@ bool is_simple(const PlateContour& contour) {
   if (n < 3) return false;
   for (std::size_t i = 0; i < n; ++i) {
     for (std::size_t j = i + 1; j < n; ++j) {
-      const PlatePoint* common = j == i + 1              ? &contour[j].from
+      const PlatePoint* common = j == i + 1             ? &contour[j].from
                                  : i == 0 && j == n - 1 ? &contour[0].from
-                                                         : nullptr;
+                                                        : nullptr;
       if (meet(contour[i], contour[j], common)) return false;
     }
   }
@@ -318,7 +340,8 @@ double mass_kg(const PlateShape& shape, double density_kg_per_m3) {
   return net_area_m2(shape) * shape.thickness_m * density_kg_per_m3;
 }
 
-// --- what stands in the way -------------------------------------------------------------------------
+// --- what stands in the way
+// -------------------------------------------------------------------------
 
 namespace {
 
@@ -330,6 +353,7 @@ class Inspection {
     if (!(shape_.thickness_m > 0.0) || !std::isfinite(shape_.thickness_m)) {
       say("plate.thickness_m", "The plate has no thickness.");
     }
+    radii(shape_.outline, "plate.outline", "The outline");
     if (contour_stands(cut_.outer, "plate.outline", "The outline")) {
       if (area_m2(cut_.outer) < 0.0) {
         say("plate.outline", "The outline's corners run clockwise; give them counter-clockwise.");
@@ -359,11 +383,25 @@ class Inspection {
     return false;
   }
 
+  void radii(const std::vector<PlateCorner>& corners, const std::string& field,
+             const std::string& what) {
+    const std::vector<PlateCorner> cut = cut_corners(corners);
+    if (cut.size() != corners.size()) return;  // then they cannot be told apart by their numbers
+    for (std::size_t i = 0; i < cut.size(); ++i) {
+      if (corners[i].radius_m - cut[i].radius_m < kSamePlace_m) continue;
+      say(field,
+          what + ": the radius of corner " + std::to_string(i + 1) + " shrinks to " +
+              millimetres(cut[i].radius_m) + ", as much as its sides allow.",
+          Severity::note);
+    }
+  }
+
   void cut_outs() {
     for (std::size_t i = 0; i < cut_.cut_outs.size(); ++i) {
       const PlateContour& each = cut_.cut_outs[i];
       const std::string field = "plate.cut_outs[" + std::to_string(i) + "]";
       const std::string name = "Cut-out " + std::to_string(i + 1);
+      radii(shape_.cut_outs[i], field, name);
       if (!contour_stands(each, field, name)) continue;
       if (meet(each, cut_.outer) || !encloses(cut_.outer, each.front().from)) {
         say(field, name + " is not wholly inside of the outline.");
@@ -400,8 +438,7 @@ class Inspection {
   void place(const PlateHole& hole, const std::string& field, const std::string& name) {
     if (!on_plate(cut_, hole.at)) return say(field, name + " is off the plate.");
     const double off_m = distance_to_edge_m(cut_, hole.at);
-    const double least_m =
-        std::max(kLeastEdge_ratio * hole.diameter_m, 0.5 * hole.countersink_m);
+    const double least_m = std::max(kLeastEdge_ratio * hole.diameter_m, 0.5 * hole.countersink_m);
     const double full_m = kFullEdge_ratio * hole.diameter_m;
     const std::string found = name + " is " + millimetres(off_m) + " from an edge; ";
     // Half a micrometre for places that were typed to the limit.
@@ -443,7 +480,8 @@ class Inspection {
 
 Issues plate_issues(const PlateShape& shape) { return Inspection(shape).run(); }
 
-// --- shapes to begin with ---------------------------------------------------------------------------
+// --- shapes to begin with
+// ---------------------------------------------------------------------------
 
 std::vector<PlateCorner> rectangle_outline(double length_m, double width_m, double radius_m) {
   return trapezoid_outline(length_m, width_m, width_m, radius_m);
@@ -451,7 +489,8 @@ std::vector<PlateCorner> rectangle_outline(double length_m, double width_m, doub
 
 std::vector<PlateCorner> trapezoid_outline(double length_m, double aft_width_m, double fore_width_m,
                                            double radius_m) {
-  return {corner(0.0, -0.5 * aft_width_m, radius_m), corner(length_m, -0.5 * fore_width_m, radius_m),
+  return {corner(0.0, -0.5 * aft_width_m, radius_m),
+          corner(length_m, -0.5 * fore_width_m, radius_m),
           corner(length_m, 0.5 * fore_width_m, radius_m), corner(0.0, 0.5 * aft_width_m, radius_m)};
 }
 
@@ -460,7 +499,9 @@ namespace {
 // The deck's edge on the port side, moved inward square to itself: in each bend along the bisector.
 std::vector<PlatePoint> moved_in(const std::vector<BowOffset>& offsets, double margin_m) {
   const std::size_t n = offsets.size();
-  const auto at = [&](std::size_t i) { return PlatePoint{offsets[i].x_m, offsets[i].half_breadth_m}; };
+  const auto at = [&](std::size_t i) {
+    return PlatePoint{offsets[i].x_m, offsets[i].half_breadth_m};
+  };
   const auto way = [&](std::size_t i) {
     const PlatePoint along = at(i + 1) - at(i);
     return (1.0 / size_m(along)) * along;
@@ -514,12 +555,15 @@ BowOutline bow_outline(const BowPlate& bow) {
   }
   const double aft_m = side.front().x_m;
   BowOutline out;
-  for (const PlatePoint& p : side) out.outline.push_back(corner(p.x_m - aft_m, -p.y_m, bow.radius_m));
+  for (const PlatePoint& p : side)
+    out.outline.push_back(corner(p.x_m - aft_m, -p.y_m, bow.radius_m));
   for (std::size_t i = side.size(); i-- > 0;) {
-    if (side[i].y_m > 0.0) out.outline.push_back(corner(side[i].x_m - aft_m, side[i].y_m, bow.radius_m));
+    if (side[i].y_m > 0.0)
+      out.outline.push_back(corner(side[i].x_m - aft_m, side[i].y_m, bow.radius_m));
   }
   const PlateContour contour = rounded(out.outline);
-  if (!is_simple(contour)) return failed("The offsets of the bow make an outline that crosses itself.");
+  if (!is_simple(contour))
+    return failed("The offsets of the bow make an outline that crosses itself.");
   return out;
 }
 

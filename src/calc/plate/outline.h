@@ -25,9 +25,11 @@ using PlateContour = std::vector<PlateEdge>;
 // Nearer than this is the same place: the tolerance for closing a contour that cutters ask for.
 inline constexpr double kSamePlace_m = 1e-6;
 
-// Corners rounded by arcs that touch both sides; no more than half of the shorter side goes to a
-// corner, so a radius that is too large shrinks. Corners in the same place count once. Empty for fewer
-// than three.
+// The corners as they are cut: those in the same place count once, and radii that are too large
+// shrink, for no more than half of the shorter side goes to a corner. Empty for fewer than three.
+std::vector<PlateCorner> cut_corners(const std::vector<PlateCorner>& corners);
+
+// Corners rounded by arcs that touch both sides. Empty for fewer than three.
 PlateContour rounded(const std::vector<PlateCorner>& corners);
 
 // tan(turn / 4): 0 for a line, 1 for half a circle, tan(pi/8) for a quarter.
@@ -71,18 +73,19 @@ double net_area_m2(const PlateShape& shape);  // less cut-outs and bolt holes
 // Area times thickness: what countersinks take away is left in.
 double mass_kg(const PlateShape& shape, double density_kg_per_m3);
 
-// What stands in the way of cutting this plate. Errors: no corners, no area, an outline or cut-out that
-// crosses itself, cut-outs that leave the plate or meet; no thickness; bolts off the plate, in a cut-out
-// or over one another; and below the least distances: 1.2 holes to an edge and 2.4 holes between bolts
-// (EN 1993-1-8, Table 3.3), one thickness of metal between holes (common practice). Warnings: less than
-// 2.0 holes to an edge, which full bearing needs. Fields are "plate.outline", "plate.cut_outs[0]",
-// "plate.bolts[3]", "plate.thickness_m".
+// What stands in the way of cutting this plate. Errors: no corners, no area, an outline or cut-out
+// that crosses itself, cut-outs that leave the plate or meet; no thickness; bolts off the plate, in
+// a cut-out or over one another; and below the least distances: 1.2 holes to an edge and 2.4 holes
+// between bolts (EN 1993-1-8, Table 3.3), one thickness of metal between holes (common practice).
+// Warnings: less than 2.0 holes to an edge, which full bearing needs. Notes: radii that shrink.
+// Fields are "plate.outline", "plate.cut_outs[0]", "plate.bolts[3]", "plate.thickness_m".
 Issues plate_issues(const PlateShape& shape);
 inline constexpr double kLeastEdge_ratio = 1.2;  // of the hole's diameter
 inline constexpr double kFullEdge_ratio = 2.0;
 inline constexpr double kLeastPitch_ratio = 2.4;
 
-// --- shapes to begin with ---------------------------------------------------------------------------
+// --- shapes to begin with
+// ---------------------------------------------------------------------------
 
 // Aft edge at x = 0, mirrored about the centreline.
 std::vector<PlateCorner> rectangle_outline(double length_m, double width_m, double radius_m);
@@ -105,8 +108,8 @@ struct BowOutline {
   Issues issues{};
 };
 
-// A plate that follows the bow from the first offset to the last, or to where its sides come together;
-// x counted from the first offset.
+// A plate that follows the bow from the first offset to the last, or to where its sides come
+// together; x counted from the first offset.
 BowOutline bow_outline(const BowPlate& bow);
 
 }  // namespace thole
