@@ -173,7 +173,7 @@ TEST_SUITE("property") {
     }
   }
 
-  TEST_CASE("compass: conductors keep their spacing on every leg") {
+  TEST_CASE("compass: the circuit is closed, and its conductors keep their spacing at both ends") {
     for (const PairLay lay : kLays) {
       const Wire wire = pair_wire(bay_boat(lay).pair);
       REQUIRE(wire.places.size() > 4);

@@ -38,8 +38,8 @@ Wire long_wire(double y_m, double z_m, double current_A) {
 
 TEST_SUITE("published") {
   // Four places by the calculator of a national geological survey for IGRF-14 at 2025.0. Whole
-  // nanotesla and thousandths of a degree are printed, so half of each is allowed, and as much
-  // again for the survey's coefficients carrying one decimal.
+  // nanotesla and thousandths of a degree are printed: half of each, and 0.1 nT for coefficients of
+  // one decimal. East at (0, 0) is the farthest off: -1926.55, where -1926 is printed.
   TEST_CASE("field of the earth at four places [igrf-14-2025]") {
     struct Row {
       double latitude_deg, longitude_deg, altitude_m;
@@ -59,12 +59,12 @@ TEST_SUITE("published") {
                                                    .year = 2025.0});
       REQUIRE(result.field.has_value());
       const EarthField& f = *result.field;
-      CHECK(near(kNano * f.north_T, row.north_nT, 1.0));
-      CHECK(near(kNano * f.east_T, row.east_nT, 1.0));
-      CHECK(near(kNano * f.down_T, row.down_nT, 1.0));
-      CHECK(near(kNano * f.total_T, row.total_nT, 1.0));
-      CHECK(near(f.declination_deg, row.declination_deg, 0.001));
-      CHECK(near(f.inclination_deg, row.inclination_deg, 0.001));
+      CHECK(near(kNano * f.north_T, row.north_nT, 0.6));
+      CHECK(near(kNano * f.east_T, row.east_nT, 0.6));
+      CHECK(near(kNano * f.down_T, row.down_nT, 0.6));
+      CHECK(near(kNano * f.total_T, row.total_nT, 0.6));
+      CHECK(near(f.declination_deg, row.declination_deg, 0.0005));
+      CHECK(near(f.inclination_deg, row.inclination_deg, 0.0005));
     }
   }
 
