@@ -3,12 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "base/number.h"
 #include "base/units.h"
-#include "calc/mount/deck.h"
+#include "calc/mount/plate_rules.h"
 #include "calc/mount/slam.h"
-#include "data/alloys.h"
-#include "data/bolts.h"
+#include "calc/plate/outline.h"
 #include "data/laminates.h"
 #include "data/sources.h"
 #include "data/sources_mount.h"
@@ -18,20 +16,16 @@ namespace {
 
 // Project decisions, as are the allowables.
 constexpr double kCorner_m = 0.020;
-constexpr double kAftMargin_frac = 0.12;
-constexpr double kAftMarginLeast_m = 0.030;
 constexpr double kFoot_m = 0.120;          // length of the stowed motor's rest on the plate
 constexpr double kFootEdge_m = 0.010;      // its distance from the plate's fore edge, at least
-constexpr double kBedding_N_per_m3 = 5e9;  // a millimetre of bedding compound of 5 MPa
-constexpr double kBoltModulus_Pa = 193e9;
-constexpr double kNutAndBedding_m = 0.010;
+constexpr double kBedding_MPa_per_mm = 5.0;  // a millimetre of compound of 5 MPa
+constexpr double kBoltModulus_MPa = 193e3;
+constexpr double kNutAndBedding_mm = 10.0;
 constexpr double kFoot_ratio = 27.0;         // plate and foot as three thicknesses
 constexpr double kRebound_frac = 0.25;
 constexpr double kTrailer_g = 2.0;
 constexpr double kPerson_N = 1500.0;
 constexpr double kPersonFoot_m = 0.100;
-constexpr double kPulse_s = 0.15;
-constexpr double kWorking_frac = 0.4;  // of yield, at full thrust
 constexpr int kThrustStep_deg = 30;
 
 double through_thickness_MPa(DeckKind deck) {
@@ -42,24 +36,89 @@ double through_thickness_MPa(DeckKind deck) {
   }
 }
 
-// Pressure that sinks the plate by a metre: bedding compound on the core.
-double deck_stiffness_N_per_m3(const MountInput& in) {
+// Whether a core gives under the plate.
+bool gives(const MountInput& in) {
+  return through_thickness_MPa(in.deck) > 0.0 && in.core_thickness_mm > 0.0;
+}
+
+// Pressure that sinks the plate by a metre: bedding compound, on the core.
+double add_deck_stiffness(const MountInput& in, Trace& trace) {
   const double core_MPa = through_thickness_MPa(in.deck);
-  if (!(core_MPa > 0.0) || !(in.core_thickness_mm > 0.0)) return kBedding_N_per_m3;
-  const double core_N_per_m3 = core_MPa * 1e6 / (in.core_thickness_mm / 1000.0);
-  return 1.0 / (1.0 / kBedding_N_per_m3 + 1.0 / core_N_per_m3);
+  Step step{.id = "plate.deck",
+            .label = "Pressure on the deck for a sink of one millimetre",
+            .symbol = "k_f",
+            .formula = "k_b",
+            .terms = {{"k_b", kBedding_MPa_per_mm, "MPa", "bedding compound, a millimetre of it"}},
+            .value = kBedding_MPa_per_mm,
+            .unit = "MPa",
+            .source = kWinklerDeck};
+  if (gives(in)) {
+    step.formula = "1 / (1 / k_b + t_c / E_c)";
+    step.terms.push_back({"t_c", in.core_thickness_mm, "mm", "core"});
+    step.terms.push_back({"E_c", core_MPa, "MPa", "modulus of the core, through its thickness"});
+    step.value = 1.0 / (1.0 / kBedding_MPa_per_mm + in.core_thickness_mm / core_MPa);
+  }
+  trace.steps.push_back(step);
+  return step.value * 1e9;
 }
 
 // The shank over its grip, on the core under the backing.
-double bolt_stiffness_N_per_m(const MountInput& in, const BoltSize& size, double thickness_m) {
-  const double grip_m = thickness_m + kNutAndBedding_m +
-                        (in.deck_thickness_mm + in.core_thickness_mm + in.backing_thickness_mm) / 1000.0;
-  const double shank = kBoltModulus_Pa * stress_area_mm2(size) * 1e-6 / grip_m;
-  const double core_MPa = through_thickness_MPa(in.deck);
-  if (!(core_MPa > 0.0) || !(in.core_thickness_mm > 0.0)) return shank;
-  const double area_m2 = std::max(in.backing_side_mm, size.washer_mm) * std::max(in.backing_side_mm, size.washer_mm) * 1e-6;
-  const double pad = core_MPa * 1e6 * area_m2 / (in.core_thickness_mm / 1000.0);
-  return 1.0 / (1.0 / shank + 1.0 / pad);
+double add_bolt_stiffness(const MountInput& in, const BoltSize& size, double thickness_mm, Trace& trace) {
+  const double grip_mm = thickness_mm + kNutAndBedding_mm + in.deck_thickness_mm + in.core_thickness_mm +
+                         in.backing_thickness_mm;
+  const double area_mm2 = stress_area_mm2(size);
+  const double shank = kBoltModulus_MPa * area_mm2 / grip_mm;
+  Step step{.id = "plate.bolt",
+            .label = "Stiffness of a bolt",
+            .symbol = "k_s",
+            .formula = "E * A_s / L",
+            .terms = {{"E", kBoltModulus_MPa, "MPa", "modulus of stainless steel"},
+                      {"A_s", area_mm2, "mm2", "area that carries the tension in the thread"},
+                      {"L", grip_mm, "mm", "grip: plate, deck, backing, 10 mm for nut and bedding"}},
+            .value = shank,
+            .unit = "N_per_mm",
+            .source = kWinklerDeck};
+  if (gives(in)) {
+    const double side_mm = std::max(in.backing_side_mm, size.washer_mm);
+    const double core_MPa = through_thickness_MPa(in.deck);
+    step.formula = "1 / (L / (E * A_s) + t_c / (E_c * b^2))";
+    step.terms.push_back({"t_c", in.core_thickness_mm, "mm", "core"});
+    step.terms.push_back({"E_c", core_MPa, "MPa", "modulus of the core, through its thickness"});
+    step.terms.push_back({"b", side_mm, "mm", "side of the backing"});
+    step.value = 1.0 / (1.0 / shank + in.core_thickness_mm / (core_MPa * side_mm * side_mm));
+  }
+  trace.steps.push_back(step);
+  return step.value * 1e3;
+}
+
+double add_thrust_moment(const MountInput& in, Trace& trace) {
+  const double moment_Nm = in.thrust_N * in.thrust_lever_m;
+  trace.steps.push_back({.id = "plate.thrust_moment",
+                         .label = "Moment of full thrust on the foot",
+                         .symbol = "M_T",
+                         .formula = "T * h",
+                         .terms = {{"T", in.thrust_N, "N", "full thrust"},
+                                   {"h", in.thrust_lever_m, "m", "propeller axis below the plate"}},
+                         .value = moment_Nm,
+                         .unit = "Nm",
+                         .source = kDefinition});
+  return moment_Nm;
+}
+
+// How many times its weight the stowed motor presses in a slam.
+double add_slam_factor(double bow_g, double amplification_factor, Trace& trace) {
+  const double factor = 1.0 + bow_g * amplification_factor;
+  trace.steps.push_back({.id = "plate.slam",
+                         .label = "Slam over weight at rest",
+                         .symbol = "c_s",
+                         .formula = "1 + n_bow * D",
+                         .terms = {{"n_bow", bow_g, "", "acceleration at the bow, in g"},
+                                   {"D", amplification_factor, "", "amplification at the plate's frequency, at least 1"}},
+                         .value = factor,
+                         .unit = "",
+                         .source = kHalfSineShock,
+                         .assumptions = {"Without preload the plate answers in proportion."}});
+  return factor;
 }
 
 struct Stowed {
@@ -114,38 +173,39 @@ double step_value(const Design& design, const char* id) {
 
 }  // namespace
 
-PlateShape plate_shape(const MountInput& in, double hole_m) {
+std::optional<ChosenPlate> chosen_plate(const Design& design) {
+  ChosenPlate plate{.mount = mount_input(design)};
+  const MountInput& in = plate.mount;
+  plate.alloy = in.plates.empty() ? nullptr : find_alloy(in.plates.front().alloy);
+  plate.bolt = in.bolts.empty() ? nullptr : find_bolt_size(in.bolts.front().size);
+  if (plate.alloy == nullptr || plate.bolt == nullptr) return std::nullopt;
   const double length_m = in.plate_length_mm / 1000.0;
-  const double half_m = 0.5 * in.plate_width_mm / 1000.0;
-  const double radius_m = std::min(kCorner_m, 0.2 * std::min(length_m, half_m));
-  PlateShape shape{.outline = {{{0.0, -half_m}, radius_m}, {{length_m, -half_m}, radius_m},
-                               {{length_m, half_m}, radius_m}, {{0.0, half_m}, radius_m}}};
-  const double aft_m = std::max(kAftMargin_frac * length_m, kAftMarginLeast_m);
+  const double width_m = in.plate_width_mm / 1000.0;
+  plate.shape = {.outline = rectangle_outline(length_m, width_m, std::min(kCorner_m, 0.1 * std::min(2.0 * length_m, width_m))),
+                 .thickness_m = in.plates.front().thickness_mm / 1000.0};
+  const double aft_m = aft_margin_mm(in.plate_length_mm) / 1000.0;
   for (int row = 0; row < in.bolt_rows; ++row)
     for (const double side : {1.0, -1.0})
-      shape.bolts.push_back({.at = {aft_m + row * in.bolt_pitch_mm / 1000.0, side * 0.5 * in.bolt_gauge_mm / 1000.0},
-                             .diameter_m = hole_m});
-  return shape;
+      plate.shape.bolts.push_back({.at = {aft_m + row * in.bolt_pitch_mm / 1000.0, side * 0.5 * in.bolt_gauge_mm / 1000.0},
+                                   .diameter_m = plate.bolt->hole_mm / 1000.0});
+  return plate;
 }
 
 PlateStudy plate_study(const Design& design) {
   PlateStudy study;
-  const MountInput in = mount_input(design);
-  const Alloy* alloy = in.plates.empty() ? nullptr : find_alloy(in.plates.front().alloy);
-  const BoltSize* size = in.bolts.empty() ? nullptr : find_bolt_size(in.bolts.front().size);
-  if (alloy == nullptr || size == nullptr) {
-    study.solution.problem = "There is no plate of a known alloy, or no bolt of a known size, in this catalogue.";
+  const std::optional<ChosenPlate> chosen = chosen_plate(design);
+  if (!chosen) {
+    study.solution.problem = kNoPlate;
     return study;
   }
-  const double thickness_m = design.mount.plate.thickness_mm / 1000.0;
+  const auto& [in, shape, alloy, size] = *chosen;
   PlateModel& model = study.model;
-  model.shape = plate_shape(in, size->hole_mm / 1000.0);
-  model.shape.thickness_m = thickness_m;
+  model.shape = shape;
   const double front_row_m = model.shape.bolts.back().at.x_m;
   const double washer_m = 0.5 * size->washer_mm / 1000.0;
   model.material = {.modulus_Pa = alloy->modulus_GPa * 1e9, .poisson_ratio = alloy->poisson_ratio, .density_kg_per_m3 = alloy->density_kg_per_m3};
-  model.support = {.bolt_N_per_m = bolt_stiffness_N_per_m(in, *size, thickness_m),
-                   .deck_N_per_m3 = deck_stiffness_N_per_m3(in),
+  model.support = {.bolt_N_per_m = add_bolt_stiffness(in, *size, 1000.0 * shape.thickness_m, study.trace),
+                   .deck_N_per_m3 = add_deck_stiffness(in, study.trace),
                    .deck_edge_m = front_row_m + step_value(design, "mount.deck_ahead") / 1000.0};
   model.wish.bolt_ring_m = washer_m;
   model.stress_clear_m = 1.05 * washer_m;
@@ -161,8 +221,8 @@ PlateStudy plate_study(const Design& design) {
   const PlateFoot stem{.middle = {front_row_m - 0.5 * pattern_m, 0.0}, .length_m = std::max(0.5 * pattern_m, 0.04), .width_m = 0.5 * in.bolt_gauge_mm / 1000.0};
   model.patches = {{stem, kFoot_ratio}};
   const std::size_t first_thrust = model.cases.size();
+  const double moment_Nm = add_thrust_moment(in, study.trace);
   for (int angle_deg = 0; angle_deg <= 180; angle_deg += kThrustStep_deg) {
-    const double moment_Nm = in.thrust_N * in.thrust_lever_m;
     const double angle_rad = rad_from_deg(angle_deg);
     model.cases.push_back({"Full thrust " + std::to_string(angle_deg) + "\u00b0 from ahead",
                            {{.foot = stem, .pitch_Nm = moment_Nm * std::cos(angle_rad), .roll_Nm = moment_Nm * std::sin(angle_rad)}}});
@@ -173,11 +233,10 @@ PlateStudy plate_study(const Design& design) {
   if (!study.solution.solved) return study;
 
   study.frequency_Hz = study.solution.frequencies_Hz.front();
-  study.amplification_factor = std::max(amplification(study.frequency_Hz, kPulse_s).factor, 1.0);
+  study.amplification_factor = std::max(amplification(study.frequency_Hz, kSlamPulse_s).factor, 1.0);
   const double bow_g = design.mount.bow_acceleration_factor;
-  const double extreme_MPa = std::min(0.7 * alloy->yield_MPa, 0.5 * alloy->tensile_MPa);
-  // Without preload the plate answers in proportion: a slam is the weight at rest, times.
-  const double slam_factor = 1.0 + bow_g * study.amplification_factor;
+  const double extreme_MPa = extreme_stress_MPa(*alloy);
+  const double slam_factor = add_slam_factor(bow_g, study.amplification_factor, study.trace);
   study.findings.push_back(finding(study, 0, 1.0, extreme_MPa, kWinklerDeck, stowed.lead_m));
   study.findings.push_back(finding(study, 0, slam_factor, extreme_MPa, kIso12215Acceleration, stowed.lead_m));
   study.findings.back().label = "Motor stowed, in a slam";
@@ -186,7 +245,7 @@ PlateStudy plate_study(const Design& design) {
   study.findings.back().label = "On a trailer";
   study.findings.push_back(finding(study, 2, 1.0, extreme_MPa, kPersonOnPlate, 0.0));
   for (std::size_t i = first_thrust; i < model.cases.size(); ++i)
-    study.findings.push_back(finding(study, i, 1.0, kWorking_frac * alloy->yield_MPa, kProjectDecision, 0.0));
+    study.findings.push_back(finding(study, i, 1.0, working_stress_MPa(*alloy), kProjectDecision, 0.0));
   study.strip_stress_MPa = design.mount.plate_stress_MPa;
   study.strip_bolt_N = step_value(design, "mount.bolt_tension_slam");
   study.group_bolt_N = step_value(design, "mount.bolt_tension_thrust");

@@ -2,11 +2,14 @@
 
 // The chosen plate by finite elements: every load case of the mount on the real plate, bolts and deck.
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "calc/design.h"
 #include "calc/plate/plate.h"
+#include "data/alloys.h"
+#include "data/bolts.h"
 
 namespace thole {
 
@@ -36,13 +39,23 @@ struct PlateStudy {
   double strip_bolt_N = 0.0;
   double group_bolt_N = 0.0;  // at full thrust, by the elastic bolt group, which knows no prying
   double strip_frequency_Hz = 0.0;
+  Trace trace{};  // the steps before and after the elements
   std::vector<std::string> assumptions{};
 };
 
+// The plate that the mount stage chose, with its bolts as they stand.
+struct ChosenPlate {
+  MountInput mount{};
+  PlateShape shape{};
+  const Alloy* alloy = nullptr;
+  const BoltSize* bolt = nullptr;
+};
+// Nothing when the alloy or the bolt is not among the tables' rows.
+std::optional<ChosenPlate> chosen_plate(const Design& design);
+inline constexpr const char* kNoPlate =
+    "There is no plate of a known alloy, or no bolt of a known size, in this catalogue.";
+
 // A sentence in solution.problem where it cannot be worked out. Precondition: plate and bolts were found.
 PlateStudy plate_study(const Design& design);
-
-// Bolts in pairs on a rectangular plate, as the job's mount describes them.
-PlateShape plate_shape(const MountInput& in, double hole_m);
 
 }  // namespace thole

@@ -16,19 +16,17 @@
 #include "base/number.h"
 #include "base/units.h"
 #include "calc/design.h"
+#include "calc/feeder_circuit.h"
 #include "calc/hold/calibrate.h"
 #include "calc/hold/day.h"
 #include "calc/hold/rose.h"
 #include "calc/hold/simulate.h"
 #include "calc/power_day.h"
-#include "calc/feeder_circuit.h"
+#include "calc/plate/outline.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
-#include "data/alloys.h"
-#include "data/bolts.h"
-#include "calc/plate/outline.h"
 #include "draw/chapters.h"
 #include "draw/drill_template.h"
 #include "draw/plate_drawing.h"
@@ -435,38 +433,22 @@ int run_protection(const Arguments& arguments) {
   return put(arguments, arguments.json ? write_protection(study) : protection_text(study, system_of(arguments)));
 }
 
-struct ChosenPlate {
-  PlateShape shape{};
-  std::string name{};
-  const Alloy* alloy = nullptr;
-  double countersink_deg = 90.0;
-};
-
-std::optional<ChosenPlate> chosen_plate(const Design& design) {
-  const MountInput in = mount_input(design);
-  const BoltSize* size = in.bolts.empty() ? nullptr : find_bolt_size(in.bolts.front().size);
-  const Alloy* alloy = in.plates.empty() ? nullptr : find_alloy(in.plates.front().alloy);
-  if (size == nullptr || alloy == nullptr) return std::nullopt;
+// On paper and in files.
+std::string plate_name(const Design& design) {
   const std::string& title = design.job.title.value;
-  ChosenPlate plate{.shape = plate_shape(in, size->hole_mm / 1000.0),
-                    .name = title.empty() ? std::string("Bow plate") : title,
-                    .alloy = alloy,
-                    .countersink_deg = size->series == ThreadSeries::metric ? 90.0 : 82.0};
-  plate.shape.thickness_m = design.mount.plate.thickness_mm / 1000.0;
-  return plate;
+  return title.empty() ? std::string("Bow plate") : title;
 }
-
-constexpr const char* kNoPlate = "There is no plate of a known alloy, or no bolt of a known size, in this catalogue.";
+double countersink_deg(const BoltSize& bolt) { return bolt.series == ThreadSeries::metric ? 90.0 : 82.0; }
 
 // As a cut file. Bolt holes are drilled: what lies too near an edge is refused with the bolt.
 int cut_plate(const Arguments& arguments, const Design& design) {
   const std::optional<ChosenPlate> plate = chosen_plate(design);
   if (!plate) return fail(kNoPlate);
   const DxfFile cut = write_dxf({.shape = plate->shape,
-                                 .name = plate->name,
+                                 .name = plate_name(design),
                                  .material = std::string(plate->alloy->name),
                                  .density_kg_per_m3 = plate->alloy->density_kg_per_m3,
-                                 .countersink_deg = plate->countersink_deg},
+                                 .countersink_deg = countersink_deg(*plate->bolt)},
                                 DxfVersion::r12);
   report(cut.issues);
   return cut.text.empty() ? kBadInput : put(arguments, cut.text);
@@ -478,11 +460,11 @@ int draw_plate(const Arguments& arguments, const Design& design) {
   report(plate_issues(plate->shape));
   const bool us = system_of(arguments) == System::us;
   return put(arguments, write_svg(plate_drawing({.shape = plate->shape,
-                                                 .part = plate->name,
+                                                 .part = plate_name(design),
                                                  .date = arguments.date,
                                                  .material = std::string(plate->alloy->name),
                                                  .density_kg_per_m3 = plate->alloy->density_kg_per_m3,
-                                                 .countersink_deg = plate->countersink_deg,
+                                                 .countersink_deg = countersink_deg(*plate->bolt),
                                                  .drafting = us ? Drafting::asme : Drafting::iso}),
                                   {.file = true, .paper = true}));
 }
@@ -492,9 +474,9 @@ int draw_template(const Arguments& arguments, const Design& design) {
   if (!plate) return fail(kNoPlate);
   if (arguments.paper != "a4" && arguments.paper != "letter") return fail("--template takes a4 or letter.");
   const std::vector<Drawing> pages = drill_template({.shape = plate->shape,
-                                                     .name = plate->name,
+                                                     .name = plate_name(design),
                                                      .paper = arguments.paper == "a4" ? Paper::a4 : Paper::letter,
-                                                     .countersink_deg = plate->countersink_deg});
+                                                     .countersink_deg = countersink_deg(*plate->bolt)});
   const std::optional<std::uint64_t> asked = whole_number(arguments.tile);
   if (!asked || *asked < 1 || *asked > pages.size()) {
     return fail("--tile takes a page of the template, 1 to " + std::to_string(pages.size()) + ".");

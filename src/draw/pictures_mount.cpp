@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/number.h"
+#include "calc/mount/plate_rules.h"
 #include "draw/pictures.h"
 #include "draw/sketch.h"
 
@@ -17,7 +18,7 @@ Drawing mount_picture(const Design& design, System system) {
   const double gauge = mount.bolt_gauge_mm.value;
   const int rows = mount.bolt_rows.value;
   const double overhang = mount.overhang_mm.value;
-  const double aft = std::max(0.12 * length, 30.0);
+  const double aft = aft_margin_mm(length);
   const double front_row = aft + pitch * (rows - 1);
   const double weight_x = front_row + overhang;
   const double half = 0.5 * std::max(width, gauge + 40.0);

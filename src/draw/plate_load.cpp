@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/number.h"
+#include "calc/plate/outline.h"
 #include "draw/sketch.h"
 #include "io/figures.h"
 
@@ -78,7 +79,7 @@ Drawing plate_load_picture(const PlateStudy& study, std::size_t index, System sy
   drawing.low = {-0.12 * length_mm, -half_mm - kProfileGap_mm - 70.0};
   drawing.high = {1.12 * length_mm, half_mm + 44.0};
   Shape outline{.closed = true, .line = Line::outline, .fill = Fill::hull};
-  for (const PlatePoint& p : polygon(study.model.shape.outline, 0.004)) outline.points.push_back({1000.0 * p.x_m, 1000.0 * p.y_m});
+  for (const PlatePoint& p : chorded(rounded(study.model.shape.outline), 2e-4)) outline.points.push_back({1000.0 * p.x_m, 1000.0 * p.y_m});
   drawing.shapes.push_back(std::move(outline));
   const double edge_mm = 1000.0 * study.model.support.deck_edge_m;
   if (edge_mm < length_mm) {

@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "base/number.h"
+#include "io/explain.h"
 #include "io/table_text.h"
 
 namespace thole {
@@ -45,6 +46,7 @@ std::string plate_text(const PlateStudy& study, System system) {
       " and " + show(study.strip_bolt_N, "N", system).text() + " in a slam, " +
       show(study.strip_frequency_Hz, "Hz", system).text() + "; by the elastic bolt group, which knows no prying, " +
       show(study.group_bolt_N, "N", system).text() + " at full thrust.\n\n";
+  for (const Step& step : study.trace.steps) text += explain(step) + "\n";
   for (const std::string& assumption : study.assumptions) text += assumption + "\n";
   return text +
          "Source: Batoz, Bathe and Ho (1980), discrete Kirchhoff triangle. What the stress may be is a choice of "

@@ -16,17 +16,6 @@ namespace {
 constexpr std::array<std::string_view, 4> kOutputs{"hold.margin_actual_factor", "bank.endurance_h",
                                                    "hold.limiting_wind_mps", "hold.thrust_required_N"};
 
-const RoseResult& limits_of(Context& ui) {
-  Remembered<RoseResult>& limits = studies_of(ui.state).limits;
-  const bool held = !ui.state.dragged.id.empty();  // under a finger the last answer stays
-  if (!limits.result || (!held && limits.version != ui.document.version())) {
-    const Design& design = ui.document.design();
-    limits.result = rose(hold_input(design), design.hold.motor);
-    limits.version = ui.document.version();
-  }
-  return *limits.result;
-}
-
 void draw_limit_rows(Context& ui, const RoseResult& limits) {
   const System system = ui.state.system;
   heading(ui, 2, "Current from each side");
@@ -84,7 +73,9 @@ void draw_loads(Context& ui, const RoseResult& limits) {
 
 void draw_limits(Context& ui) {
   if (!ui.document.design().hold.motor_found) return;
-  const RoseResult& limits = limits_of(ui);
+  const RoseResult& limits = up_to_date(ui, studies_of(ui.state).limits, [](const Design& design) {
+    return rose(hold_input(design), design.hold.motor);
+  });
   draw_limit_rows(ui, limits);
   draw_balances(ui, limits);
   draw_loads(ui, limits);

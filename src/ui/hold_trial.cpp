@@ -10,15 +10,6 @@
 namespace thole::ui {
 namespace {
 
-const CalibrateResult& trial_of(Context& ui) {
-  Remembered<CalibrateResult>& trial = studies_of(ui.state).trial;
-  if (!trial.result || trial.version != ui.document.version()) {
-    trial.result = calibrate(trial_input(ui.document.design()));
-    trial.version = ui.document.version();
-  }
-  return *trial.result;
-}
-
 void draw_readings(Context& ui, const CalibrateResult& trial) {
   const Within list(ui.sheet, Role::list, "Readings");
   const auto percent = [](double frac) { return fixed(100.0 * frac, 1) + " %"; };
@@ -52,7 +43,7 @@ void draw_trial(Context& ui) {
     note(ui, "Still missing: the wind, and with it the minutes and speed of a drift, or the thrust of a hold.");
     return;
   }
-  const CalibrateResult& trial = trial_of(ui);
+  const CalibrateResult& trial = up_to_date(ui, studies_of(ui.state).trial, [](const Design& design) { return calibrate(trial_input(design)); });
   for (const Issue& issue : trial.issues) note(ui, issue.message);
   if (!trial.fitted) return;
   figure(ui, "trial-bands", trial_picture(trial), std::min(0.5f * ui.sheet.width, 260.0f));

@@ -14,16 +14,6 @@ constexpr std::size_t kRebound = 2;
 constexpr std::size_t kPerson = 4;
 constexpr std::size_t kFirstThrust = 5;
 
-const PlateStudy& study_of(Context& ui) {
-  Remembered<PlateStudy>& study = studies_of(ui.state).plate.study;
-  const bool held = !ui.state.dragged.id.empty();  // under a finger the last answer stays
-  if (!study.result || (!held && study.version != ui.document.version())) {
-    study.result = plate_study(ui.document.design());
-    study.version = ui.document.version();
-  }
-  return *study.result;
-}
-
 // The most stressed of the thrusts from every side.
 std::size_t worst_thrust(const PlateStudy& study) {
   std::size_t worst = kFirstThrust;
@@ -49,7 +39,7 @@ void draw_findings(Context& ui, const PlateStudy& study) {
 }  // namespace
 
 void draw_loaded_plate(Context& ui) {
-  const PlateStudy& study = study_of(ui);
+  const PlateStudy& study = up_to_date(ui, studies_of(ui.state).plate.study, plate_study);
   if (!study.solution.solved) {
     note(ui, study.solution.problem);
     return;
@@ -73,6 +63,7 @@ void draw_loaded_plate(Context& ui) {
                ", " + show(study.strip_stress_MPa, "MPa", system).text() + " and " + show(study.strip_bolt_N, "N", system).text() +
                " at a front bolt in a slam, and an elastic bolt group, which knows no prying: " +
                show(study.group_bolt_N, "N", system).text() + " at full thrust.");
+  for (const Step& step : study.trace.steps) step_note(ui, step);
   for (const std::string& assumption : study.assumptions) note(ui, assumption);
   note(ui, "Thin-plate triangles by Batoz, Bathe and Ho (1980). How much stress may be, and how stiff bedding and foot are, is "
            "this project's own judgement.");

@@ -6,19 +6,6 @@
 #include "ui/studies.h"
 
 namespace thole::ui {
-namespace {
-
-const ProtectionStudy& study_of(Context& ui) {
-  Remembered<ProtectionStudy>& study = studies_of(ui.state).protection;
-  const bool held = !ui.state.dragged.id.empty();  // under a finger the last answer stays
-  if (!study.result || (!held && study.version != ui.document.version())) {
-    study.result = protection_study(ui.document.design());
-    study.version = ui.document.version();
-  }
-  return *study.result;
-}
-
-}  // namespace
 
 void draw_opening_times(Context& ui) {
   const Design& design = ui.document.design();
@@ -26,7 +13,7 @@ void draw_opening_times(Context& ui) {
     note(ui, "There is no bank, or no cable and device for it, to hold against each other.");
     return;
   }
-  const ProtectionStudy& study = study_of(ui);
+  const ProtectionStudy& study = up_to_date(ui, studies_of(ui.state).protection, protection_study);
   figure(ui, "opening-times", trip_curves_picture(study.input, study.result, ui.state.system),
          std::min(ui.sheet.width * 1.05f, ui.sheet.scaled(440.0f)));
   note(ui, "From a bank new, charged and warm to one old, flat and cold. Times are of the device's class: yours follows its "

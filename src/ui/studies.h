@@ -1,8 +1,8 @@
 #pragma once
 
 // Questions that take longer than a frame, asked on a page: the hour of holding and the margin it
-// needs, limits from every side, what moves an answer most, the trial at sea, when a
-// fuse opens, the plate under load. Each keeps its answer
+// needs, limits from every side, what moves an answer most, the trial at sea, when a fuse opens, the
+// plate under load. Each keeps its answer
 // until the design changes, and says so then.
 
 #include <cstdint>
@@ -47,6 +47,17 @@ struct Remembered {
   int version = -1;
   std::optional<Result> result{};
 };
+
+// The answer to the design of now; under a finger the last one stays.
+template <class Result, class Make>
+const Result& up_to_date(Context& ui, Remembered<Result>& kept, Make make) {
+  const bool held = !ui.state.dragged.id.empty();
+  if (!kept.result || (!held && kept.version != ui.document.version())) {
+    kept.result = make(ui.document.design());
+    kept.version = ui.document.version();
+  }
+  return *kept.result;
+}
 
 struct LoadedPlate {
   Remembered<PlateStudy> study{};

@@ -13,6 +13,7 @@
 #include "calc/mount/bolt_group.h"
 #include "calc/mount/deck.h"
 #include "calc/mount/plate.h"
+#include "calc/mount/plate_rules.h"
 #include "calc/mount/slam.h"
 #include "data/alloys.h"
 #include "data/bolts.h"
@@ -29,8 +30,6 @@ constexpr double kBowRatioLeast_ratio = 1.5;  // this and the next four: project
 constexpr double kBowRatioMost_ratio = 2.0;
 constexpr double kSagLimit_frac = 1.0 / 100.0;       // of the overhang, at rest
 constexpr double kSlamSagLimit_frac = 1.0 / 30.0;    // of the overhang, in a slam
-constexpr double kWorkingStress_frac = 0.4;          // of yield
-constexpr double kPulse_s = 0.15;                    // 0.1 .. 0.25 s, recalled
 constexpr double kWorstAmplification_factor = 1.65;  // when no plate tells the frequency
 constexpr double kIdleLow_Hz = 10.0;                 // engine at 600 rpm, first order
 constexpr double kIdleHigh_Hz = 15.0;                // engine at 900 rpm
@@ -40,9 +39,7 @@ constexpr double kPlateMassShare_factor = 33.0 / 140.0;  // Rayleigh, cantilever
 
 // Where the pattern sits on the plate, and how far the deck carries the plate ahead of the front
 // row: no bolt can stand nearer the stem than its backing and the hull-deck joint let it.
-constexpr double kAftMargin_frac = 0.12;  // this and the next five: project decisions
-constexpr double kAftMarginLeast_mm = 30.0;
-constexpr double kDeckAhead_mm = 80.0;
+constexpr double kDeckAhead_mm = 80.0;  // this and the next three: project decisions
 constexpr double kDeckAheadLeast_mm = 10.0;
 constexpr double kReachLeast_mm = 50.0;
 // A foot amid the pattern leaves half its moment to either side; half as long as the pattern, it
@@ -197,7 +194,7 @@ struct Layout {
 
 Layout layout_of(const MountInput& in, Trace& trace) {
   Layout layout{};
-  layout.aft_margin_mm = std::max(kAftMargin_frac * in.plate_length_mm, kAftMarginLeast_mm);
+  layout.aft_margin_mm = aft_margin_mm(in.plate_length_mm);
   layout.span_mm = in.bolt_pitch_mm * (in.bolt_rows - 1);
   layout.front_margin_mm = in.plate_length_mm - layout.aft_margin_mm - layout.span_mm;
   layout.side_margin_mm = 0.5 * (in.plate_width_mm - in.bolt_gauge_mm);
@@ -364,14 +361,14 @@ void add_stiffness(const MountInput& in, const PlateStrip& strip, const Alloy& a
 }
 
 double add_amplification(double frequency_Hz, Trace& trace) {
-  const Amplification shock = amplification(frequency_Hz, kPulse_s);
+  const Amplification shock = amplification(frequency_Hz, kSlamPulse_s);
   trace.steps.push_back(
       {.id = "mount.amplification",
        .label = "Amplification by the springing plate",
        .symbol = "D",
        .formula = "D_1 + (D_2 - D_1) * (min(f * t_d, 5) - c_1) / (c_2 - c_1)",
        .terms = {{"f", frequency_Hz, "Hz", "natural frequency of the stowed motor"},
-                 {"t_d", kPulse_s, "s", "length of the slam pulse"},
+                 {"t_d", kSlamPulse_s, "s", "length of the slam pulse"},
                  {"c_1", shock.lower_count, "", "cycles in the pulse, row below in the table"},
                  {"c_2", shock.upper_count, "", "cycles in the pulse, row above"},
                  {"D_1", shock.lower_factor, "", "amplification in the row below"},
@@ -421,7 +418,7 @@ void add_slam_checks(const MountInput& in, const PlateStrip& strip, const Alloy&
   plate.trace.checks.push_back({.id = "mount.plate_slam",
                                 .label = "Plate stress in a slam",
                                 .actual = plate.stress_MPa,
-                                .limit = std::min(0.7 * alloy.yield_MPa, 0.5 * alloy.tensile_MPa),
+                                .limit = extreme_stress_MPa(alloy),
                                 .unit = "MPa",
                                 .source = kProjectDecision,
                                 .remedy = remedy,
@@ -505,7 +502,7 @@ void add_thrust_check(const MountInput& in, double thrust_moment_Nm, const Alloy
            "The deployed motor's foot stands amid the bolts and is half as long as their "
            "pattern: half of the moment goes to either side of it, and it bridges half "
            "of that. A foot ahead of the front row needs its own calculation."}});
-  const double limit_MPa = kWorkingStress_frac * alloy.yield_MPa;
+  const double limit_MPa = working_stress_MPa(alloy);
   const double width_needed_mm = round_up(width_mm * stress_MPa / limit_MPa, 10.0);
   std::vector<Change> changes;
   if (in.plates.size() == 1)

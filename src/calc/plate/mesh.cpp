@@ -5,6 +5,8 @@
 #include <limits>
 #include <numbers>
 
+#include "calc/plate/outline.h"
+
 
 namespace thole {
 namespace {
@@ -14,6 +16,7 @@ using Polygon = std::vector<PlatePoint>;
 constexpr double kDefaultNodes = 590.0;
 constexpr double kNearest_ratio = 0.62;  // of the size: nearer, and a lattice node is left out
 constexpr int kMostHalvings = 3;
+constexpr double kSagitta_m = 1e-3;  // by which a chord may leave its arc
 
 double square_m2(PlatePoint a, PlatePoint b) {
   return (a.x_m - b.x_m) * (a.x_m - b.x_m) + (a.y_m - b.y_m) * (a.y_m - b.y_m);
@@ -30,33 +33,6 @@ double distance_to_side_m(PlatePoint p, PlatePoint a, PlatePoint b) {
   const double along =
       std::clamp(((p.x_m - a.x_m) * x + (p.y_m - a.y_m) * y) / (x * x + y * y), 0.0, 1.0);
   return distance_m(p, {a.x_m + along * x, a.y_m + along * y});
-}
-
-double distance_to_edge_m(const Polygon& polygon, PlatePoint p) {
-  double nearest_m = std::numeric_limits<double>::infinity();
-  for (std::size_t i = 0; i < polygon.size(); ++i) {
-    nearest_m = std::min(nearest_m,
-                         distance_to_side_m(p, polygon[i], polygon[(i + 1) % polygon.size()]));
-  }
-  return nearest_m;
-}
-
-bool crosses_itself(const Polygon& polygon) {
-  const std::size_t n = polygon.size();
-  for (std::size_t i = 0; i < n; ++i) {
-    const PlatePoint a = polygon[i];
-    const PlatePoint b = polygon[(i + 1) % n];
-    for (std::size_t j = i + 2; j < n; ++j) {
-      if (i == 0 && j == n - 1) continue;
-      const PlatePoint c = polygon[j];
-      const PlatePoint d = polygon[(j + 1) % n];
-      if (cross_m2(a, b, c) * cross_m2(a, b, d) <= 0.0 &&
-          cross_m2(c, d, a) * cross_m2(c, d, b) <= 0.0) {
-        return true;
-      }
-    }
-  }
-  return false;
 }
 
 // Sides cut into equal parts no longer than size_m; the same from either end, so that mirrored shapes
@@ -236,13 +212,11 @@ struct Places {
 
 class Placing {
  public:
-  Placing(const Polygon& outline, const std::vector<Polygon>& cut_outs, double size_m)
-      : outline_(outline), cut_outs_(cut_outs), size_m_(size_m) {}
+  Placing(const PlateCut& cut, double size_m) : cut_(cut), size_m_(size_m) {}
 
-  void add_edges() {
-    for (const PlatePoint& p : resampled(outline_, size_m_)) add(p);
-    for (const Polygon& cut_out : cut_outs_)
-      for (const PlatePoint& p : resampled(cut_out, size_m_)) add(p);
+  void add_edges(const std::vector<Polygon>& edges) {
+    for (const Polygon& edge : edges)
+      for (const PlatePoint& p : resampled(edge, size_m_)) add(p);
   }
   int add(PlatePoint p) {
     for (std::size_t i = 0; i < nodes_.size(); ++i)
@@ -253,7 +227,7 @@ class Placing {
   void add_if_free(PlatePoint p, double gap_m, double edge_m) {
     for (const PlatePoint& other : nodes_)
       if (square_m2(other, p) < gap_m * gap_m) return;
-    if (!on_plate(p) || edge_distance_m(p) < edge_m) return;
+    if (!on_plate(cut_, p) || distance_to_edge_m(cut_, p) < edge_m) return;
     nodes_.push_back(p);
   }
   void add_row(double x_m, double low_y_m, double high_y_m) {
@@ -284,109 +258,31 @@ class Placing {
   std::vector<PlatePoint> nodes() const { return nodes_; }
 
  private:
-  bool on_plate(PlatePoint p) const {
-    return inside(outline_, p) &&
-           std::none_of(cut_outs_.begin(), cut_outs_.end(), [&](const Polygon& hole) { return inside(hole, p); });
-  }
-  double edge_distance_m(PlatePoint p) const {
-    double nearest_m = distance_to_edge_m(outline_, p);
-    for (const Polygon& hole : cut_outs_) nearest_m = std::min(nearest_m, distance_to_edge_m(hole, p));
-    return nearest_m;
-  }
-
-  const Polygon& outline_;
-  const std::vector<Polygon>& cut_outs_;
+  const PlateCut& cut_;
   double size_m_;
   std::vector<PlatePoint> nodes_{};
 };
 
-std::string no_shape(const PlateShape& shape, const Polygon& outline,
-                     const std::vector<Polygon>& cut_outs) {
+std::string no_shape(const PlateShape& shape, const PlateCut& cut) {
   if (!(shape.thickness_m > 0.0)) return "The plate's thickness must be more than 0.";
   if (shape.outline.size() < 3) return "The outline needs at least three corners.";
   for (const PlateCorner& corner : shape.outline)
     if (!std::isfinite(corner.at.x_m) || !std::isfinite(corner.at.y_m))
       return "A corner of the outline is no number.";
-  if (crosses_itself(outline)) return "The outline crosses itself: list its corners in order.";
-  if (!(polygon_area_m2(outline) > 1e-6))
+  if (!is_simple(cut.outer)) return "The outline crosses itself: list its corners in order.";
+  if (!(area_m2(cut.outer) > 1e-6))
     return "The outline has no area, or its corners run clockwise: list them counter-clockwise.";
-  for (std::size_t i = 0; i < cut_outs.size(); ++i) {
-    if (crosses_itself(cut_outs[i])) return "Cut-out " + std::to_string(i + 1) + " crosses itself.";
-    for (const PlatePoint& p : cut_outs[i])
-      if (!inside(outline, p)) return "Cut-out " + std::to_string(i + 1) + " reaches off the plate.";
+  for (std::size_t i = 0; i < cut.cut_outs.size(); ++i) {
+    const PlateContour& hole = cut.cut_outs[i];
+    const std::string name = "Cut-out " + std::to_string(i + 1);
+    if (hole.empty()) return name + " needs at least three corners.";
+    if (!is_simple(hole)) return name + " crosses itself.";
+    if (meet(cut.outer, hole) || !encloses(cut.outer, hole.front().from)) return name + " reaches off the plate.";
   }
-  for (std::size_t i = 0; i < shape.bolts.size(); ++i) {
-    const PlatePoint at = shape.bolts[i].at;
-    const bool on = inside(outline, at) &&
-                    std::none_of(cut_outs.begin(), cut_outs.end(), [&](const Polygon& hole) { return inside(hole, at); });
-    if (!on) return "Bolt " + std::to_string(i + 1) + " lies off the plate.";
-  }
+  for (std::size_t i = 0; i < shape.bolts.size(); ++i)
+    if (!on_plate(cut, shape.bolts[i].at)) return "Bolt " + std::to_string(i + 1) + " lies off the plate.";
   return {};
 }
-
-}  // namespace
-
-std::vector<PlatePoint> polygon(const std::vector<PlateCorner>& outline, double chord_m) {
-  Polygon points;
-  const std::size_t n = outline.size();
-  for (std::size_t i = 0; i < n; ++i) {
-    const PlatePoint at = outline[i].at;
-    const PlatePoint before = outline[(i + n - 1) % n].at;
-    const PlatePoint after = outline[(i + 1) % n].at;
-    const double in_m = distance_m(before, at);
-    const double out_m = distance_m(at, after);
-    const double turn_rad = std::atan2(cross_m2(before, at, after),
-                                       (at.x_m - before.x_m) * (after.x_m - at.x_m) +
-                                           (at.y_m - before.y_m) * (after.y_m - at.y_m));
-    const double tangent = std::tan(0.5 * std::abs(turn_rad));
-    if (!(outline[i].radius_m > 0.0) || !(tangent > 1e-6) || !(in_m > 0.0) || !(out_m > 0.0)) {
-      points.push_back(at);
-      continue;
-    }
-    // No more than half of a side goes to a corner.
-    const double cut_m = std::min(outline[i].radius_m * tangent, 0.499 * std::min(in_m, out_m));
-    const double radius_m = cut_m / tangent;
-    const PlatePoint start{at.x_m - cut_m * (at.x_m - before.x_m) / in_m,
-                           at.y_m - cut_m * (at.y_m - before.y_m) / in_m};
-    const double side = turn_rad > 0.0 ? 1.0 : -1.0;
-    const PlatePoint centre{start.x_m - side * radius_m * (at.y_m - before.y_m) / in_m,
-                            start.y_m + side * radius_m * (at.x_m - before.x_m) / in_m};
-    const double from_rad = std::atan2(start.y_m - centre.y_m, start.x_m - centre.x_m);
-    const int parts = std::max(
-        2, static_cast<int>(std::ceil(radius_m * std::abs(turn_rad) / std::max(chord_m, 1e-4))));
-    for (int k = 0; k <= parts; ++k) {
-      const double angle_rad = from_rad + turn_rad * k / parts;
-      points.push_back({centre.x_m + radius_m * std::cos(angle_rad),
-                        centre.y_m + radius_m * std::sin(angle_rad)});
-    }
-  }
-  return points;
-}
-
-double polygon_area_m2(const std::vector<PlatePoint>& polygon) {
-  double twice_m2 = 0.0;
-  for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const PlatePoint& a = polygon[i];
-    const PlatePoint& b = polygon[(i + 1) % polygon.size()];
-    twice_m2 += a.x_m * b.y_m - b.x_m * a.y_m;
-  }
-  return 0.5 * twice_m2;
-}
-
-bool inside(const std::vector<PlatePoint>& polygon, PlatePoint point) {
-  bool in = false;
-  for (std::size_t i = 0, j = polygon.size() - 1; i < polygon.size(); j = i++) {
-    const PlatePoint& a = polygon[i];
-    const PlatePoint& b = polygon[j];
-    if ((a.y_m > point.y_m) != (b.y_m > point.y_m) &&
-        point.x_m < (b.x_m - a.x_m) * (point.y_m - a.y_m) / (b.y_m - a.y_m) + a.x_m) {
-      in = !in;
-    }
-  }
-  return in;
-}
-
-namespace {
 
 // A corner more where a wished node lies on a side.
 void add_corner_on_side(Polygon& outline, PlatePoint p) {
@@ -400,25 +296,36 @@ void add_corner_on_side(Polygon& outline, PlatePoint p) {
   }
 }
 
-double whole_area_m2(const Polygon& outline, const std::vector<Polygon>& cut_outs) {
-  double area_m2 = polygon_area_m2(outline);
-  for (const Polygon& hole : cut_outs) area_m2 -= std::abs(polygon_area_m2(hole));
+double polygon_area_m2(const Polygon& polygon) {
+  double twice_m2 = 0.0;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const PlatePoint& a = polygon[i];
+    const PlatePoint& b = polygon[(i + 1) % polygon.size()];
+    twice_m2 += a.x_m * b.y_m - b.x_m * a.y_m;
+  }
+  return 0.5 * twice_m2;
+}
+
+// Edges as chords: the outline first, then the cut-outs.
+double whole_area_m2(const std::vector<Polygon>& edges) {
+  double area_m2 = std::abs(polygon_area_m2(edges.front()));
+  for (std::size_t i = 1; i < edges.size(); ++i) area_m2 -= std::abs(polygon_area_m2(edges[i]));
   return area_m2;
 }
 
-std::optional<PlateMesh> mesh_at(const PlateShape& shape, const MeshWish& wish, const Polygon& outline,
-                                 const std::vector<Polygon>& cut_outs, double size_m) {
+std::optional<PlateMesh> mesh_at(const PlateShape& shape, const MeshWish& wish, const PlateCut& cut,
+                                 const std::vector<Polygon>& edges, double size_m) {
   double low_x = 1e300, high_x = -1e300, low_y = 1e300, high_y = -1e300;
-  for (const PlatePoint& p : outline) {
+  for (const PlatePoint& p : edges.front()) {
     low_x = std::min(low_x, p.x_m), high_x = std::max(high_x, p.x_m);
     low_y = std::min(low_y, p.y_m), high_y = std::max(high_y, p.y_m);
   }
-  Placing placing(outline, cut_outs, size_m);
-  placing.add_edges();
+  Placing placing(cut, size_m);
+  placing.add_edges(edges);
   PlateMesh mesh;
   for (const PlateHole& bolt : shape.bolts) mesh.bolt_nodes.push_back(placing.add(bolt.at));
   for (const PlatePoint& p : wish.fixed)
-    if (inside(outline, p)) placing.add(p);  // on a side it is a corner already
+    if (on_plate(cut, p)) placing.add(p);  // on a side it is a corner already
   if (wish.bolt_ring_m > 0.0) {
     for (const PlateHole& bolt : shape.bolts) {
       for (int k = 0; k < 6; ++k) {
@@ -442,14 +349,12 @@ std::optional<PlateMesh> mesh_at(const PlateShape& shape, const MeshWish& wish, 
     const PlatePoint& c = mesh.nodes[static_cast<std::size_t>(corners[2])];
     const double twice_m2 = cross_m2(a, b, c);
     const PlatePoint middle{(a.x_m + b.x_m + c.x_m) / 3.0, (a.y_m + b.y_m + c.y_m) / 3.0};
-    if (twice_m2 < 1e-7 * size_m * size_m || !inside(outline, middle)) continue;
-    if (std::any_of(cut_outs.begin(), cut_outs.end(), [&](const Polygon& hole) { return inside(hole, middle); }))
-      continue;
+    if (twice_m2 < 1e-7 * size_m * size_m || !on_plate(cut, middle)) continue;
     mesh.triangles.push_back(corners);
     area_m2 += 0.5 * twice_m2;
   }
   // Triangles that do not follow the edge give another area.
-  const double wanted_m2 = whole_area_m2(outline, cut_outs);
+  const double wanted_m2 = whole_area_m2(edges);
   if (std::abs(area_m2 - wanted_m2) > 1e-6 * wanted_m2) return std::nullopt;
   return mesh;
 }
@@ -458,18 +363,18 @@ std::optional<PlateMesh> mesh_at(const PlateShape& shape, const MeshWish& wish, 
 
 std::optional<PlateMesh> mesh_plate(const PlateShape& shape, const MeshWish& wish,
                                     std::string& problem) {
-  Polygon outline = polygon(shape.outline, 0.02);
-  std::vector<Polygon> cut_outs;
-  for (const std::vector<PlateCorner>& cut_out : shape.cut_outs) cut_outs.push_back(polygon(cut_out, 0.02));
-  problem = no_shape(shape, outline, cut_outs);
+  const PlateCut cut = cut_of(shape);
+  problem = no_shape(shape, cut);
   if (!problem.empty()) return std::nullopt;
-  for (const PlatePoint& p : wish.fixed) add_corner_on_side(outline, p);
-  double size_m = wish.size_m > 0.0
-                      ? wish.size_m
-                      : std::sqrt(whole_area_m2(outline, cut_outs) /
-                                  (kDefaultNodes * 0.5 * std::numbers::sqrt3 * 0.86));
+  std::vector<Polygon> edges{chorded(cut.outer, kSagitta_m)};
+  for (const PlateContour& hole : cut.cut_outs) edges.push_back(chorded(hole, kSagitta_m));
+  for (const PlatePoint& p : wish.fixed)
+    for (Polygon& edge : edges) add_corner_on_side(edge, p);
+  double size_m = wish.size_m > 0.0 ? wish.size_m
+                                    : std::sqrt(whole_area_m2(edges) /
+                                                (kDefaultNodes * 0.5 * std::numbers::sqrt3 * 0.86));
   for (int halving = 0; halving <= kMostHalvings; ++halving, size_m *= 0.7) {
-    if (std::optional<PlateMesh> mesh = mesh_at(shape, wish, outline, cut_outs, size_m)) return mesh;
+    if (std::optional<PlateMesh> mesh = mesh_at(shape, wish, cut, edges, size_m)) return mesh;
   }
   problem = "The outline is too fine to be cut into triangles: leave out details below a few millimetres.";
   return std::nullopt;

@@ -35,9 +35,4 @@ inline constexpr std::size_t kMostMeshNodes = 6000;
 // size; when a bolt lies off the plate; when thickness is not positive.
 std::optional<PlateMesh> mesh_plate(const PlateShape& shape, const MeshWish& wish, std::string& problem);
 
-// The outline's polygon, corners rounded by chords no longer than `chord_m`.
-std::vector<PlatePoint> polygon(const std::vector<PlateCorner>& outline, double chord_m);
-double polygon_area_m2(const std::vector<PlatePoint>& polygon);  // > 0: counter-clockwise
-bool inside(const std::vector<PlatePoint>& polygon, PlatePoint point);
-
 }  // namespace thole

@@ -140,9 +140,13 @@ class PlateSystem {
 
   void solve_modes() {
     VectorXd lumped = VectorXd::Zero(unknowns_);
-    for (std::size_t node = 0; node < node_area_m2_.size(); ++node)
-      lumped[deflection(static_cast<int>(node))] =
-          node_area_m2_[node] * model_.shape.thickness_m * model_.material.density_kg_per_m3;
+    const double t_m = model_.shape.thickness_m;
+    for (std::size_t node = 0; node < node_area_m2_.size(); ++node) {
+      const Eigen::Index at = deflection(static_cast<int>(node));
+      lumped[at] = node_area_m2_[node] * t_m * model_.material.density_kg_per_m3;
+      // A slice of the plate has inertia against turning, too.
+      lumped[at + 1] = lumped[at + 2] = lumped[at] * t_m * t_m / 12.0;
+    }
     struct Part {
       Weights weights{};
       double inertia = 0.0;  // kg, or kg m2 with the weights of a turn

@@ -1,0 +1,26 @@
+#pragma once
+
+// What the mount holds its plate to, and where bolts stand on it: project decisions in one place.
+
+#include <algorithm>
+
+#include "data/alloys.h"
+
+namespace thole {
+
+inline constexpr double kSlamPulse_s = 0.15;  // 0.1 .. 0.25 s, recalled
+
+// The aft row stands so far from the plate's aft edge.
+inline constexpr double kAftMargin_frac = 0.12;  // of the plate's length
+inline constexpr double kAftMarginLeast_mm = 30.0;
+inline double aft_margin_mm(double plate_length_mm) {
+  return std::max(kAftMargin_frac * plate_length_mm, kAftMarginLeast_mm);
+}
+
+// Allowable stress: in a slam, under a person; and at full thrust, over and over.
+inline double extreme_stress_MPa(const Alloy& alloy) {
+  return std::min(0.7 * alloy.yield_MPa, 0.5 * alloy.tensile_MPa);
+}
+inline double working_stress_MPa(const Alloy& alloy) { return 0.4 * alloy.yield_MPa; }
+
+}  // namespace thole
