@@ -45,6 +45,11 @@ inline constexpr Source kDiscreteKirchhoff{
     .id = "batoz-bathe-ho-1980",
     .title = "Batoz, Bathe and Ho, a study of three-node triangular plate bending elements",
     .locator = "Int. J. Num. Meth. Eng. 15 (1980) 1771-1812: discrete Kirchhoff triangle"};
+inline constexpr Source kKirchhoffMindlin{
+    .id = "katili-1993",
+    .title = "Katili, a discrete Kirchhoff-Mindlin element with assumed shear strain fields",
+    .locator = "Int. J. Num. Meth. Eng. 36 (1993) 1859-1883, recalled; agrees with beams and solids",
+    .confirmed = false};
 inline constexpr Source kWinklerDeck{
     .id = "winkler-deck",
     .title = "Deck as springs that push only, bolts as springs that pull only",

@@ -49,7 +49,7 @@ std::string plate_text(const PlateStudy& study, System system) {
   for (const Step& step : study.trace.steps) text += explain(step) + "\n";
   for (const std::string& assumption : study.assumptions) text += assumption + "\n";
   return text +
-         "Source: Batoz, Bathe and Ho (1980), discrete Kirchhoff triangle. What the stress may be is a choice of "
+         "Source: Batoz, Bathe and Ho (1980), discrete Kirchhoff triangle; shear by Katili (1993, not confirmed). What the stress may be is a choice of "
          "this project: the lesser of 0.7 of yield and half of the breaking strength, 0.4 of yield at full thrust.\n"
          "Not a strong point: never tow or anchor from the plate.\n";
 }

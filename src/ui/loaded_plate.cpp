@@ -65,7 +65,7 @@ void draw_loaded_plate(Context& ui) {
                show(study.group_bolt_N, "N", system).text() + " at full thrust.");
   for (const Step& step : study.trace.steps) step_note(ui, step);
   for (const std::string& assumption : study.assumptions) note(ui, assumption);
-  note(ui, "Thin-plate triangles by Batoz, Bathe and Ho (1980). How much stress may be, and how stiff bedding and foot are, is "
+  note(ui, "Triangles by Batoz, Bathe and Ho (1980), shear by Katili (1993, not confirmed). How much stress may be, and how stiff bedding and foot are, is "
            "this project's own judgement.");
 }
 

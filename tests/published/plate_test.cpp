@@ -48,13 +48,15 @@ struct Grid {
 
 // Deflections under loads, D = 1, with unknowns fixed and springs on deflections.
 Eigen::VectorXd bend(const Grid& grid, double poisson_ratio, const Eigen::VectorXd& loads,
-                     const std::vector<bool>& fixed, const std::vector<double>& springs = {}) {
+                     const std::vector<bool>& fixed, const std::vector<double>& springs = {},
+                     double shear_length_m = 0.0) {
   const auto n = static_cast<Eigen::Index>(3 * grid.nodes.size());
   std::vector<Eigen::Triplet<double>> entries;
   for (const std::array<int, 3>& corners : grid.triangles) {
     const DktTriangle element({grid.nodes[static_cast<std::size_t>(corners[0])],
                                grid.nodes[static_cast<std::size_t>(corners[1])],
-                               grid.nodes[static_cast<std::size_t>(corners[2])]});
+                               grid.nodes[static_cast<std::size_t>(corners[2])]},
+                              shear_length_m);
     const DktMatrix k = element.stiffness(plate_rigidity(poisson_ratio));
     for (int a = 0; a < 9; ++a) {
       for (int b = 0; b < 9; ++b) {
@@ -243,8 +245,28 @@ TEST_CASE("cantilevers: the free edge's middle, its corner, an even load") {
   CHECK(loaded(grid.at(n, n)) == rel(0.4911, 2e-3));
 }
 
+TEST_CASE("a thick cantilever strip gives by bending and by shear") {
+  // Timoshenko's beam, nu 0: w = P L^3 / (3 E I) + P L / (kappa G A), here per width with D = 1.
+  const double width_m = 0.25;
+  for (const double soft_m : {0.05, 0.2, 0.5}) {
+    const int n = 12;
+    const Grid grid(n, [&](double x, double y) { return PlatePoint{x, width_m * y}; });
+    std::vector<bool> fixed(3 * grid.nodes.size(), false);
+    Eigen::VectorXd loads = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(fixed.size()));
+    for (int j = 0; j <= n; ++j) {
+      for (int k = 0; k < 3; ++k) fixed[static_cast<std::size_t>(3 * grid.at(0, j) + k)] = true;
+      loads[3 * grid.at(n, j)] = (j == 0 || j == n ? 0.5 : 1.0) / n;
+    }
+    const double exact_m = (1.0 / 3.0 + soft_m * soft_m) / width_m;
+    CAPTURE(soft_m);
+    CHECK(bend(grid, 0.0, loads, fixed, {}, soft_m)[3 * grid.at(n, n / 2)] == rel(exact_m, 5e-3));
+  }
+  CHECK(shear_length_m(0.01, 0.0) == rel(0.01 / std::sqrt(5.0), 1e-12));
+}
+
 TEST_CASE("PL15: overhang-6 on rigid bolts") {
   PlateModel model = overhang_six(0.009525, 0.008);
+  model.thin = true;  // as the handbook's figures are
   model.support = {.bolt_N_per_m = 1e12, .bolts_both_ways = true};
   const PlateSolution plate = solve_plate(model);
   REQUIRE_MESSAGE(plate.solved, plate.problem);
@@ -259,6 +281,7 @@ TEST_CASE("PL15: overhang-6 on rigid bolts") {
 TEST_CASE("overhang-6 on springs, and on a deck that only pushes") {
   // Handbook 2.8, models B and C, mesh 240x80.
   PlateModel model = overhang_six(0.009525, 0.008);
+  model.thin = true;  // as the handbook's figures are
   model.support = {.bolt_N_per_m = 20e6, .bolts_both_ways = true};
   const PlateSolution both_ways = solve_plate(model);
   REQUIRE(both_ways.solved);
@@ -283,6 +306,7 @@ TEST_CASE("thin plates pry their front bolts") {
   for (const Row& row : {Row{0.00635, 1, 141, 792, -6.25e-3}, Row{0.0127, 0, 267, 280, -1.11e-3},
                          Row{0.0254, 45, 214, 0, -0.21e-3}}) {
     PlateModel model = overhang_six(row.thickness_m, 0.009);
+    model.thin = true;  // as the handbook's figures are
     model.support = {.bolt_N_per_m = 20e6, .deck_N_per_m3 = 5e9, .deck_edge_m = 0.4};
     const PlateSolution plate = solve_plate(model);
     REQUIRE_MESSAGE(plate.solved, plate.problem);

@@ -1,6 +1,17 @@
 #include "calc/plate/dkt.h"
 
+#include <cmath>
+
 namespace thole {
+namespace {
+
+constexpr double kShearFactor = 5.0 / 6.0;  // of a rectangular section
+
+// Rotations (b_x, b_y) = -(w_x, w_y) of a thin plate, from the unknowns of a corner.
+constexpr Eigen::Index kTurnX = 2;  // b_x = theta_y
+constexpr Eigen::Index kTurnY = 1;  // b_y = -theta_x
+
+}  // namespace
 
 Eigen::Matrix3d plate_rigidity(double poisson_ratio) {
   Eigen::Matrix3d rigidity = Eigen::Matrix3d::Zero();
@@ -10,58 +21,99 @@ Eigen::Matrix3d plate_rigidity(double poisson_ratio) {
   return rigidity;
 }
 
-DktTriangle::DktTriangle(const std::array<PlatePoint, 3>& corners) {
+double shear_length_m(double thickness_m, double poisson_ratio) {
+  return thickness_m / std::sqrt(6.0 * kShearFactor * (1.0 - poisson_ratio));
+}
+
+DktTriangle::DktTriangle(const std::array<PlatePoint, 3>& corners, double shear_length_m)
+    : shear_length_m_(shear_length_m) {
   const auto& [one, two, three] = corners;
-  x31_m_ = three.x_m - one.x_m;
-  y31_m_ = three.y_m - one.y_m;
-  x12_m_ = one.x_m - two.x_m;
-  y12_m_ = one.y_m - two.y_m;
-  twice_area_m2_ = x31_m_ * y12_m_ - x12_m_ * y31_m_;
-  const auto side = [](double x_m, double y_m) {
-    const double square_m2 = x_m * x_m + y_m * y_m;
-    return Side{-6.0 * x_m / square_m2, 3.0 * x_m * y_m / square_m2, 3.0 * y_m * y_m / square_m2, -6.0 * y_m / square_m2};
-  };
-  side4_ = side(two.x_m - three.x_m, two.y_m - three.y_m);
-  side5_ = side(x31_m_, y31_m_);
-  side6_ = side(x12_m_, y12_m_);
+  x_ = {two.y_m - three.y_m, three.y_m - one.y_m, one.y_m - two.y_m};
+  y_ = {three.x_m - two.x_m, one.x_m - three.x_m, two.x_m - one.x_m};
+  twice_area_m2_ = x_[1] * y_[2] - x_[2] * y_[1];
+  bow_.setZero();
+  side_shear_.setZero();
+  for (std::size_t k = 0; k < 3; ++k) {
+    const std::size_t i = k;
+    const std::size_t j = (k + 1) % 3;
+    const double dx_m = corners[j].x_m - corners[i].x_m;
+    const double dy_m = corners[j].y_m - corners[i].y_m;
+    const double length_m = std::hypot(dx_m, dy_m);
+    cosine_[k] = dx_m / length_m;
+    sine_[k] = dy_m / length_m;
+    // 12 times bending over shear rigidity and length squared, as of a beam along the side.
+    const double soft = 12.0 * shear_length_m_ * shear_length_m_ / (length_m * length_m);
+    // The mean of shear strain along the side is what its bow lacks: w_j - w_i + L (b_i + b_j) / 2 +
+    // 2 L bow / 3 = L gamma, gamma = -2 soft bow / 3.
+    const auto row = static_cast<Eigen::Index>(k);
+    const auto at_i = 3 * static_cast<Eigen::Index>(i);
+    const auto at_j = 3 * static_cast<Eigen::Index>(j);
+    const double share = 1.5 / (1.0 + soft);
+    bow_(row, at_i) = share / length_m;
+    bow_(row, at_j) = -share / length_m;
+    for (const Eigen::Index at : {at_i, at_j}) {
+      bow_(row, at + kTurnX) = -0.5 * share * cosine_[k];
+      bow_(row, at + kTurnY) = 0.5 * share * sine_[k];
+    }
+    side_shear_.row(row) = -(2.0 / 3.0) * soft * bow_.row(row);
+  }
 }
 
 DktCurvature DktTriangle::curvature(double xi, double eta) const {
-  const auto [P4, q4, r4, t4] = side4_;
-  const auto [P5, q5, r5, t5] = side5_;
-  const auto [P6, q6, r6, t6] = side6_;
-  const double from6 = 1.0 - 2.0 * xi;
-  const double from5 = 1.0 - 2.0 * eta;
-  Eigen::Matrix<double, 1, 9> x_xi, y_xi, x_eta, y_eta;
-  x_xi << P6 * from6 + (P5 - P6) * eta, q6 * from6 - (q5 + q6) * eta,
-      -4.0 + 6.0 * (xi + eta) + r6 * from6 - eta * (r5 + r6), -P6 * from6 + eta * (P4 + P6),
-      q6 * from6 - eta * (q6 - q4), -2.0 + 6.0 * xi + r6 * from6 + eta * (r4 - r6),
-      -eta * (P5 + P4), eta * (q4 - q5), -eta * (r5 - r4);
-  y_xi << t6 * from6 + eta * (t5 - t6), 1.0 + r6 * from6 - eta * (r5 + r6),
-      -q6 * from6 + eta * (q5 + q6), -t6 * from6 + eta * (t4 + t6),
-      -1.0 + r6 * from6 + eta * (r4 - r6), -q6 * from6 - eta * (q4 - q6), -eta * (t4 + t5),
-      eta * (r4 - r5), -eta * (q4 - q5);
-  x_eta << -P5 * from5 - xi * (P6 - P5), q5 * from5 - xi * (q5 + q6),
-      -4.0 + 6.0 * (xi + eta) + r5 * from5 - xi * (r5 + r6), xi * (P4 + P6), xi * (q4 - q6),
-      -xi * (r6 - r4), P5 * from5 - xi * (P4 + P5), q5 * from5 + xi * (q4 - q5),
-      -2.0 + 6.0 * eta + r5 * from5 + xi * (r4 - r5);
-  y_eta << -t5 * from5 - xi * (t6 - t5), 1.0 + r5 * from5 - xi * (r5 + r6),
-      -q5 * from5 + xi * (q5 + q6), xi * (t4 + t6), xi * (r4 - r6), -xi * (q4 - q6),
-      t5 * from5 - xi * (t4 + t5), -1.0 + r5 * from5 + xi * (r4 - r5),
-      -q5 * from5 - xi * (q4 - q5);
-  DktCurvature b;
-  b.row(0) = y31_m_ * x_xi + y12_m_ * x_eta;
-  b.row(1) = -x31_m_ * y_xi - x12_m_ * y_eta;
-  b.row(2) = -x31_m_ * x_xi - x12_m_ * x_eta + y31_m_ * y_xi + y12_m_ * y_eta;
+  const std::array<double, 3> area{1.0 - xi - eta, xi, eta};
+  DktCurvature b = DktCurvature::Zero();
+  const auto add = [&](double along_x, double along_y, const auto& turn_x, const auto& turn_y) {
+    b.row(0) += along_x * turn_x;
+    b.row(1) += along_y * turn_y;
+    b.row(2) += along_y * turn_x + along_x * turn_y;
+  };
+  for (std::size_t i = 0; i < 3; ++i) {
+    const auto at = 3 * static_cast<Eigen::Index>(i);
+    Eigen::Matrix<double, 1, 9> turn_x = Eigen::Matrix<double, 1, 9>::Zero();
+    Eigen::Matrix<double, 1, 9> turn_y = turn_x;
+    turn_x(at + kTurnX) = 1.0;
+    turn_y(at + kTurnY) = -1.0;
+    add(x_[i], y_[i], turn_x, turn_y);
+  }
+  for (std::size_t k = 0; k < 3; ++k) {
+    const std::size_t i = k;
+    const std::size_t j = (k + 1) % 3;
+    // Of the bubble 4 L_i L_j.
+    const double along_x = 4.0 * (x_[i] * area[j] + area[i] * x_[j]);
+    const double along_y = 4.0 * (y_[i] * area[j] + area[i] * y_[j]);
+    const auto row = static_cast<Eigen::Index>(k);
+    add(along_x, along_y, (cosine_[k] * bow_.row(row)).eval(), (sine_[k] * bow_.row(row)).eval());
+  }
   return b / twice_area_m2_;
 }
 
+DktShear DktTriangle::shear(double xi, double eta) const {
+  const std::array<double, 3> area{1.0 - xi - eta, xi, eta};
+  DktShear b = DktShear::Zero();
+  for (std::size_t i = 0; i < 3; ++i) {
+    // The vector at a corner whose parts along its two sides are theirs.
+    const std::size_t k = i;
+    const std::size_t m = (i + 2) % 3;
+    const double cross = cosine_[k] * sine_[m] - cosine_[m] * sine_[k];
+    const auto of_k = side_shear_.row(static_cast<Eigen::Index>(k));
+    const auto of_m = side_shear_.row(static_cast<Eigen::Index>(m));
+    b.row(0) += area[i] / cross * (sine_[m] * of_k - sine_[k] * of_m);
+    b.row(1) += area[i] / cross * (cosine_[k] * of_m - cosine_[m] * of_k);
+  }
+  return b;
+}
+
 DktMatrix DktTriangle::stiffness(const Eigen::Matrix3d& rigidity) const {
-  // Exact with the three mid-side points: the curvatures are linear.
+  // Exact with the three mid-side points: curvatures and shear are linear.
   DktMatrix stiffness = DktMatrix::Zero();
   for (const auto& [xi, eta] : {std::array{0.5, 0.0}, std::array{0.5, 0.5}, std::array{0.0, 0.5}}) {
     const DktCurvature b = curvature(xi, eta);
     stiffness.noalias() += (twice_area_m2_ / 6.0) * (b.transpose() * (rigidity * b));
+    if (shear_length_m_ > 0.0) {
+      const DktShear s = shear(xi, eta);
+      const double shear_rigidity = rigidity(0, 0) / (shear_length_m_ * shear_length_m_);
+      stiffness.noalias() += (twice_area_m2_ / 6.0) * shear_rigidity * (s.transpose() * s);
+    }
   }
   return stiffness;
 }

@@ -289,7 +289,8 @@ class PlateSystem {
   DktTriangle triangle(const std::array<int, 3>& corners) const {
     return DktTriangle({out_.mesh.nodes[static_cast<std::size_t>(corners[0])],
                         out_.mesh.nodes[static_cast<std::size_t>(corners[1])],
-                        out_.mesh.nodes[static_cast<std::size_t>(corners[2])]});
+                        out_.mesh.nodes[static_cast<std::size_t>(corners[2])]},
+                       model_.thin ? 0.0 : shear_length_m(model_.shape.thickness_m, model_.material.poisson_ratio));
   }
 
   double patch_ratio(const std::array<int, 3>& corners) const {

@@ -1,11 +1,9 @@
 #pragma once
 
-// The plate as a thin elastic plate by finite elements: on bolts that pull, on a deck that only pushes,
+// The plate as an elastic plate by finite elements: on bolts that pull, on a deck that only pushes,
 // with what stands on it. Sag, stress, what each bolt and the deck carry, natural frequencies.
 //
-// Sources: kDiscreteKirchhoff (element), kWinklerDeck (deck as springs), kLiftOff (bolts in tension only,
-// deck in compression only). Left out: shear deformation, the plate's own plane, large deflection (good
-// to a slope of 0.2).
+// Sources: kDiscreteKirchhoff and kKirchhoffMindlin (element), kWinklerDeck (deck as springs). Left out: the plate's own plane, large deflection (good to a slope of 0.2).
 
 #include <array>
 #include <optional>
@@ -79,6 +77,7 @@ struct PlateModel {
   std::vector<PlateLoadCase> cases{};
   std::vector<PlateMass> masses{};
   int rest_case = -1;               // whose contact the small vibrations start from; -1: bolts alone
+  bool thin = false;                // leave shear out, as thin-plate theory does
   double stress_clear_m = 0.0;      // no stress is read nearer to a bolt, a prop or a point load
 };
 
