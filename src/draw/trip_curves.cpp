@@ -160,15 +160,16 @@ void add_faults(Drawing& drawing, const FaultRanges& faults) {
 }
 
 void add_motor(Drawing& drawing, const MotorDemand& motor, const Window& window) {
-  const auto point = [&](double current_A, double time_s, std::string text) {
+  const auto point = [&](double current_A, double time_s, double above, std::string text) {
     if (time_s <= kSoonest_s || !window.holds(current_A)) return;
     const Point where = at(current_A, time_s);
     drawing.circles.push_back(
         {.centre = where, .radius = 0.0, .line = Line::accent, .fill = Fill::accent});
-    add_label(drawing, {where.x - 0.06, where.y}, std::move(text), Align::right);
+    add_label(drawing, {where.x - 0.06, where.y + above}, std::move(text), Align::right);
   };
-  point(motor.stall_A, motor.stall_s, "stall");
-  point(motor.start_A, motor.start_s, "start");
+  // Clear of the line of one second.
+  point(motor.stall_A, motor.stall_s, 0.24, "stall");
+  point(motor.start_A, motor.start_s, -0.1, "start");
 }
 
 // "between 140 A and 1.2 kA"

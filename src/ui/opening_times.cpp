@@ -16,7 +16,9 @@ void draw_opening_times(Context& ui) {
   const ProtectionStudy& study = up_to_date(ui, studies_of(ui.state).protection, protection_study);
   figure(ui, "opening-times", trip_curves_picture(study.input, study.result, ui.state.system),
          std::min(ui.sheet.width * 1.05f, ui.sheet.scaled(440.0f)));
-  note(ui, "From a bank new, charged and warm to one old, flat and cold. Times are of the device's class: yours follows its "
+  note(ui, "Time against current. In the band it may open, beyond the thick line it surely has; the curves to its right are what "
+           "run and tail (dashed) stand. The bar is every short circuit, its dark part those at the plug: from a bank new, charged "
+           "and warm to one old, flat and cold. Times are of the device's class: yours follows its "
            "maker's curve. Starting and stalling are taken as three times the motor's current.");
   if (study.result.electronics_A > 0.0) {
     note(ui, "A lithium bank counts here as its bare cells, for its own electronics may fail closed: more current than the checks "

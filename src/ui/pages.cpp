@@ -51,7 +51,7 @@ constexpr std::array<std::string_view, 5> kFeederMain{"feeder.run_m", "feeder.ta
 constexpr std::array<std::string_view, 3> kFeederDevice{"feeder.device_distance_m", "feeder.sheathed", "feeder.floating"};
 constexpr std::array<std::string_view, 4> kFeederHeat{"feeder.allowed_drop_frac", "feeder.ambient_C", "feeder.engine_space", "feeder.bundled_count"};
 constexpr std::array<std::string_view, 3> kFeederJoints{"feeder.jumper_m", "feeder.lug_ohm", "feeder.plug_ohm"};
-constexpr std::array kFeederGroups{Group{"", kFeederMain}, Group{"Protection", kFeederDevice}, Group{"Heat and drop", kFeederHeat}, Group{"Jumpers and joints", kFeederJoints}, Group{"When it opens: time against current", {}, draw_opening_times}};
+constexpr std::array kFeederGroups{Group{"", kFeederMain}, Group{"Protection", kFeederDevice}, Group{"Heat and drop", kFeederHeat}, Group{"Jumpers and joints", kFeederJoints}, Group{"When it opens", {}, draw_opening_times}};
 
 constexpr std::array<std::string_view, 3> kChargeMain{"charge.charger", "charge.available_h", "charge.shore_limit_A"};
 constexpr std::array<std::string_view, 4> kChargeOwn{"charge.output_A", "charge.shore_V", "charge.efficiency_frac", "charge.power_factor"};

@@ -191,8 +191,8 @@ void find_ratings(const ProtectionInput& in, const FaultRanges& faults, Findings
                 .unit = "A",
                 .comparison = Comparison::at_least,
                 .source = kE11Interrupt,
-                .remedy = "Put a fuse at the bank's post that breaks this current at the charge "
-                          "voltage, such as a Class T fuse."},
+                .remedy = "Where it falls short, put a fuse at the bank's post that breaks more than "
+                          "that at the charge voltage; Class T fuses break most."},
                faults.posts.most_A);
 }
 
