@@ -68,7 +68,7 @@ TEST_CASE("no outline makes it crash or give a number that is none") {
   std::uniform_real_distribution<double> place(-0.3, 0.6);
   int solved = 0;
   for (int trial = 0; trial < 150; ++trial) {
-    PlateModel model{.material = kHandbookAlloy};
+    PlateModel model{.wish = {.size_m = 0.04}, .material = kHandbookAlloy};
     const int corners = 3 + static_cast<int>(dice() % 6);
     const bool star = dice() % 2 == 0;  // corners round a middle: seldom crossed
     for (int i = 0; i < corners && star; ++i) {

@@ -22,7 +22,7 @@ PlateModel random_plate(std::mt19937& dice) {
   const double length_m = 0.35 + 0.4 * share(dice);
   const double aft_m = 0.16 + 0.1 * share(dice);
   const double fore_m = aft_m * (0.5 + 0.5 * share(dice));
-  PlateModel model{.material = kHandbookAlloy};
+  PlateModel model{.wish = {.size_m = 0.022}, .material = kHandbookAlloy};
   model.shape = {.outline = {{{0.0, -0.5 * aft_m}, 0.02},
                              {{length_m, -0.5 * fore_m}, 0.03},
                              {{length_m, 0.5 * fore_m}, 0.03},

@@ -262,7 +262,12 @@ class PlateSystem {
     deck_area_m2_.assign(out_.mesh.nodes.size(), 0.0);
     for (const std::array<int, 3>& corners : out_.mesh.triangles) {
       const DktTriangle element = triangle(corners);
-      const DktMatrix stiffness = patch_ratio(corners) * element.stiffness(rigidity);
+      const double ratio = patch_ratio(corners);
+      if (!(ratio > 1.0)) {
+        bendings_.push_back({corners, element.area_m2(),
+                             {element.curvature(0.0, 0.0), element.curvature(1.0, 0.0), element.curvature(0.0, 1.0)}});
+      }
+      const DktMatrix stiffness = ratio * element.stiffness(rigidity);
       for (int a = 0; a < 9; ++a) {
         const Eigen::Index row = deflection(corners[static_cast<std::size_t>(a / 3)]) + a % 3;
         for (int b = 0; b < 9; ++b) {
@@ -529,18 +534,14 @@ class PlateSystem {
     const Eigen::Matrix3d rigidity = per_curvature_Pa * plate_rigidity(nu);
     std::vector<Eigen::Vector3d> sums(out_.mesh.nodes.size(), Eigen::Vector3d::Zero());
     std::vector<double> areas(out_.mesh.nodes.size(), 0.0);
-    constexpr std::array<std::array<double, 2>, 3> kCorners{{{0.0, 0.0}, {1.0, 0.0}, {0.0, 1.0}}};
-    for (const std::array<int, 3>& corners : out_.mesh.triangles) {
-      if (patch_ratio(corners) > 1.0) continue;
-      const DktTriangle element = triangle(corners);
+    for (const Bending& bending : bendings_) {
       Eigen::Matrix<double, 9, 1> local;
       for (std::size_t a = 0; a < 3; ++a)
-        local.segment<3>(3 * static_cast<Eigen::Index>(a)) = u.segment<3>(deflection(corners[a]));
+        local.segment<3>(3 * static_cast<Eigen::Index>(a)) = u.segment<3>(deflection(bending.corners[a]));
       for (std::size_t a = 0; a < 3; ++a) {
-        const Eigen::Vector3d stress =
-            rigidity * (element.curvature(kCorners[a][0], kCorners[a][1]) * local);
-        sums[static_cast<std::size_t>(corners[a])] += element.area_m2() * stress;
-        areas[static_cast<std::size_t>(corners[a])] += element.area_m2();
+        const Eigen::Vector3d stress = rigidity * (bending.curvature[a] * local);
+        sums[static_cast<std::size_t>(bending.corners[a])] += bending.area_m2 * stress;
+        areas[static_cast<std::size_t>(bending.corners[a])] += bending.area_m2;
       }
     }
     std::vector<PlatePoint> points;
@@ -566,8 +567,16 @@ class PlateSystem {
     }
   }
 
+  // Where stress is read: triangles with nothing bolted on them, and their curvatures at the corners.
+  struct Bending {
+    std::array<int, 3> corners{};
+    double area_m2 = 0.0;
+    std::array<DktCurvature, 3> curvature{};
+  };
+
   const PlateModel& model_;
   PlateSolution& out_;
+  std::vector<Bending> bendings_{};
   Eigen::Index unknowns_ = 0;
   Eigen::SparseMatrix<double> stiffness_{};
   Factored base_{};
