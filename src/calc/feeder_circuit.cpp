@@ -62,7 +62,7 @@ double jumpers_ohm(const Design& design) {
   return std::max(0.0, lost_V / feeder.current_A - design.bank.resistance_end_ohm);
 }
 
-FeederCircuit feeder_circuit(const Design& design, LoadLaw law) {
+FeederCircuit feeder_circuit(const Design& design, MotorLaw law) {
   const FeederResult& feeder = design.feeder;
   Builder builder;
   const int negative = builder.node("Bank \u2212");
@@ -73,9 +73,9 @@ FeederCircuit feeder_circuit(const Design& design, LoadLaw law) {
   const double power_W = design.hold.motor.power_full_W;
   const double nominal_V = std::max(1.0, design.bank.nominal_V);
   NetworkLoad motor{.label = "Motor"};
-  if (law == LoadLaw::power) motor.power_W = power_W;
-  if (law == LoadLaw::current) motor.current_A = power_W / nominal_V;
-  if (law == LoadLaw::resistance) motor.resistance_ohm = nominal_V * nominal_V / std::max(1.0, power_W);
+  if (law == MotorLaw::power) motor.power_W = power_W;
+  if (law == MotorLaw::current) motor.current_A = power_W / nominal_V;
+  if (law == MotorLaw::resistance) motor.resistance_ohm = nominal_V * nominal_V / std::max(1.0, power_W);
   int here = positive;
   std::size_t segment = 0;
   for (std::size_t i = 1; i < feeder.nodes.size(); ++i) {

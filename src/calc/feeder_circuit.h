@@ -8,10 +8,6 @@
 
 namespace thole {
 
-// How the motor answers to low volts: a controller keeps its power, or its current; a plain motor is
-// nearly a resistance.
-enum class LoadLaw { power, current, resistance };
-
 struct FeederCircuit {
   Network network{};
   std::vector<double> temperature_C{};  // by branch; 0 where none is worked out
@@ -19,7 +15,7 @@ struct FeederCircuit {
 
 // Node 0 is the bank's negative post; strings run side by side. Blocks are alike: each has its share of
 // the bank's open-circuit volts and resistance. Precondition: a bank and a feeder were found.
-FeederCircuit feeder_circuit(const Design& design, LoadLaw law = LoadLaw::power);
+FeederCircuit feeder_circuit(const Design& design, MotorLaw law = MotorLaw::power);
 
 // What all jumpers between blocks resist, as hot as their load makes them; strings side by side.
 double jumpers_ohm(const Design& design);

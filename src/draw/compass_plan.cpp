@@ -43,7 +43,7 @@ std::vector<Point> from_above(const std::vector<Place>& places) {
 // Plus and minus as they lie, or the middle of a twist.
 std::vector<std::vector<Point>> feeder_lines(const CompassInput& in) {
   if (!in.out.empty()) return {from_above(in.out), from_above(in.back)};
-  if (in.pair.lay == PairLay::side_by_side) {
+  if (in.pair.lay == FeederLay::side_by_side) {
     std::vector<Point> loop = from_above(pair_wire(in.pair).places);
     return {std::move(loop)};
   }

@@ -44,6 +44,13 @@ enum class Firmness { firm, loose };
 enum class Salinity { salt, fresh };
 enum class WindHeight { ten_metres, at_boat };
 enum class Head { hexagon, countersunk };
+enum class MotorLaw { power, current, resistance };  // what the motor keeps as its volts fall
+enum class LockerAccess { lid, door };               // an opening above, or in a wall
+enum class FeederLay { side_by_side, one_above_other, twisted };
+enum class DataLink { none, marine_network, ethernet };
+enum class NetworkFeed { end, middle };  // where a backbone gets its power
+enum class RemotePower { cells, charged, wired };
+enum class MainSwitch { none, house, own };  // what the motor's bank is switched by
 
 struct Boat {
   Given<std::string> type{};  // id of a boat type in the catalogue
@@ -156,6 +163,8 @@ struct Bank {
   Given<double> age_factor{};
   Given<double> margin_factor{};
   Given<double> temperature_C{};
+  Given<std::string> fitted{};  // the blocks one by one, where they differ
+  Given<int> days_out_count{};  // in a year
   bool operator==(const Bank&) const = default;
 };
 
@@ -175,6 +184,8 @@ struct Feeder {
   Given<bool> floating{};
   Given<double> lug_ohm{};
   Given<double> plug_ohm{};
+  Given<std::string> network{};  // the circuit piece by piece, where it is not the usual one
+  Given<MotorLaw> motor_law{};
   bool operator==(const Feeder&) const = default;
 };
 
@@ -188,6 +199,22 @@ struct Charge {
   Given<double> available_h{};
   Given<double> locker_volume_m3{};
   Given<double> vent_area_cm2{};  // each of the low and the high opening
+  Given<double> outlet_A{};       // the shore outlet's breaker
+  Given<double> other_loads_A{};  // on the same outlet
+  Given<double> converter_A{};    // from the engine's side, into the bank
+  Given<double> alternator_A{};
+  Given<double> engine_loads_A{};
+  Given<double> engine_h{};  // running, in a day out
+  Given<double> panel_W{};
+  Given<double> full_sun_h{};
+  Given<double> standing_W{};  // drawn from the bank at rest
+  Given<double> fan_m3_per_h{};
+  Given<bool> fan_with_charger{};
+  Given<bool> fan_protected{};
+  Given<bool> charger_stops_itself{};
+  Given<bool> recombining_caps{};
+  Given<bool> vents_opposite{};
+  Given<double> vents_apart_m{};
   bool operator==(const Charge&) const = default;
 };
 
@@ -207,6 +234,21 @@ struct Mount {
   Given<double> backing_thickness_mm{};
   Given<bool> chocked{};
   Given<double> run_wave_m{};  // significant height of the sea it is run in, stowed
+  Given<std::string> outline{};  // measured, where it is no rectangle
+  Given<double> corner_mm{};     // radius
+  Given<double> front_width_mm{};
+  Given<std::string> bolt_places{};  // where they stand, when not on a grid
+  Given<std::string> cutouts{};
+  Given<int> stiffener_count{};
+  Given<double> stiffener_height_mm{};
+  Given<double> stiffener_thickness_mm{};
+  Given<double> test_mass_kg{};  // a flex test: hung on
+  Given<double> test_arm_mm{};   // forward of the front bolts
+  Given<double> test_sag_mm{};   // measured there
+  Given<double> deck_factor{};   // stiffness of the deck over what is computed
+  Given<bool> trailered{};
+  Given<bool> isolated{};     // stainless kept off aluminium
+  Given<double> finish_mm{};  // paint or film, each side
   bool operator==(const Mount&) const = default;
 };
 
@@ -218,7 +260,97 @@ struct Trim {
   Given<double> waterplane_ratio{};
   Given<double> gm_m{};
   Given<double> initial_trim_deg{};  // bow down positive, before the work
+  Given<double> bank_z_m{};  // above the water, centre of the blocks
+  Given<double> motor_z_m{};
+  Given<double> roll_period_s{};  // tests at the dock, as read
+  Given<double> incline_mass_kg{};
+  Given<double> incline_shift_m{};
+  Given<double> pendulum_m{};
+  Given<double> pendulum_shift_mm{};
+  Given<double> immersion_mass_kg{};
+  Given<double> immersion_mm{};
+  Given<int> capacity_persons_count{};
+  Given<double> capacity_mass_kg{};
   bool operator==(const Trim&) const = default;
+};
+
+// Where the bank stands, and what stands near it. Inner, clear measures.
+struct Locker {
+  Given<double> length_m{};
+  Given<double> width_m{};
+  Given<double> height_m{};
+  Given<LockerAccess> access{};
+  Given<double> opening_length_m{};
+  Given<double> opening_width_m{};
+  Given<bool> side_allowed{};   // blocks may lie on their sides
+  Given<bool> tiers_allowed{};  // one above the other
+  Given<bool> tank_over_or_under{};
+  Given<double> metal_fuel_part_m{};  // above the blocks' tops
+  Given<bool> metal_fuel_part_shielded{};
+  Given<double> spark_from_petrol_m{};
+  Given<bool> spark_parts_protected{};
+  Given<double> spark_from_vent_m{};
+  Given<double> above_bilge_m{};
+  Given<double> coldest_C{};
+  Given<double> hottest_C{};
+  Given<double> strap_rated_N{};
+  Given<int> strap_count{};  // over a block
+  bool operator==(const Locker&) const = default;
+};
+
+// What tells the motor where to stay: sensors, links, switches. Places: forward of the transom, to
+// starboard, above the water.
+struct Control {
+  Given<double> latitude_deg{};
+  Given<double> longitude_deg{};
+  Given<int> year{};
+  Given<double> sensor_x_m{};
+  Given<double> sensor_y_m{};
+  Given<double> sensor_z_m{};
+  Given<double> feeder_y_m{};
+  Given<double> feeder_z_m{};
+  Given<FeederLay> feeder_lay{};
+  Given<double> spacing_mm{};
+  Given<double> pitch_mm{};  // of a twist
+  Given<double> heading_limit_deg{};
+  Given<double> tilt_deg{};
+  Given<double> sensor_turn_deg{};      // off the keel line
+  Given<double> receiver_clear_deg{};   // sky is clear above this elevation
+  Given<DataLink> link{};
+  Given<double> backbone_m{};
+  Given<double> longest_drop_m{};
+  Given<double> drops_m{};
+  Given<int> node_count{};
+  Given<int> load_units_count{};
+  Given<int> terminator_count{};
+  Given<NetworkFeed> network_feed{};
+  Given<double> network_fuse_A{};
+  Given<bool> drip_loops{};
+  Given<bool> negative_in_data_cable{};
+  Given<RemotePower> remote{};
+  Given<double> remote_h{};  // on one charge or set of cells
+  Given<MainSwitch> main_switch{};
+  Given<double> switch_rated_A{};
+  Given<double> always_on_W{};  // not behind the switch
+  bool operator==(const Control&) const = default;
+};
+
+// The deck round the mount. Places: aft of the stem, to starboard, above the deck.
+struct Foredeck {
+  Given<double> length_m{};
+  Given<double> width_m{};
+  Given<std::string> items{};  // what stands on it
+  Given<double> mount_x_m{};
+  Given<double> mount_y_m{};
+  Given<double> stow_angle_deg{};  // of the stowed shaft, off straight aft
+  Given<double> light_x_m{};
+  Given<double> light_y_m{};
+  Given<double> light_z_m{};
+  Given<double> rail_height_m{};
+  Given<double> rail_inset_m{};
+  Given<double> reach_m{};
+  Given<bool> tied{};  // a second strap at speed
+  bool operator==(const Foredeck&) const = default;
 };
 
 struct Job {
@@ -232,6 +364,9 @@ struct Job {
   Charge charge{};
   Mount mount{};
   Trim trim{};
+  Locker locker{};
+  Control control{};
+  Foredeck foredeck{};
   bool operator==(const Job&) const = default;
 };
 

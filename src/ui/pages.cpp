@@ -40,33 +40,62 @@ constexpr std::array kHoldGroups{Group{"", kHoldMain}, Group{"The day: creeping,
 constexpr std::array<std::string_view, 3> kShaftMain{"boat.bow_height_m", "shaft.length_m", "shaft.immersion_ratio"};
 constexpr std::array<std::string_view, 3> kShaftPlace{"shaft.collar_m", "shaft.thruster_forward_m", "shaft.trim_allowance_m"};
 constexpr std::array<std::string_view, 4> kShaftTube{"shaft.tube_outer_mm", "shaft.tube_wall_mm", "shaft.tube_yield_MPa", "shaft.tube_modulus_GPa"};
-constexpr std::array kShaftGroups{Group{"", kShaftMain}, Group{"Where it stands", kShaftPlace}, Group{"The tube", kShaftTube}};
+constexpr std::array<std::string_view, 8> kForedeckRoom{"foredeck.length_m", "foredeck.width_m", "foredeck.mount_x_m", "foredeck.mount_y_m", "foredeck.stow_angle_deg", "foredeck.items", "foredeck.rail_height_m", "foredeck.rail_inset_m"};
+constexpr std::array<std::string_view, 3> kForedeckLight{"foredeck.light_x_m", "foredeck.light_y_m", "foredeck.light_z_m"};
+constexpr std::array<std::string_view, 2> kForedeckReach{"foredeck.reach_m", "foredeck.tied"};
+constexpr std::array kShaftGroups{Group{"", kShaftMain}, Group{"Where it stands", kShaftPlace}, Group{"The tube", kShaftTube}, Group{"Room on the foredeck", kForedeckRoom}, Group{"The bow light", kForedeckLight}, Group{"Stowing it", kForedeckReach}};
 
 constexpr std::array<std::string_view, 5> kBankMain{"bank.chemistry", "bank.block", "bank.series_count", "bank.parallel_count", "bank.temperature_C"};
 constexpr std::array<std::string_view, 3> kBankAllow{"bank.depth_of_discharge_frac", "bank.age_factor", "bank.margin_factor"};
 constexpr std::array<std::string_view, 7> kBankBlock{"bank.block_V", "bank.capacity_Ah", "bank.rated_hours_h", "bank.peukert_exponent", "bank.resistance_ohm", "bank.block_mass_kg", "bank.continuous_A"};
-constexpr std::array kBankGroups{Group{"", kBankMain}, Group{"How hard it may be used", kBankAllow}, Group{"The block's own figures", kBankBlock}};
+constexpr std::array<std::string_view, 2> kBankFitted{"bank.fitted", "bank.days_out_count"};
+constexpr std::array<std::string_view, 8> kLockerRoom{"locker.length_m", "locker.width_m", "locker.height_m", "locker.access", "locker.opening_length_m", "locker.opening_width_m", "locker.side_allowed", "locker.tiers_allowed"};
+constexpr std::array<std::string_view, 9> kLockerNear{"locker.tank_over_or_under", "locker.metal_fuel_part_m", "locker.metal_fuel_part_shielded", "locker.spark_from_petrol_m", "locker.spark_parts_protected", "locker.spark_from_vent_m", "locker.above_bilge_m", "locker.coldest_C", "locker.hottest_C"};
+constexpr std::array<std::string_view, 2> kLockerStraps{"locker.strap_rated_N", "locker.strap_count"};
+constexpr std::array kBankGroups{Group{"", kBankMain}, Group{"How hard it may be used", kBankAllow}, Group{"The block's own figures", kBankBlock}, Group{"Blocks in the boat, and their years", kBankFitted}, Group{"Into the locker", kLockerRoom}, Group{"Near the bank", kLockerNear}, Group{"Held down", kLockerStraps}};
 
 constexpr std::array<std::string_view, 5> kFeederMain{"feeder.run_m", "feeder.tail_m", "feeder.conductor", "feeder.tail_conductor", "feeder.device"};
 constexpr std::array<std::string_view, 3> kFeederDevice{"feeder.device_distance_m", "feeder.sheathed", "feeder.floating"};
 constexpr std::array<std::string_view, 4> kFeederHeat{"feeder.allowed_drop_frac", "feeder.ambient_C", "feeder.engine_space", "feeder.bundled_count"};
 constexpr std::array<std::string_view, 3> kFeederJoints{"feeder.jumper_m", "feeder.lug_ohm", "feeder.plug_ohm"};
-constexpr std::array kFeederGroups{Group{"", kFeederMain}, Group{"Protection", kFeederDevice}, Group{"Heat and drop", kFeederHeat}, Group{"Jumpers and joints", kFeederJoints}, Group{"When it opens", {}, draw_opening_times}};
+constexpr std::array<std::string_view, 2> kFeederCircuit{"feeder.motor_law", "feeder.network"};
+constexpr std::array kFeederGroups{Group{"", kFeederMain}, Group{"Protection", kFeederDevice}, Group{"Heat and drop", kFeederHeat}, Group{"Jumpers and joints", kFeederJoints}, Group{"When it opens", {}, draw_opening_times}, Group{"The circuit, piece by piece", kFeederCircuit}};
 
 constexpr std::array<std::string_view, 3> kChargeMain{"charge.charger", "charge.available_h", "charge.shore_limit_A"};
 constexpr std::array<std::string_view, 4> kChargeOwn{"charge.output_A", "charge.shore_V", "charge.efficiency_frac", "charge.power_factor"};
 constexpr std::array<std::string_view, 2> kChargeVent{"charge.locker_volume_m3", "charge.vent_area_cm2"};
-constexpr std::array kChargeGroups{Group{"", kChargeMain}, Group{"Venting", kChargeVent}, Group{"The charger's own figures", kChargeOwn}};
+constexpr std::array<std::string_view, 7> kChargeAir{"charge.vents_opposite", "charge.vents_apart_m", "charge.fan_m3_per_h", "charge.fan_with_charger", "charge.fan_protected", "charge.charger_stops_itself", "charge.recombining_caps"};
+constexpr std::array<std::string_view, 2> kChargeTonight{"charge.outlet_A", "charge.other_loads_A"};
+constexpr std::array<std::string_view, 4> kChargeEngine{"charge.converter_A", "charge.alternator_A", "charge.engine_loads_A", "charge.engine_h"};
+constexpr std::array<std::string_view, 3> kChargeSun{"charge.panel_W", "charge.full_sun_h", "charge.standing_W"};
+constexpr std::array kChargeGroups{Group{"", kChargeMain}, Group{"Venting", kChargeVent}, Group{"The charger's own figures", kChargeOwn}, Group{"Openings and fan", kChargeAir}, Group{"Tonight on shore", kChargeTonight}, Group{"Under way, from the engine", kChargeEngine}, Group{"By the sun", kChargeSun}};
 
 constexpr std::array<std::string_view, 4> kMountMain{"mount.plate", "mount.overhang_mm", "mount.chocked", "mount.run_wave_m"};
 constexpr std::array<std::string_view, 2> kMountPlate{"mount.plate_length_mm", "mount.plate_width_mm"};
 constexpr std::array<std::string_view, 5> kMountBolts{"mount.bolt", "mount.head", "mount.bolt_rows", "mount.bolt_pitch_mm", "mount.bolt_gauge_mm"};
 constexpr std::array<std::string_view, 4> kMountDeck{"mount.deck_thickness_mm", "mount.core_thickness_mm", "mount.backing_side_mm", "mount.backing_thickness_mm"};
-constexpr std::array kMountGroups{Group{"", kMountMain}, Group{"Plate", kMountPlate}, Group{"Bolts", kMountBolts}, Group{"Deck and backing", kMountDeck}, Group{"The plate under load", {}, draw_loaded_plate}};
+constexpr std::array<std::string_view, 5> kMountShape{"mount.corner_mm", "mount.front_width_mm", "mount.outline", "mount.cutouts", "mount.bolt_places"};
+constexpr std::array<std::string_view, 3> kMountStiff{"mount.stiffener_count", "mount.stiffener_height_mm", "mount.stiffener_thickness_mm"};
+constexpr std::array<std::string_view, 3> kMountFinish{"mount.isolated", "mount.finish_mm", "mount.trailered"};
+constexpr std::array<std::string_view, 4> kMountFlex{"mount.test_mass_kg", "mount.test_arm_mm", "mount.test_sag_mm", "mount.deck_factor"};
+constexpr std::array kMountGroups{Group{"", kMountMain}, Group{"Plate", kMountPlate}, Group{"Bolts", kMountBolts}, Group{"Deck and backing", kMountDeck}, Group{"The plate under load", {}, draw_loaded_plate}, Group{"Shape", kMountShape}, Group{"Stiffeners", kMountStiff}, Group{"Metal on metal, road", kMountFinish}, Group{"A flex test", kMountFlex}};
 
 constexpr std::array<std::string_view, 4> kTrimMain{"trim.bank_x_m", "trim.bank_y_m", "trim.motor_x_m", "trim.motor_y_m"};
 constexpr std::array<std::string_view, 3> kTrimBoat{"trim.initial_trim_deg", "trim.gm_m", "trim.waterplane_ratio"};
-constexpr std::array kTrimGroups{Group{"", kTrimMain}, Group{"The boat afloat", kTrimBoat}};
+constexpr std::array<std::string_view, 2> kTrimHeights{"trim.bank_z_m", "trim.motor_z_m"};
+constexpr std::array<std::string_view, 2> kTrimPlate{"trim.capacity_persons_count", "trim.capacity_mass_kg"};
+constexpr std::array<std::string_view, 1> kTrimRoll{"trim.roll_period_s"};
+constexpr std::array<std::string_view, 4> kTrimIncline{"trim.incline_mass_kg", "trim.incline_shift_m", "trim.pendulum_m", "trim.pendulum_shift_mm"};
+constexpr std::array<std::string_view, 2> kTrimImmersion{"trim.immersion_mass_kg", "trim.immersion_mm"};
+constexpr std::array kTrimGroups{Group{"", kTrimMain}, Group{"The boat afloat", kTrimBoat}, Group{"Heights", kTrimHeights}, Group{"The capacity plate", kTrimPlate}, Group{"Roll test", kTrimRoll}, Group{"Inclining test", kTrimIncline}, Group{"Weight and sinkage", kTrimImmersion}};
+
+constexpr std::array<std::string_view, 5> kControlMain{"control.remote", "control.remote_h", "control.receiver_clear_deg", "control.link", "control.main_switch"};
+constexpr std::array<std::string_view, 6> kControlSensor{"control.sensor_x_m", "control.sensor_y_m", "control.sensor_z_m", "control.sensor_turn_deg", "control.heading_limit_deg", "control.tilt_deg"};
+constexpr std::array<std::string_view, 5> kControlFeeder{"control.feeder_y_m", "control.feeder_z_m", "control.feeder_lay", "control.spacing_mm", "control.pitch_mm"};
+constexpr std::array<std::string_view, 3> kControlEarth{"control.latitude_deg", "control.longitude_deg", "control.year"};
+constexpr std::array<std::string_view, 10> kControlNetwork{"control.backbone_m", "control.longest_drop_m", "control.drops_m", "control.node_count", "control.load_units_count", "control.terminator_count", "control.network_feed", "control.network_fuse_A", "control.drip_loops", "control.negative_in_data_cable"};
+constexpr std::array<std::string_view, 2> kControlSwitch{"control.switch_rated_A", "control.always_on_W"};
+constexpr std::array kControlGroups{Group{"", kControlMain}, Group{"Heading sensor", kControlSensor}, Group{"The feeder's way past it", kControlFeeder}, Group{"The earth's field here", kControlEarth}, Group{"Data link", kControlNetwork}, Group{"Switch, and what stays on", kControlSwitch}};
 
 constexpr std::array<std::string_view, 1> kPackMain{"title"};
 constexpr std::array kPackGroups{Group{"", kPackMain}};
@@ -336,6 +365,12 @@ constexpr std::array kPages{
          .groups = kTrimGroups,
          .picture = trim_picture,
          .trace = [](const Design& d) { return &d.trim.trace; }},
+    Page{.key = "control",
+         .title = "Control and sensors",
+         .lead = "What tells the motor where to stay.",
+         .groups = kControlGroups,
+         .picture = nullptr,
+         .trace = no_trace},
     Page{.key = "pack",
          .title = "Job pack",
          .lead = "Parts, work and the papers.",

@@ -19,7 +19,7 @@ namespace {
 CompassInput along_the_middle() {
   return {.pair = {.route = {{1.0, 0.6, 0.4}, {1.0, 0.0, 0.4}, {6.5, 0.0, 0.4}},
                    .spacing_m = 0.10,
-                   .lay = PairLay::one_above_other,
+                   .lay = FeederLay::one_above_other,
                    .current_A = 60.0},
           .sensor = {3.5, 0.3, 0.8},
           .horizontal_T = 20e-6,

@@ -199,7 +199,7 @@ TEST_SUITE("derived") {
           const auto at_phase = [&](double phase_rad) {
             const std::vector<Wire> wires{pair_wire({.route = {{-15.0, 0, 0}, {15.0, 0, 0}},
                                                      .spacing_m = spacing_m,
-                                                     .lay = PairLay::twisted,
+                                                     .lay = FeederLay::twisted,
                                                      .pitch_m = pitch_m,
                                                      .phase_rad = phase_rad,
                                                      .current_A = kCurrent_A})};
@@ -219,7 +219,7 @@ TEST_SUITE("derived") {
   TEST_CASE("spacing that keeps 2 degrees, by hand") {
     CompassInput in{.pair = {.route = {{-2000.0, 0, 0}, {2000.0, 0, 0}},
                              .spacing_m = 0.2,
-                             .lay = PairLay::one_above_other,
+                             .lay = FeederLay::one_above_other,
                              .current_A = 60.0},
                     .sensor = {0.0, 1.0, 0.0},
                     .horizontal_T = 20e-6,
@@ -237,7 +237,7 @@ TEST_SUITE("derived") {
     for (const double spacing_m : {0.012, 0.1}) {
       const std::vector<Wire> pair{pair_wire({.route = {{-2000.0, 0, 0}, {2000.0, 0, 0}},
                                               .spacing_m = spacing_m,
-                                              .lay = PairLay::one_above_other,
+                                              .lay = FeederLay::one_above_other,
                                               .current_A = kCurrent_A})};
       const double r1_m = std::hypot(0.4, 0.3 - 0.5 * spacing_m);
       const double r2_m = std::hypot(0.4, 0.3 + 0.5 * spacing_m);

@@ -36,11 +36,11 @@ std::vector<Place> bent_route() {
   return {{0.8, 0.5, 0.2}, {0.8, 0.5, 0.6}, {2.0, 0.9, 0.6}, {5.5, 0.4, 0.9}, {6.4, 0.0, 1.0}};
 }
 
-CompassInput bay_boat(PairLay lay = PairLay::one_above_other) {
+CompassInput bay_boat(FeederLay lay = FeederLay::one_above_other) {
   return {.pair = {.route = bent_route(),
                    .spacing_m = 0.10,
                    .lay = lay,
-                   .pitch_m = lay == PairLay::twisted ? 0.4 : 0.0,
+                   .pitch_m = lay == FeederLay::twisted ? 0.4 : 0.0,
                    .current_A = 60.0},
           .sensor = {4.0, 0.2, 1.2},
           .horizontal_T = 20e-6,
@@ -74,7 +74,7 @@ Slopes slopes_at(const std::vector<Wire>& wires, Place at) {
           .all = size_T(x) + size_T(y) + size_T(z)};
 }
 
-constexpr std::array kLays{PairLay::side_by_side, PairLay::one_above_other, PairLay::twisted};
+constexpr std::array kLays{FeederLay::side_by_side, FeederLay::one_above_other, FeederLay::twisted};
 const std::array kPlaces{Place{4.0, 0.2, 1.2}, Place{6.0, -0.6, 0.5}, Place{1.2, 0.1, 0.9},
                          Place{3.0, 1.4, 2.0}};
 
@@ -96,7 +96,7 @@ TEST_SUITE("property") {
 
   TEST_CASE("compass: fields add, go with the current, turn with it, and know no joints") {
     const Wire a = pair_wire(bay_boat().pair);
-    Wire b = pair_wire(bay_boat(PairLay::side_by_side).pair);
+    Wire b = pair_wire(bay_boat(FeederLay::side_by_side).pair);
     b.current_A = -23.0;
     for (const Place at : kPlaces) {
       const FieldVector of_a = wire_field(std::array{a}, at);
@@ -126,7 +126,7 @@ TEST_SUITE("property") {
   }
 
   TEST_CASE("compass: out and back, far off, falls with the cube of the distance") {
-    for (const PairLay lay : kLays) {
+    for (const FeederLay lay : kLays) {
       const std::vector<Wire> wires{pair_wire(bay_boat(lay).pair)};
       REQUIRE(wires[0].places.size() > 4);
       // One wire alone would fall with the square.
@@ -142,7 +142,7 @@ TEST_SUITE("property") {
   }
 
   TEST_CASE("compass: round a closed circuit the field has no source and, off the wire, no curl") {
-    for (const PairLay lay : kLays) {
+    for (const FeederLay lay : kLays) {
       const std::vector<Wire> wires{pair_wire(bay_boat(lay).pair)};
       for (const Place at : kPlaces) {
         const Slopes slopes = slopes_at(wires, at);
@@ -159,7 +159,7 @@ TEST_SUITE("property") {
   }
 
   TEST_CASE("compass: turned with the boat, the field turns with it") {
-    for (const PairLay lay : {PairLay::side_by_side, PairLay::one_above_other}) {
+    for (const FeederLay lay : {FeederLay::side_by_side, FeederLay::one_above_other}) {
       PairInput pair = bay_boat(lay).pair;
       pair.route.erase(pair.route.begin());  // an upright first leg has no side of its own
       PairInput turned = pair;
@@ -174,7 +174,7 @@ TEST_SUITE("property") {
   }
 
   TEST_CASE("compass: the circuit is closed, and its conductors keep their spacing at both ends") {
-    for (const PairLay lay : kLays) {
+    for (const FeederLay lay : kLays) {
       const Wire wire = pair_wire(bay_boat(lay).pair);
       REQUIRE(wire.places.size() > 4);
       CHECK(wire.places.front().x_m == wire.places.back().x_m);  // closed
@@ -186,10 +186,10 @@ TEST_SUITE("property") {
       };
       // First out with last back, and the motor's two.
       const std::size_t half = (wire.places.size() - 1) / 2;
-      const double least = lay == PairLay::twisted ? 0.0999 : 0.1 - 1e-12;
+      const double least = lay == FeederLay::twisted ? 0.0999 : 0.1 - 1e-12;
       for (const double gap : {gap_m(0, wire.places.size() - 2), gap_m(half - 1, half)}) {
         CHECK(gap >= least);
-        CHECK(gap <= (lay == PairLay::twisted ? 0.105 : 0.1 + 1e-12));
+        CHECK(gap <= (lay == FeederLay::twisted ? 0.105 : 0.1 + 1e-12));
       }
     }
   }
@@ -215,7 +215,7 @@ TEST_SUITE("property") {
   }
 
   TEST_CASE("compass: the result's own worst heading has its own worst shift") {
-    for (const PairLay lay : {PairLay::side_by_side, PairLay::one_above_other}) {
+    for (const FeederLay lay : {FeederLay::side_by_side, FeederLay::one_above_other}) {
       CompassInput in = bay_boat(lay);
       in.tilt_deg = 0.0;
       for (const Place at : kPlaces) {
@@ -258,7 +258,7 @@ TEST_SUITE("property") {
   }
 
   TEST_CASE("compass: the start of a twist is the worst of all starts") {
-    CompassInput in = bay_boat(PairLay::twisted);
+    CompassInput in = bay_boat(FeederLay::twisted);
     in.tilt_deg = 0.0;
     for (const Place at : kPlaces) {
       in.sensor = at;
@@ -277,7 +277,7 @@ TEST_SUITE("property") {
 
   TEST_CASE(
       "compass: the spacing and the twist it names keep the limit, and a little more does not") {
-    for (const PairLay lay : {PairLay::side_by_side, PairLay::one_above_other}) {
+    for (const FeederLay lay : {FeederLay::side_by_side, FeederLay::one_above_other}) {
       CompassInput in = bay_boat(lay);
       in.sensor.z_m = 1.8;
       double last_m = 0.0;
@@ -307,7 +307,7 @@ TEST_SUITE("property") {
     REQUIRE(r.pitch_m.has_value());
     CHECK(*r.pitch_m < 0.6);
     CompassInput twisted = in;
-    twisted.pair.lay = PairLay::twisted;
+    twisted.pair.lay = FeederLay::twisted;
     twisted.pair.spacing_m = in.touching_m;
     twisted.pair.pitch_m = *r.pitch_m;
     CHECK(compass(twisted).error_deg <= 2.0 * (1.0 + 1e-9));
@@ -321,7 +321,7 @@ TEST_SUITE("property") {
   }
 
   TEST_CASE("compass: split wires are worse than a pair on one side, and are brought together") {
-    CompassInput in = bay_boat(PairLay::side_by_side);
+    CompassInput in = bay_boat(FeederLay::side_by_side);
     in.sensor.z_m = 1.8;
     const double paired_deg = compass(in).error_deg;
     in.out = bent_route();
@@ -330,7 +330,7 @@ TEST_SUITE("property") {
     const CompassResult split = compass(in);
     CHECK(split.error_deg > paired_deg);
     REQUIRE(split.spacing_m.has_value());
-    CompassInput together = bay_boat(PairLay::side_by_side);
+    CompassInput together = bay_boat(FeederLay::side_by_side);
     together.sensor.z_m = 1.8;
     together.pair.spacing_m = *split.spacing_m;
     CHECK(compass(together).error_deg <= in.limit_deg * (1.0 + 1e-9));
@@ -352,8 +352,8 @@ TEST_SUITE("property") {
     const double south_deg = compass(in).error_deg;
     in.horizontal_T = 15e-6;
     CHECK(compass(in).error_deg > south_deg);
-    CHECK(compass(bay_boat(PairLay::twisted)).trace.steps.size() == 2);
-    test::check_formulas(compass(bay_boat(PairLay::twisted)).trace);
+    CHECK(compass(bay_boat(FeederLay::twisted)).trace.steps.size() == 2);
+    test::check_formulas(compass(bay_boat(FeederLay::twisted)).trace);
   }
 
   TEST_CASE("compass: the impossible is refused by name, and nothing is filled in") {
@@ -373,7 +373,7 @@ TEST_SUITE("property") {
       CHECK(refused(changed([&](CompassInput& in) { in.touching_m = bad; }), "touching_m"));
       CHECK(refused(changed([&](CompassInput& in) { in.pair.spacing_m = bad; }), "pair"));
       CHECK(refused(changed([&](CompassInput& in) {
-                      in.pair.lay = PairLay::twisted;
+                      in.pair.lay = FeederLay::twisted;
                       in.pair.pitch_m = bad;
                     }),
                     "pair"));
@@ -390,7 +390,7 @@ TEST_SUITE("property") {
                   "pair"));
     CHECK(refused(changed([](CompassInput& in) { in.out = bent_route(); }), "back"));
     CHECK(refused(changed([](CompassInput& in) {
-                    in.pair.lay = PairLay::twisted;
+                    in.pair.lay = FeederLay::twisted;
                     in.pair.pitch_m = 1e-9;
                   }),
                   "pair"));
@@ -398,7 +398,7 @@ TEST_SUITE("property") {
 
   TEST_CASE(
       "compass: lines of equal error stand where the error is so, inside the area, unbroken") {
-    for (const PairLay lay : kLays) {
+    for (const FeederLay lay : kLays) {
       CompassInput in = bay_boat(lay);
       const PlanArea area{.low = {-0.5, -1.8},
                           .high = {7.5, 1.8},

@@ -103,7 +103,7 @@ TEST_SUITE("published") {
 
   TEST_CASE("MAG-1 a pair 20 mm apart at 0.5 m, 60 A [handbook 6.6]") {
     const double field_uT = above_middle_uT(
-        {.spacing_m = 0.02, .lay = PairLay::one_above_other, .current_A = 60.0}, 1000.0, 0.5);
+        {.spacing_m = 0.02, .lay = FeederLay::one_above_other, .current_A = 60.0}, 1000.0, 0.5);
     CHECK(field_uT == rel(0.960, 5e-3));
     CHECK(near(worst_error_deg(field_uT, 20.0), 2.75, 0.014));
   }
@@ -142,7 +142,7 @@ TEST_SUITE("published") {
     for (const Row& row : rows) {
       CAPTURE(row.field_uT);
       const double field_uT = above_middle_uT(
-          {.spacing_m = row.spacing_m, .lay = PairLay::one_above_other, .current_A = 60.0}, 1000.0,
+          {.spacing_m = row.spacing_m, .lay = FeederLay::one_above_other, .current_A = 60.0}, 1000.0,
           row.distance_m);
       CHECK(field_uT == rel(row.field_uT, 1.2e-2));  // 1 % more than far off at 5 spacings
       // Square to north, as the table has it.
@@ -162,7 +162,7 @@ TEST_SUITE("published") {
     };
     const Row rows[] = {
         {0.1, 14.3, 10.2, 0.05, 2.9}, {0.2, 3.59, 0.71, 0.005, 0.0}, {0.3, 1.59, 0.05, 0.005, 0.0}};
-    const auto open_uT = [](PairLay lay, double pitch_m, double distance_m) {
+    const auto open_uT = [](FeederLay lay, double pitch_m, double distance_m) {
       const Wire loop = pair_wire({.route = {{-3.0, 0.0, 0.0}, {3.0, 0.0, 0.0}},
                                    .spacing_m = 0.012,
                                    .lay = lay,
@@ -176,14 +176,14 @@ TEST_SUITE("published") {
     };
     for (const Row& row : rows) {
       CAPTURE(row.distance_m);
-      CHECK(near(open_uT(PairLay::side_by_side, 0.0, row.distance_m), row.straight_uT,
+      CHECK(near(open_uT(FeederLay::side_by_side, 0.0, row.distance_m), row.straight_uT,
                  row.straight_uT > 10.0 ? 0.05 : 0.005));
-      CHECK(near(open_uT(PairLay::twisted, 0.30, row.distance_m), row.pitch_030_uT,
+      CHECK(near(open_uT(FeederLay::twisted, 0.30, row.distance_m), row.pitch_030_uT,
                  row.tolerance_uT));
       if (row.pitch_015_uT > 0.0) {
-        CHECK(near(open_uT(PairLay::twisted, 0.15, row.distance_m), row.pitch_015_uT, 0.05));
+        CHECK(near(open_uT(FeederLay::twisted, 0.15, row.distance_m), row.pitch_015_uT, 0.05));
       } else {
-        CHECK(open_uT(PairLay::twisted, 0.15, row.distance_m) < 0.02);
+        CHECK(open_uT(FeederLay::twisted, 0.15, row.distance_m) < 0.02);
       }
     }
   }

@@ -201,7 +201,7 @@ TEST_SUITE("published") {
     CHECK(near(missing_mm(result.all_of, Direction::opening_width), 1.0, 1e-6));
     // A door is as high as the block, not as wide.
     in = three_in_a_row();
-    in.closure = Closure::door;
+    in.closure = LockerAccess::door;
     in.opening_length_m = 0.185;
     in.opening_width_m = 0.252;
     CHECK(pack(in).fits);

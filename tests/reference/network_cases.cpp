@@ -19,15 +19,15 @@ using namespace thole;
 
 NetworkBranch block(int from, int to, double open_V, double ohm) { return {"block", from, to, open_V, ohm}; }
 NetworkBranch lead(int from, int to, double ohm) { return {"lead", from, to, 0.0, ohm}; }
-NetworkLoad taking(std::string label, int positive, int negative, LoadLaw law, double amount) {
+NetworkLoad taking(std::string label, int positive, int negative, MotorLaw law, double amount) {
   NetworkLoad load{.label = std::move(label), .positive = positive, .negative = negative};
-  (law == LoadLaw::power ? load.power_W : law == LoadLaw::current ? load.current_A : load.resistance_ohm) = amount;
+  (law == MotorLaw::power ? load.power_W : law == MotorLaw::current ? load.current_A : load.resistance_ohm) = amount;
   return load;
 }
 std::vector<std::string> nodes(int count) { return std::vector<std::string>(static_cast<std::size_t>(count), "node"); }
 
 // Three blocks in series, the middle one weak.
-Network string_of(LoadLaw law, double amount) {
+Network string_of(MotorLaw law, double amount) {
   return {nodes(6),
           {block(0, 1, 12.6, 0.008), block(1, 2, 11.7, 0.031), block(2, 3, 12.6, 0.008), lead(3, 4, 0.011),
            lead(5, 0, 0.0105)},
@@ -39,7 +39,7 @@ Network parallel_strings() {
   return {nodes(7),
           {block(0, 1, 12.8, 0.009), lead(1, 2, 0.0004), block(2, 3, 12.7, 0.012), block(0, 4, 12.1, 0.02),
            lead(4, 5, 0.0005), block(5, 3, 12.0, 0.025), lead(3, 6, 0.014)},
-          {taking("motor", 6, 0, LoadLaw::power, 1100.0)}};
+          {taking("motor", 6, 0, MotorLaw::power, 1100.0)}};
 }
 
 // A ring of leads, a second load on the way, another law for each.
@@ -47,29 +47,29 @@ Network ring() {
   return {nodes(6),
           {block(0, 1, 25.4, 0.015), lead(1, 2, 0.006), lead(2, 3, 0.007), lead(1, 3, 0.02), lead(3, 4, 0.004),
            lead(5, 0, 0.009), lead(4, 5, 900.0)},
-          {taking("motor", 4, 5, LoadLaw::power, 1400.0),
-           taking("plotter", 2, 0, LoadLaw::current, 3.2),
-           taking("lamp", 3, 5, LoadLaw::resistance, 18.0)}};
+          {taking("motor", 4, 5, MotorLaw::power, 1400.0),
+           taking("plotter", 2, 0, MotorLaw::current, 3.2),
+           taking("lamp", 3, 5, MotorLaw::resistance, 18.0)}};
 }
 
 // A lead of no length between two others.
 Network with_wire() {
   return {nodes(5),
           {block(0, 1, 37.9, 0.03), lead(1, 2, 0.01), lead(2, 3, 0.0), lead(3, 4, 0.012)},
-          {taking("motor", 4, 0, LoadLaw::power, 1500.0)}};
+          {taking("motor", 4, 0, MotorLaw::power, 1500.0)}};
 }
 
 // Ten kilometres of cable, one after the other.
 Network long_line() {
   Network line{nodes(52), {block(0, 1, 48.0, 0.02)}, {}};
   for (int k = 1; k < 51; ++k) line.branches.push_back(lead(k, k + 1, 0.2));
-  line.loads.push_back(taking("motor", 51, 0, LoadLaw::power, 30.0));
+  line.loads.push_back(taking("motor", 51, 0, MotorLaw::power, 30.0));
   return line;
 }
 
 // Two hundred blocks, fifty strings of four, all a little unlike.
 Network many_blocks() {
-  Network bank{nodes(3), {lead(1, 2, 0.001)}, {taking("motor", 2, 0, LoadLaw::power, 4000.0)}};
+  Network bank{nodes(3), {lead(1, 2, 0.001)}, {taking("motor", 2, 0, MotorLaw::power, 4000.0)}};
   for (int string = 0; string < 50; ++string) {
     int from = 0;
     for (int k = 0; k < 4; ++k) {
@@ -84,12 +84,12 @@ Network many_blocks() {
 }
 
 std::vector<Network> circuits() {
-  std::vector<Network> all{string_of(LoadLaw::power, 1200.0), string_of(LoadLaw::current, 42.0),
-                           string_of(LoadLaw::resistance, 0.9), parallel_strings(), ring(), with_wire(),
+  std::vector<Network> all{string_of(MotorLaw::power, 1200.0), string_of(MotorLaw::current, 42.0),
+                           string_of(MotorLaw::resistance, 0.9), parallel_strings(), ring(), with_wire(),
                            long_line(), many_blocks()};
   for (const ReadyJob& ready : ready_jobs()) {
     const Design design = evaluate(ready.job, default_catalogue());
-    for (const LoadLaw law : {LoadLaw::power, LoadLaw::current, LoadLaw::resistance}) {
+    for (const MotorLaw law : {MotorLaw::power, MotorLaw::current, MotorLaw::resistance}) {
       all.push_back(feeder_circuit(design, law).network);
     }
   }

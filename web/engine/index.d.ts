@@ -201,6 +201,10 @@ export interface Job {
     margin_factor?: number;
     /** Temperature of the bank. On the coldest day it must serve. -20 to 45. */
     temperature_C?: number;
+    /** Blocks one by one. Where they differ, in the order of wiring: 100Ah 2y, 100Ah 2y, 80Ah 5y. */
+    fitted?: string;
+    /** Days out in a year. Says whether cycles or time end the bank. 1 to 365. */
+    days_out_count?: number;
   };
   /** Feeder. */
   feeder?: {
@@ -234,6 +238,10 @@ export interface Job {
     lug_ohm?: number;
     /** Resistance of a plug contact. Each pole. 0.0001 to 0.05. */
     plug_ohm?: number;
+    /** The circuit, piece by piece. Only where it is not the usual one. */
+    network?: string;
+    /** The motor keeps, as volts fall. A controller keeps its power; a plain motor is nearly a resistance. */
+    motor_law?: "power" | "current" | "resistance";
   };
   /** Charging. */
   charge?: {
@@ -255,6 +263,38 @@ export interface Job {
     locker_volume_m3?: number;
     /** Vent opening, each. One low, one high. 0 to 2000. */
     vent_area_cm2?: number;
+    /** Breaker of the shore outlet. By its label. 6 to 63. */
+    outlet_A?: number;
+    /** Other loads on that outlet. All night. 0 to 63. */
+    other_loads_A?: number;
+    /** Converter from the engine's side. Amperes into the bank; 0 for none. 0 to 200. */
+    converter_A?: number;
+    /** Alternator. Amperes by its label. 5 to 500. */
+    alternator_A?: number;
+    /** Engine and instruments draw. While it runs. 0 to 200. */
+    engine_loads_A?: number;
+    /** Hours under engine. In a day out. 0 to 24. */
+    engine_h?: number;
+    /** Solar panel. Watts by its label; 0 for none. 0 to 2000. */
+    panel_W?: number;
+    /** Hours of full sun in a day. Its energy over 1000 W/m². 0 to 12. */
+    full_sun_h?: number;
+    /** Drawn from the bank at rest. Receiver, alarm, display left on. 0 to 200. */
+    standing_W?: number;
+    /** Fan in the locker's duct. 0 for none. 0 to 500. */
+    fan_m3_per_h?: number;
+    /** The charger cannot run without the fan. An interlock. */
+    fan_with_charger?: boolean;
+    /** The fan is ignition protected. And blows; it does not draw gas through its motor. */
+    fan_protected?: boolean;
+    /** The charger stops itself. At over-voltage, or after a set time. */
+    charger_stops_itself?: boolean;
+    /** Recombining caps. Plugs that turn the gas back into water. */
+    recombining_caps?: boolean;
+    /** Openings on opposite sides. One low, one high. */
+    vents_opposite?: boolean;
+    /** Openings apart. When both are on one side. 0 to 5. */
+    vents_apart_m?: number;
   };
   /** Mount. */
   mount?: {
@@ -288,6 +328,36 @@ export interface Job {
     chocked?: boolean;
     /** Sea it is run in, stowed. Significant wave height at that speed. 0 to 3. */
     run_wave_m?: number;
+    /** Outline, measured. Where it is no rectangle. */
+    outline?: string;
+    /** Corner radius. 0 to 200. */
+    corner_mm?: number;
+    /** Plate width in front. Narrower than behind makes it a trapezoid. 40 to 600. */
+    front_width_mm?: number;
+    /** Bolts, each in its place. Where they stand on no even grid. */
+    bolt_places?: string;
+    /** Cut-outs. Cleats, cables, a hatch's corner. */
+    cutouts?: string;
+    /** Stiffeners. Flat bars on edge, fore and aft. 0 to 4. */
+    stiffener_count?: number;
+    /** Stiffener height. 5 to 120. */
+    stiffener_height_mm?: number;
+    /** Stiffener thickness. 2 to 25. */
+    stiffener_thickness_mm?: number;
+    /** Hung on in the flex test. A known weight, a can of water. 1 to 200. */
+    test_mass_kg?: number;
+    /** Forward of the front bolts. Where it hangs and the sag is read. 0 to 1500. */
+    test_arm_mm?: number;
+    /** Sag measured. With the weight less without. 0.05 to 100. */
+    test_sag_mm?: number;
+    /** Deck stiffness, times what is computed. From a flex test. 0.02 to 20. */
+    deck_factor?: number;
+    /** Goes on a trailer with the motor on. The road shakes it as well. */
+    trailered?: boolean;
+    /** Stainless kept off the aluminium. Sleeves, washers and compound. */
+    isolated?: boolean;
+    /** Paint or film, each side. Thickness built up; it creeps under a bolt. 0 to 2. */
+    finish_mm?: number;
   };
   /** Trim. */
   trim?: {
@@ -305,6 +375,163 @@ export interface Job {
     gm_m?: number;
     /** Trim before the work. Bow down is positive. -4 to 4. */
     initial_trim_deg?: number;
+    /** Roll period. Side to side and back; time ten, take a tenth. 0.4 to 15. */
+    roll_period_s?: number;
+    /** Inclining: weight moved. A known weight, moved straight across. 2 to 800. */
+    incline_mass_kg?: number;
+    /** Moved by. Athwart. 0.1 to 5. */
+    incline_shift_m?: number;
+    /** Pendulum length. Plumb line, from its nail to the ruler. 0.2 to 4. */
+    pendulum_m?: number;
+    /** Plumb line went across by. 1 to 800. */
+    pendulum_shift_mm?: number;
+    /** Known weight put amidships. People count. 5 to 2000. */
+    immersion_mass_kg?: number;
+    /** She sank by. Mean of bow and stern. 1 to 400. */
+    immersion_mm?: number;
+    /** Persons on the capacity plate. 1 to 40. */
+    capacity_persons_count?: number;
+    /** Weight on the capacity plate. Persons, motor and gear, as it says. 50 to 8000. */
+    capacity_mass_kg?: number;
+    /** Bank above the water. Centre of the blocks; below is negative. -1.5 to 3. */
+    bank_z_m?: number;
+    /** Stowed motor above the water. Its centre of mass. 0 to 5. */
+    motor_z_m?: number;
+  };
+  /** Locker. */
+  locker?: {
+    /** Locker length. Inner and clear, its longest side in plan. 0.1 to 3. */
+    length_m?: number;
+    /** Locker width. Inner and clear, across its length. 0.1 to 3. */
+    width_m?: number;
+    /** Locker height. Inner and clear, under lid and stiffeners. 0.1 to 2. */
+    height_m?: number;
+    /** Opens by. The way that the blocks go in. */
+    access?: "lid" | "door";
+    /** Opening, length. Along the locker; of a door, its width. 0.1 to 3. */
+    opening_length_m?: number;
+    /** Opening, width. Across it; of a door, its height. 0.1 to 3. */
+    opening_width_m?: number;
+    /** Blocks may lie on their sides. Only if their maker says so; never flooded ones. */
+    side_allowed?: boolean;
+    /** A second tier is allowed. On a shelf of its own; never flooded ones. */
+    tiers_allowed?: boolean;
+    /** Fuel tank, filter or fitting straight above or below. 33 CFR 183.420 keeps them apart. */
+    tank_over_or_under?: boolean;
+    /** Lowest metal fuel part above the blocks. From the tops of the blocks. 0 to 3. */
+    metal_fuel_part_m?: number;
+    /** Shielded from them. By something that does not conduct. */
+    metal_fuel_part_shielded?: boolean;
+    /** Charger, switch or fan to fuel parts. Through open air. 0 to 10. */
+    spark_from_petrol_m?: number;
+    /** Those are ignition protected. Or stand behind a bulkhead. */
+    spark_parts_protected?: boolean;
+    /** Nearest spark to a block's vent. Switch, relay, charger or a glow, in sight. 0 to 10. */
+    spark_from_vent_m?: number;
+    /** Blocks above the bilge water. Their bottom over the highest it gets. 0 to 2. */
+    above_bilge_m?: number;
+    /** Coldest in the locker while charging. -30 to 40. */
+    coldest_C?: number;
+    /** Hottest in the locker. In the sun, lid closed. 0 to 80. */
+    hottest_C?: number;
+    /** A strap is rated. Its working load by the label. 100 to 50000. */
+    strap_rated_N?: number;
+    /** Straps over a block. Leave out and as many as needed are counted. 1 to 6. */
+    strap_count?: number;
+  };
+  /** Control and sensors. */
+  control?: {
+    /** Latitude. North is positive; a whole degree will do. -90 to 90. */
+    latitude_deg?: number;
+    /** Longitude. East is positive. -180 to 180. */
+    longitude_deg?: number;
+    /** Year. The earth's field drifts. 1900 to 2035. */
+    year?: number;
+    /** Heading sensor forward of the transom. -1 to 16. */
+    sensor_x_m?: number;
+    /** Heading sensor to starboard. Off the centreline; port is negative. -3 to 3. */
+    sensor_y_m?: number;
+    /** Heading sensor above the water. At rest. -1 to 8. */
+    sensor_z_m?: number;
+    /** Feeder to starboard. Along most of its run; port is negative. -2.5 to 2.5. */
+    feeder_y_m?: number;
+    /** Feeder above the water. At rest. -1 to 4. */
+    feeder_z_m?: number;
+    /** The pair lies. A twist cancels its field. */
+    feeder_lay?: "side_by_side" | "one_above_other" | "twisted";
+    /** Conductors apart. Middle to middle. 4 to 1000. */
+    spacing_mm?: number;
+    /** A full turn of the twist. 20 to 2000. */
+    pitch_mm?: number;
+    /** Heading error allowed. At full thrust. 0.2 to 20. */
+    heading_limit_deg?: number;
+    /** Boat rolls and pitches up to. A sensor that leans feels the upright field as well. 0 to 45. */
+    tilt_deg?: number;
+    /** Sensor turned off the keel line. As fitted, clockwise; the set-up takes out what it is told. -180 to 180. */
+    sensor_turn_deg?: number;
+    /** Sky clear above. Angle over the horizon that the worst obstacle hides. 0 to 90. */
+    receiver_clear_deg?: number;
+    /** Data link to the plotter. */
+    link?: "none" | "marine_network" | "ethernet";
+    /** Cable, end to end. Backbone between its terminators, or the Ethernet cable. 0 to 400. */
+    backbone_m?: number;
+    /** Longest drop. From the backbone to a device. 0 to 50. */
+    longest_drop_m?: number;
+    /** All drops together. 0 to 400. */
+    drops_m?: number;
+    /** Devices on it. The motor's own included. 1 to 60. */
+    node_count?: number;
+    /** Load numbers together. Each device's label says; 1 is 50 mA. 1 to 300. */
+    load_units_count?: number;
+    /** Terminators. Two, one at each end. 0 to 6. */
+    terminator_count?: number;
+    /** The backbone is fed. */
+    network_feed?: "end" | "middle";
+    /** Fuse of its power tap. 0 for none. 0 to 30. */
+    network_fuse_A?: number;
+    /** Drip loops before each plug. Water runs off before it reaches the joint. */
+    drip_loops?: boolean;
+    /** A data cable ties two negatives. Its screen or its minus joins the motor's bank and the boat's own. */
+    negative_in_data_cable?: boolean;
+    /** The remote. */
+    remote?: "cells" | "charged" | "wired";
+    /** The remote runs. On one charge or set of cells. 1 to 2000. */
+    remote_h?: number;
+    /** The motor's bank is switched by. */
+    main_switch?: "none" | "house" | "own";
+    /** That switch carries. Continuous, by its label. 10 to 1000. */
+    switch_rated_A?: number;
+    /** Always on. Bilge pump, alarm, charger's standby: what must not hang on the switch. 0 to 200. */
+    always_on_W?: number;
+  };
+  /** Foredeck. */
+  foredeck?: {
+    /** Clear deck aft of the stem. To the first thing that does not move. 0.3 to 6. */
+    length_m?: number;
+    /** Deck width at the mount. 0.2 to 4. */
+    width_m?: number;
+    /** What stands on it. Anchor roller, cleats, hatch, locker lid. */
+    items?: string;
+    /** Mount aft of the stem. Its pivot; forward of the stem is negative. -1 to 4. */
+    mount_x_m?: number;
+    /** Mount to starboard. Off the centreline; port is negative. -1.5 to 1.5. */
+    mount_y_m?: number;
+    /** Stowed shaft off straight aft. To starboard; port is negative. -90 to 90. */
+    stow_angle_deg?: number;
+    /** Bow light aft of the stem. -0.5 to 4. */
+    light_x_m?: number;
+    /** Bow light to starboard. Of separate sidelights, the one nearer the mount. -2 to 2. */
+    light_y_m?: number;
+    /** Bow light above the deck. Its lens. 0 to 2. */
+    light_z_m?: number;
+    /** Rail or pulpit above the deck. 0 for none. 0 to 1.5. */
+    rail_height_m?: number;
+    /** Rail inboard of the edge. 0 to 0.6. */
+    rail_inset_m?: number;
+    /** From where you kneel to the motor. Straight, at the deck. 0 to 4. */
+    reach_m?: number;
+    /** Tied down as well at speed. A strap over the stowed motor, besides its latch. */
+    tied?: boolean;
   };
   /** Name of this job. For your own list; leave customers' names out of links. */
   title?: string;
@@ -1270,6 +1497,17 @@ export interface Design {
         value: number;
         origin: "given" | "preset" | "estimated" | "chosen";
       };
+      /** Blocks one by one. */
+      fitted?: {
+        value: string;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Days out in a year. */
+      days_out_count?: {
+        /** 1 to 365. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
     };
     feeder?: {
       /** Cable run. */
@@ -1356,6 +1594,16 @@ export interface Design {
         value: number;
         origin: "given" | "preset" | "estimated" | "chosen";
       };
+      /** The circuit, piece by piece. */
+      network?: {
+        value: string;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** The motor keeps, as volts fall. */
+      motor_law?: {
+        value: "power" | "current" | "resistance";
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
     };
     charge?: {
       /** Charger. */
@@ -1408,6 +1656,97 @@ export interface Design {
       /** Vent opening, each. */
       vent_area_cm2?: {
         /** 0 to 2000. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Breaker of the shore outlet. */
+      outlet_A?: {
+        /** 6 to 63. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Other loads on that outlet. */
+      other_loads_A?: {
+        /** 0 to 63. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Converter from the engine's side. */
+      converter_A?: {
+        /** 0 to 200. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Alternator. */
+      alternator_A?: {
+        /** 5 to 500. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Engine and instruments draw. */
+      engine_loads_A?: {
+        /** 0 to 200. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Hours under engine. */
+      engine_h?: {
+        /** 0 to 24. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Solar panel. */
+      panel_W?: {
+        /** 0 to 2000. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Hours of full sun in a day. */
+      full_sun_h?: {
+        /** 0 to 12. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Drawn from the bank at rest. */
+      standing_W?: {
+        /** 0 to 200. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Fan in the locker's duct. */
+      fan_m3_per_h?: {
+        /** 0 to 500. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** The charger cannot run without the fan. */
+      fan_with_charger?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** The fan is ignition protected. */
+      fan_protected?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** The charger stops itself. */
+      charger_stops_itself?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Recombining caps. */
+      recombining_caps?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Openings on opposite sides. */
+      vents_opposite?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Openings apart. */
+      vents_apart_m?: {
+        /** 0 to 5. */
         value: number;
         origin: "given" | "preset" | "estimated" | "chosen";
       };
@@ -1499,6 +1838,91 @@ export interface Design {
         value: number;
         origin: "given" | "preset" | "estimated" | "chosen";
       };
+      /** Outline, measured. */
+      outline?: {
+        value: string;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Corner radius. */
+      corner_mm?: {
+        /** 0 to 200. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Plate width in front. */
+      front_width_mm?: {
+        /** 40 to 600. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Bolts, each in its place. */
+      bolt_places?: {
+        value: string;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Cut-outs. */
+      cutouts?: {
+        value: string;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Stiffeners. */
+      stiffener_count?: {
+        /** 0 to 4. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Stiffener height. */
+      stiffener_height_mm?: {
+        /** 5 to 120. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Stiffener thickness. */
+      stiffener_thickness_mm?: {
+        /** 2 to 25. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Hung on in the flex test. */
+      test_mass_kg?: {
+        /** 1 to 200. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Forward of the front bolts. */
+      test_arm_mm?: {
+        /** 0 to 1500. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Sag measured. */
+      test_sag_mm?: {
+        /** 0.05 to 100. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Deck stiffness, times what is computed. */
+      deck_factor?: {
+        /** 0.02 to 20. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Goes on a trailer with the motor on. */
+      trailered?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Stainless kept off the aluminium. */
+      isolated?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Paint or film, each side. */
+      finish_mm?: {
+        /** 0 to 2. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
     };
     trim?: {
       /** Bank forward of the transom. */
@@ -1541,6 +1965,441 @@ export interface Design {
       initial_trim_deg?: {
         /** -4 to 4. */
         value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Roll period. */
+      roll_period_s?: {
+        /** 0.4 to 15. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Inclining: weight moved. */
+      incline_mass_kg?: {
+        /** 2 to 800. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Moved by. */
+      incline_shift_m?: {
+        /** 0.1 to 5. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Pendulum length. */
+      pendulum_m?: {
+        /** 0.2 to 4. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Plumb line went across by. */
+      pendulum_shift_mm?: {
+        /** 1 to 800. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Known weight put amidships. */
+      immersion_mass_kg?: {
+        /** 5 to 2000. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** She sank by. */
+      immersion_mm?: {
+        /** 1 to 400. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Persons on the capacity plate. */
+      capacity_persons_count?: {
+        /** 1 to 40. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Weight on the capacity plate. */
+      capacity_mass_kg?: {
+        /** 50 to 8000. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Bank above the water. */
+      bank_z_m?: {
+        /** -1.5 to 3. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Stowed motor above the water. */
+      motor_z_m?: {
+        /** 0 to 5. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+    };
+    locker?: {
+      /** Locker length. */
+      length_m?: {
+        /** 0.1 to 3. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Locker width. */
+      width_m?: {
+        /** 0.1 to 3. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Locker height. */
+      height_m?: {
+        /** 0.1 to 2. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Opens by. */
+      access?: {
+        value: "lid" | "door";
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Opening, length. */
+      opening_length_m?: {
+        /** 0.1 to 3. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Opening, width. */
+      opening_width_m?: {
+        /** 0.1 to 3. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Blocks may lie on their sides. */
+      side_allowed?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** A second tier is allowed. */
+      tiers_allowed?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Fuel tank, filter or fitting straight above or below. */
+      tank_over_or_under?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Lowest metal fuel part above the blocks. */
+      metal_fuel_part_m?: {
+        /** 0 to 3. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Shielded from them. */
+      metal_fuel_part_shielded?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Charger, switch or fan to fuel parts. */
+      spark_from_petrol_m?: {
+        /** 0 to 10. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Those are ignition protected. */
+      spark_parts_protected?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Nearest spark to a block's vent. */
+      spark_from_vent_m?: {
+        /** 0 to 10. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Blocks above the bilge water. */
+      above_bilge_m?: {
+        /** 0 to 2. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Coldest in the locker while charging. */
+      coldest_C?: {
+        /** -30 to 40. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Hottest in the locker. */
+      hottest_C?: {
+        /** 0 to 80. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** A strap is rated. */
+      strap_rated_N?: {
+        /** 100 to 50000. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Straps over a block. */
+      strap_count?: {
+        /** 1 to 6. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+    };
+    control?: {
+      /** Latitude. */
+      latitude_deg?: {
+        /** -90 to 90. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Longitude. */
+      longitude_deg?: {
+        /** -180 to 180. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Year. */
+      year?: {
+        /** 1900 to 2035. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Heading sensor forward of the transom. */
+      sensor_x_m?: {
+        /** -1 to 16. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Heading sensor to starboard. */
+      sensor_y_m?: {
+        /** -3 to 3. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Heading sensor above the water. */
+      sensor_z_m?: {
+        /** -1 to 8. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Feeder to starboard. */
+      feeder_y_m?: {
+        /** -2.5 to 2.5. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Feeder above the water. */
+      feeder_z_m?: {
+        /** -1 to 4. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** The pair lies. */
+      feeder_lay?: {
+        value: "side_by_side" | "one_above_other" | "twisted";
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Conductors apart. */
+      spacing_mm?: {
+        /** 4 to 1000. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** A full turn of the twist. */
+      pitch_mm?: {
+        /** 20 to 2000. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Heading error allowed. */
+      heading_limit_deg?: {
+        /** 0.2 to 20. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Boat rolls and pitches up to. */
+      tilt_deg?: {
+        /** 0 to 45. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Sensor turned off the keel line. */
+      sensor_turn_deg?: {
+        /** -180 to 180. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Sky clear above. */
+      receiver_clear_deg?: {
+        /** 0 to 90. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Data link to the plotter. */
+      link?: {
+        value: "none" | "marine_network" | "ethernet";
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Cable, end to end. */
+      backbone_m?: {
+        /** 0 to 400. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Longest drop. */
+      longest_drop_m?: {
+        /** 0 to 50. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** All drops together. */
+      drops_m?: {
+        /** 0 to 400. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Devices on it. */
+      node_count?: {
+        /** 1 to 60. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Load numbers together. */
+      load_units_count?: {
+        /** 1 to 300. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Terminators. */
+      terminator_count?: {
+        /** 0 to 6. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** The backbone is fed. */
+      network_feed?: {
+        value: "end" | "middle";
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Fuse of its power tap. */
+      network_fuse_A?: {
+        /** 0 to 30. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Drip loops before each plug. */
+      drip_loops?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** A data cable ties two negatives. */
+      negative_in_data_cable?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** The remote. */
+      remote?: {
+        value: "cells" | "charged" | "wired";
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** The remote runs. */
+      remote_h?: {
+        /** 1 to 2000. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** The motor's bank is switched by. */
+      main_switch?: {
+        value: "none" | "house" | "own";
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** That switch carries. */
+      switch_rated_A?: {
+        /** 10 to 1000. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Always on. */
+      always_on_W?: {
+        /** 0 to 200. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+    };
+    foredeck?: {
+      /** Clear deck aft of the stem. */
+      length_m?: {
+        /** 0.3 to 6. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Deck width at the mount. */
+      width_m?: {
+        /** 0.2 to 4. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** What stands on it. */
+      items?: {
+        value: string;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Mount aft of the stem. */
+      mount_x_m?: {
+        /** -1 to 4. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Mount to starboard. */
+      mount_y_m?: {
+        /** -1.5 to 1.5. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Stowed shaft off straight aft. */
+      stow_angle_deg?: {
+        /** -90 to 90. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Bow light aft of the stem. */
+      light_x_m?: {
+        /** -0.5 to 4. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Bow light to starboard. */
+      light_y_m?: {
+        /** -2 to 2. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Bow light above the deck. */
+      light_z_m?: {
+        /** 0 to 2. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Rail or pulpit above the deck. */
+      rail_height_m?: {
+        /** 0 to 1.5. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Rail inboard of the edge. */
+      rail_inset_m?: {
+        /** 0 to 0.6. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** From where you kneel to the motor. */
+      reach_m?: {
+        /** 0 to 4. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Tied down as well at speed. */
+      tied?: {
+        value: boolean;
         origin: "given" | "preset" | "estimated" | "chosen";
       };
     };

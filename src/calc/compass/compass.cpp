@@ -66,7 +66,7 @@ std::optional<double> largest(double least, double most, double limit_deg,
 }
 
 // The wires along one route at another spacing or twist.
-CompassInput together(const CompassInput& in, PairLay lay, double spacing_m, double pitch_m) {
+CompassInput together(const CompassInput& in, FeederLay lay, double spacing_m, double pitch_m) {
   CompassInput changed = in;
   if (split(in)) changed.pair.route = in.out;
   changed.out.clear();
@@ -79,7 +79,7 @@ CompassInput together(const CompassInput& in, PairLay lay, double spacing_m, dou
 
 std::optional<double> spacing_within_m(const CompassInput& in) {
   const bool apart = split(in);
-  const PairLay lay = apart ? PairLay::side_by_side : in.pair.lay;
+  const FeederLay lay = apart ? FeederLay::side_by_side : in.pair.lay;
   const double most_m = std::max(in.touching_m, apart ? kWidest_m : in.pair.spacing_m);
   return largest(in.touching_m, most_m, in.limit_deg, [&](double spacing_m) {
     return error_at_sensor_deg(together(in, lay, spacing_m, in.pair.pitch_m));
@@ -89,7 +89,7 @@ std::optional<double> spacing_within_m(const CompassInput& in) {
 std::optional<double> pitch_within_m(const CompassInput& in) {
   const double least_m = kStiff_ratio * in.touching_m;
   return largest(least_m, std::max(least_m, kLongestPitch_m), in.limit_deg, [&](double pitch_m) {
-    return error_at_sensor_deg(together(in, PairLay::twisted, in.touching_m, pitch_m));
+    return error_at_sensor_deg(together(in, FeederLay::twisted, in.touching_m, pitch_m));
   });
 }
 
@@ -155,7 +155,7 @@ void show(const CompassInput& in, CompassResult& r) {
              "It comes and goes with thrust, so calibrating the sensor does not take it "
              "out."}});
   }
-  if (in.pair.lay == PairLay::twisted && !split(in)) {
+  if (in.pair.lay == FeederLay::twisted && !split(in)) {
     r.trace.steps.push_back(
         {.id = "compass.twist_extra",
          .label = "Share by which the twist lengthens each conductor",
@@ -200,7 +200,7 @@ Circuit circuit_of(const CompassInput& in) {
     if (!wire.places.empty()) wires.push_back(std::move(wire));
   };
   add(in.pair, circuit.wires);
-  if (in.pair.lay == PairLay::twisted) {
+  if (in.pair.lay == FeederLay::twisted) {
     PairInput turned = in.pair;
     turned.phase_rad += 0.5 * std::numbers::pi;
     add(turned, circuit.turned);

@@ -52,7 +52,7 @@ void add_piece(Place a, Place b, Place at, double to_a, double to_b, double scal
 }
 
 // Legs of a route that have a length, each with a direction square to it.
-struct Leg {
+struct Piece {
   Place from{};
   Place to{};
   Arrow3 along{};  // unit
@@ -60,16 +60,16 @@ struct Leg {
   double run_m = 0.0;
 };
 
-// Level, and to port of somebody who walks along; for an upright leg as on the leg before.
-Arrow3 level_side(Arrow3 along, const std::vector<Leg>& before) {
+// Level, and to port of somebody who walks along; for an upright piece as on the piece before.
+Arrow3 level_side(Arrow3 along, const std::vector<Piece>& before) {
   constexpr double kUpright = 1e-6;
   const Arrow3 level{-along.y, along.x, 0.0};
   if (length(level) > kUpright) return unit(level);
   return before.empty() ? Arrow3{0.0, 1.0, 0.0} : before.back().side;
 }
 
-// The side of the leg before without its part along this leg: the wires do not turn at a corner.
-Arrow3 carried_side(Arrow3 along, const std::vector<Leg>& before) {
+// The side of the piece before without its part along this piece: the wires do not turn at a corner.
+Arrow3 carried_side(Arrow3 along, const std::vector<Piece>& before) {
   constexpr double kFold = 1e-6;
   if (before.empty()) return level_side(along, before);
   const Arrow3 last = before.back().side;
@@ -77,26 +77,26 @@ Arrow3 carried_side(Arrow3 along, const std::vector<Leg>& before) {
   return length(square) > kFold ? unit(square) : level_side(along, {});
 }
 
-std::vector<Leg> legs_of(const PairInput& in) {
-  std::vector<Leg> legs;
+std::vector<Piece> pieces_of(const PairInput& in) {
+  std::vector<Piece> pieces;
   for (std::size_t i = 0; i + 1 < in.route.size(); ++i) {
     const Arrow3 run = between(in.route[i], in.route[i + 1]);
     const double run_m = length(run);
     if (!(run_m > 0.0)) continue;
     const Arrow3 along = scaled(run, 1.0 / run_m);
-    const bool twisted = in.lay == PairLay::twisted;
-    legs.push_back({in.route[i], in.route[i + 1], along,
-                    twisted ? carried_side(along, legs) : level_side(along, legs), run_m});
+    const bool twisted = in.lay == FeederLay::twisted;
+    pieces.push_back({in.route[i], in.route[i + 1], along,
+                    twisted ? carried_side(along, pieces) : level_side(along, pieces), run_m});
   }
-  if (in.lay == PairLay::one_above_other) {
-    for (Leg& leg : legs) leg.side = cross(leg.along, leg.side);
+  if (in.lay == FeederLay::one_above_other) {
+    for (Piece& piece : pieces) piece.side = cross(piece.along, piece.side);
   }
-  return legs;
+  return pieces;
 }
 
-// How far to go aside at a corner so that both legs keep their spacing; sharper corners are cut
+// How far to go aside at a corner so that both pieces keep their spacing; sharper corners are cut
 // off.
-void add_corner(const Leg& before, const Leg& after, double aside_m, std::vector<Place>& line) {
+void add_corner(const Piece& before, const Piece& after, double aside_m, std::vector<Place>& line) {
   constexpr double kSharp = 0.5;
   const double together = 1.0 + dot(before.side, after.side);
   if (together > kSharp) {
@@ -108,10 +108,10 @@ void add_corner(const Leg& before, const Leg& after, double aside_m, std::vector
   }
 }
 
-std::vector<Place> parallel(const std::vector<Leg>& legs, double aside_m) {
-  std::vector<Place> line{moved(legs.front().from, scaled(legs.front().side, aside_m))};
-  for (std::size_t i = 0; i + 1 < legs.size(); ++i) add_corner(legs[i], legs[i + 1], aside_m, line);
-  line.push_back(moved(legs.back().to, scaled(legs.back().side, aside_m)));
+std::vector<Place> parallel(const std::vector<Piece>& pieces, double aside_m) {
+  std::vector<Place> line{moved(pieces.front().from, scaled(pieces.front().side, aside_m))};
+  for (std::size_t i = 0; i + 1 < pieces.size(); ++i) add_corner(pieces[i], pieces[i + 1], aside_m, line);
+  line.push_back(moved(pieces.back().to, scaled(pieces.back().side, aside_m)));
   return line;
 }
 
@@ -123,38 +123,38 @@ double chord_factor() {
   return 1.0 / (sinc * sinc);
 }
 
-std::vector<Place> helix(const std::vector<Leg>& legs, const PairInput& in, double half_m) {
+std::vector<Place> helix(const std::vector<Piece>& pieces, const PairInput& in, double half_m) {
   const double aside_m = chord_factor() * half_m;
   std::vector<Place> line;
   double gone_m = 0.0;
-  for (const Leg& leg : legs) {
-    const Arrow3 other = cross(leg.along, leg.side);
-    const int pieces =
-        std::max(1, static_cast<int>(std::ceil(leg.run_m / in.pitch_m * kPieces_count)));
-    for (int i = 0; i <= pieces; ++i) {
-      const double here_m = leg.run_m * i / pieces;
+  for (const Piece& piece : pieces) {
+    const Arrow3 other = cross(piece.along, piece.side);
+    const int step_count =
+        std::max(1, static_cast<int>(std::ceil(piece.run_m / in.pitch_m * kPieces_count)));
+    for (int i = 0; i <= step_count; ++i) {
+      const double here_m = piece.run_m * i / step_count;
       const double angle_rad =
           in.phase_rad + 2.0 * std::numbers::pi * (gone_m + here_m) / in.pitch_m;
-      const Arrow3 off = sum(scaled(leg.side, aside_m * std::cos(angle_rad)),
+      const Arrow3 off = sum(scaled(piece.side, aside_m * std::cos(angle_rad)),
                              scaled(other, aside_m * std::sin(angle_rad)));
-      line.push_back(moved(leg.from, sum(scaled(leg.along, here_m), off)));
+      line.push_back(moved(piece.from, sum(scaled(piece.along, here_m), off)));
     }
-    gone_m += leg.run_m;
+    gone_m += piece.run_m;
   }
   return line;
 }
 
 constexpr double kMostTurns = 2000.0;  // of a twist; more is a mistake of the unit
 
-bool usable(const PairInput& in, const std::vector<Leg>& legs) {
+bool usable(const PairInput& in, const std::vector<Piece>& pieces) {
   const bool finite = std::all_of(in.route.begin(), in.route.end(), [](Place place) {
     return std::isfinite(place.x_m) && std::isfinite(place.y_m) && std::isfinite(place.z_m);
   });
-  if (!finite || legs.empty() || !(in.spacing_m > 0.0) || !std::isfinite(in.spacing_m))
+  if (!finite || pieces.empty() || !(in.spacing_m > 0.0) || !std::isfinite(in.spacing_m))
     return false;
-  if (in.lay != PairLay::twisted) return true;
+  if (in.lay != FeederLay::twisted) return true;
   double run_m = 0.0;
-  for (const Leg& leg : legs) run_m += leg.run_m;
+  for (const Piece& piece : pieces) run_m += piece.run_m;
   return in.pitch_m > 0.0 && run_m / in.pitch_m <= kMostTurns && std::isfinite(in.phase_rad);
 }
 
@@ -187,13 +187,13 @@ Wire loop_wire(std::span<const Place> out, std::span<const Place> back, double c
 }
 
 Wire pair_wire(const PairInput& in) {
-  const std::vector<Leg> legs = legs_of(in);
-  if (!usable(in, legs)) return {};
+  const std::vector<Piece> pieces = pieces_of(in);
+  if (!usable(in, pieces)) return {};
   const double aside_m = 0.5 * in.spacing_m;
-  if (in.lay == PairLay::twisted) {
-    return loop_wire(helix(legs, in, aside_m), helix(legs, in, -aside_m), in.current_A);
+  if (in.lay == FeederLay::twisted) {
+    return loop_wire(helix(pieces, in, aside_m), helix(pieces, in, -aside_m), in.current_A);
   }
-  return loop_wire(parallel(legs, aside_m), parallel(legs, -aside_m), in.current_A);
+  return loop_wire(parallel(pieces, aside_m), parallel(pieces, -aside_m), in.current_A);
 }
 
 }  // namespace thole

@@ -6,6 +6,8 @@
 #include <span>
 #include <vector>
 
+#include "job/job.h"
+
 namespace thole {
 
 // In the boat: x forward from the transom, y to port, z up.
@@ -36,16 +38,10 @@ struct Wire {
 // gives infinity.
 FieldVector wire_field(std::span<const Wire> wires, Place at, double conductor_radius_m = 0.005);
 
-enum class PairLay {
-  side_by_side,     // level with each other
-  one_above_other,  // in an upright plane
-  twisted
-};
-
 struct PairInput {
   std::vector<Place> route{};  // middle of the pair, bank to motor; two places or more
   double spacing_m = 0.012;    // between the conductors' middles; > 0
-  PairLay lay = PairLay::side_by_side;
+  FeederLay lay = FeederLay::side_by_side;
   double pitch_m = 0.0;    // of a twist, along the route for a full turn; > 0
   double phase_rad = 0.0;  // of a twist, at the bank
   double current_A = 0.0;

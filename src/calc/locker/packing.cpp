@@ -588,7 +588,7 @@ std::vector<Shortfall> opening_misses(const PackingInput& in) {
   double best_m = std::numeric_limits<double>::infinity();
   for (const bool turned : {false, true}) {
     const double along_m = turned ? in.block_width_m : in.block_length_m;
-    const double other_m = in.closure == Closure::door ? in.block_height_m
+    const double other_m = in.closure == LockerAccess::door ? in.block_height_m
                            : turned                    ? in.block_length_m
                                                        : in.block_width_m;
     std::vector<Shortfall> list;

@@ -7,6 +7,7 @@
 
 #include "base/trace.h"
 #include "data/parts.h"
+#include "job/job.h"
 
 namespace thole {
 
@@ -19,7 +20,6 @@ struct Spot {
   double z_m = 0.0;
 };
 
-enum class Closure { lid, door };         // an opening above, or in a wall
 enum class Posture { upright, on_side };  // on its long side, posts to the side
 
 struct PackingInput {
@@ -27,7 +27,7 @@ struct PackingInput {
   double locker_length_m = 0.0;  // inner, clear
   double locker_width_m = 0.0;
   double locker_height_m = 0.0;
-  Closure closure = Closure::lid;
+  LockerAccess closure = LockerAccess::lid;
   double opening_length_m = 0.0;  // along the locker, or the door's width
   double opening_width_m = 0.0;   // across it, or the door's height
   double block_length_m = 0.0;    // of the case, over its posts
