@@ -19,6 +19,7 @@
 #include "io/qr.h"
 #include "io/summary_json.h"
 #include "papers/job_sheet.h"
+#include "papers/plate_papers.h"
 #include "ui/app.h"
 #include "ui/fonts.h"
 #include "ui/frame_packet.h"
@@ -153,11 +154,14 @@ EMSCRIPTEN_KEEPALIVE const char* thole_text(const char* kind) {
   if (const auto figure = state.figures.find(std::string(wanted)); figure != state.figures.end()) {
     return hand_over(write_svg(*figure->second));
   }
-  if (wanted == "sheet") {
-    const SheetOptions options{
-        .system = state.system, .address = app.address(), .date = state.around.date};
-    return hand_over(job_sheet_html(design, catalogue, options));
-  }
+  const SheetOptions options{
+      .system = state.system, .address = app.address(), .date = state.around.date};
+  if (wanted == "sheet") return hand_over(job_sheet_html(design, catalogue, options));
+  if (wanted == "plate-drawing") return hand_over(plate_drawing_html(design, options));
+  if (wanted == "template-a4") return hand_over(drill_template_html(design, Paper::a4));
+  if (wanted == "template-letter") return hand_over(drill_template_html(design, Paper::letter));
+  if (wanted == "plate-dxf-r12") return hand_over(plate_dxf(design, DxfVersion::r12).text);
+  if (wanted == "plate-dxf-r2000") return hand_over(plate_dxf(design, DxfVersion::r2000).text);
   return "";
 }
 

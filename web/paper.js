@@ -1,46 +1,47 @@
-// The job sheet shown in place of the page, as it will be printed. Its style names nothing but itself.
+// A paper shown in place of the page, as it will be printed: the job sheet, the plate's drawing, the
+// pages of its drill template. Its style names nothing but itself.
 
 export class Paper {
-  // html() gives the sheet's document; `save` offers it as a file.
-  constructor({ html, save }) {
-    this.html = html;
-    this.save = save;
+  // Each has html(), which gives its document, and save(), which offers it as a file. `usual` is what
+  // the browser's own Print gets.
+  constructor(usual) {
+    this.usual = usual;
     this.place = null;
     this.before = null;  // what had the focus when it was shown
     this.scroll = 0;     // ... and where the page stood
     addEventListener("keydown", (event) => { if (event.key === "Escape" && this.place) history.back(); });
     addEventListener("beforeprint", () => {
       if (this.place) return;
-      this.lay();
+      this.lay(this.usual);
       addEventListener("afterprint", () => this.clear(), { once: true });
     });
   }
 
   get open() { return Boolean(this.place); }
 
-  show() {
+  show(wanted = this.usual) {
     if (this.place) return;
     this.before = document.activeElement;
     this.scroll = window.scrollY;
-    this.lay();
+    this.lay(wanted);
     window.scrollTo(0, 0);
     history.pushState({ ...history.state, paper: true }, "");
     this.place.querySelector("button").focus();
   }
 
-  lay() {
+  lay({ html, save }) {
     // The style is taken out first: the page's policy allows none that comes with markup.
     const style = new CSSStyleSheet();
-    const html = this.html().replace(/<style>([^]*?)<\/style>/, (_, rules) => {
+    const markup = html().replace(/<style>([^]*?)<\/style>/, (_, rules) => {
       style.replaceSync(rules);
       return "";
     });
-    const sheet = new DOMParser().parseFromString(html, "text/html");
+    const sheet = new DOMParser().parseFromString(markup, "text/html");
     this.place = document.createElement("div");
     this.place.id = "paper";
     const bar = document.createElement("div");
     bar.className = "tools";
-    bar.append(this.button("Close", () => history.back()), this.button("Save as a file", this.save),
+    bar.append(this.button("Close", () => history.back()), this.button("Save as a file", save),
       this.button("Print", () => window.print()));
     this.style = style;
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, style];

@@ -173,21 +173,31 @@ async function openFirst() {
 
 function fileName(ending) {
   const words = program.text("label").toLowerCase().replaceAll(/[^a-z0-9]+/g, "-").replaceAll(/^-|-$/g, "");
-  return `thole-${words || "job"}.${ending}`;
+  return `thole-${words || "job"}${ending}`;
 }
-const sheetHtml = () => {
-  program.act("app", "date", new Date().toLocaleDateString(undefined, { dateStyle: "long" }));
-  return program.text("sheet");
-};
-const saveSheet = () => saveFile(fileName("html"), "text/html", sheetHtml());
+// What is printed, by the name that the program gives it; dated today.
+function paperOf(kind, ending) {
+  const html = () => {
+    program.act("app", "date", new Date().toLocaleDateString(undefined, { dateStyle: "long" }));
+    return program.text(kind);
+  };
+  return { html, save: () => saveFile(fileName(ending), "text/html", html()) };
+}
+const jobSheet = paperOf("sheet", ".html");
+const saveCutFile = (kind, ending) => saveFile(fileName(ending), "application/dxf", program.text(kind));
 
 // Done here, in the gesture; the program only paints the buttons.
 const actions = {
   "copy-link": () => copyLink(address(), say),
   "share-link": () => shareLink(address(), document.title, say),
-  "save-file": () => saveFile(fileName("json"), "application/json", program.text("job")),
+  "save-file": () => saveFile(fileName(".json"), "application/json", program.text("job")),
   "open-file": () => pickFile(open),
   "show-sheet": () => paper.show(),
+  "show-plate": () => paper.show(paperOf("plate-drawing", "-plate.html")),
+  "show-template-a4": () => paper.show(paperOf("template-a4", "-template.html")),
+  "show-template-letter": () => paper.show(paperOf("template-letter", "-template.html")),
+  "save-dxf-r12": () => saveCutFile("plate-dxf-r12", "-plate_mm.dxf"),
+  "save-dxf-r2000": () => saveCutFile("plate-dxf-r2000", "-plate.dxf"),
   "ask-quote": () => { for (const tell of listeners.quote) tell(); },
   "open-kept": (node) => {
     const job = keep.others()[Number(node.id.split(".").pop())];
@@ -339,7 +349,7 @@ async function start() {
     memory_bytes: () => program.memoryBytes(),
     context: (deed) => canvas.loss?.(deed),
   }), "busy", { get: () => waiting > 0 || canvas.busy || frames.pending !== 0 || !(dataset.painted || mirror.plain) });
-  paper = new Paper({ html: sheetHtml, save: saveSheet });
+  paper = new Paper(jobSheet);
   keep = new Keep({
     forbidden: embedded,
     current: () => ({ link: program.text("link"), label: program.text("label") }),

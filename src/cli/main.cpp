@@ -28,14 +28,11 @@
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
 #include "draw/chapters.h"
-#include "draw/drill_template.h"
-#include "draw/plate_drawing.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
 #include "io/circuit_text.h"
 #include "io/day_text.h"
 #include "io/design_json.h"
-#include "io/dxf.h"
 #include "io/explain.h"
 #include "io/hold_run_text.h"
 #include "io/issues_json.h"
@@ -52,6 +49,7 @@
 #include "io/trial_text.h"
 #include "job/fields.h"
 #include "papers/job_sheet.h"
+#include "papers/plate_papers.h"
 
 namespace {
 
@@ -98,6 +96,7 @@ usage:
   --template a4|letter             of plate: to drill through, at true size, on pages to be joined
   --tile N                         of --template: which page; 1 when not said
   --dxf                            of plate: to be cut, R12 in millimetres; a name with _mm.dxf says so
+  --r2000                          of --dxf: the newer dialect, which states its units
   --netlist                        of feeder: the circuit as a deck for ngspice
   --stretch "hours=2, wind=12 kn"  of day: a stretch of it, any number; thrust=50 % in place of a wind
                                    when it creeps; the hours of the job when none is said
@@ -156,6 +155,7 @@ struct Arguments {
   bool json = false;
   bool netlist = false;
   bool dxf = false;
+  bool r2000 = false;
   bool svg = false;
   std::string paper{};  // of the drill template
   std::string tile = "1";  // which of its pages
@@ -433,23 +433,8 @@ int run_protection(const Arguments& arguments) {
   return put(arguments, arguments.json ? write_protection(study) : protection_text(study, system_of(arguments)));
 }
 
-// On paper and in files.
-std::string plate_name(const Design& design) {
-  const std::string& title = design.job.title.value;
-  return title.empty() ? std::string("Bow plate") : title;
-}
-double countersink_deg(const BoltSize& bolt) { return bolt.series == ThreadSeries::metric ? 90.0 : 82.0; }
-
-// As a cut file. Bolt holes are drilled: what lies too near an edge is refused with the bolt.
 int cut_plate(const Arguments& arguments, const Design& design) {
-  const std::optional<ChosenPlate> plate = chosen_plate(design);
-  if (!plate) return fail(kNoPlate);
-  const DxfFile cut = write_dxf({.shape = plate->shape,
-                                 .name = plate_name(design),
-                                 .material = std::string(plate->alloy->name),
-                                 .density_kg_per_m3 = plate->alloy->density_kg_per_m3,
-                                 .countersink_deg = countersink_deg(*plate->bolt)},
-                                DxfVersion::r12);
+  const DxfFile cut = plate_dxf(design, arguments.r2000 ? DxfVersion::r2000 : DxfVersion::r12);
   report(cut.issues);
   return cut.text.empty() ? kBadInput : put(arguments, cut.text);
 }
@@ -458,30 +443,18 @@ int draw_plate(const Arguments& arguments, const Design& design) {
   const std::optional<ChosenPlate> plate = chosen_plate(design);
   if (!plate) return fail(kNoPlate);
   report(plate_issues(plate->shape));
-  const bool us = system_of(arguments) == System::us;
-  return put(arguments, write_svg(plate_drawing({.shape = plate->shape,
-                                                 .part = plate_name(design),
-                                                 .date = arguments.date,
-                                                 .material = std::string(plate->alloy->name),
-                                                 .density_kg_per_m3 = plate->alloy->density_kg_per_m3,
-                                                 .countersink_deg = countersink_deg(*plate->bolt),
-                                                 .drafting = us ? Drafting::asme : Drafting::iso}),
-                                  {.file = true, .paper = true}));
+  return put(arguments, plate_drawing_svg(design, {.system = system_of(arguments), .date = arguments.date}));
 }
 
 int draw_template(const Arguments& arguments, const Design& design) {
-  const std::optional<ChosenPlate> plate = chosen_plate(design);
-  if (!plate) return fail(kNoPlate);
+  if (!chosen_plate(design)) return fail(kNoPlate);
   if (arguments.paper != "a4" && arguments.paper != "letter") return fail("--template takes a4 or letter.");
-  const std::vector<Drawing> pages = drill_template({.shape = plate->shape,
-                                                     .name = plate_name(design),
-                                                     .paper = arguments.paper == "a4" ? Paper::a4 : Paper::letter,
-                                                     .countersink_deg = countersink_deg(*plate->bolt)});
+  const std::vector<std::string> pages = drill_template_svgs(design, arguments.paper == "a4" ? Paper::a4 : Paper::letter);
   const std::optional<std::uint64_t> asked = whole_number(arguments.tile);
   if (!asked || *asked < 1 || *asked > pages.size()) {
     return fail("--tile takes a page of the template, 1 to " + std::to_string(pages.size()) + ".");
   }
-  return put(arguments, write_svg(pages[static_cast<std::size_t>(*asked - 1)], {.file = true, .paper = true}));
+  return put(arguments, pages[static_cast<std::size_t>(*asked - 1)]);
 }
 
 int run_plate(const Arguments& arguments) {
@@ -725,6 +698,10 @@ int main(int argc, char** argv) {
     }
     if (word == "--dxf") {
       arguments.dxf = true;
+      continue;
+    }
+    if (word == "--r2000") {
+      arguments.r2000 = true;
       continue;
     }
     if (word == "--netlist") {

@@ -78,7 +78,7 @@ constexpr std::array<std::string_view, 5> kMountShape{"mount.corner_mm", "mount.
 constexpr std::array<std::string_view, 3> kMountStiff{"mount.stiffener_count", "mount.stiffener_height_mm", "mount.stiffener_thickness_mm"};
 constexpr std::array<std::string_view, 3> kMountFinish{"mount.isolated", "mount.finish_mm", "mount.trailered"};
 constexpr std::array<std::string_view, 4> kMountFlex{"mount.test_mass_kg", "mount.test_arm_mm", "mount.test_sag_mm", "mount.deck_factor"};
-constexpr std::array kMountGroups{Group{"", kMountMain}, Group{"Plate", kMountPlate}, Group{"Bolts", kMountBolts}, Group{"Deck and backing", kMountDeck}, Group{"The plate under load", {}, draw_loaded_plate}, Group{"Shape", kMountShape}, Group{"Stiffeners", kMountStiff}, Group{"Metal on metal, road", kMountFinish}, Group{"A flex test", kMountFlex}};
+constexpr std::array kMountGroups{Group{"", kMountMain}, Group{"Plate", kMountPlate}, Group{"Bolts", kMountBolts}, Group{"Deck and backing", kMountDeck}, Group{"The plate under load", {}, draw_loaded_plate}, Group{"Drawings to make it by", {}, draw_plate_papers}, Group{"Shape", kMountShape}, Group{"Stiffeners", kMountStiff}, Group{"Metal on metal, road", kMountFinish}, Group{"A flex test", kMountFlex}};
 
 constexpr std::array<std::string_view, 4> kTrimMain{"trim.bank_x_m", "trim.bank_y_m", "trim.motor_x_m", "trim.motor_y_m"};
 constexpr std::array<std::string_view, 3> kTrimBoat{"trim.initial_trim_deg", "trim.gm_m", "trim.waterplane_ratio"};
@@ -381,32 +381,6 @@ constexpr std::array kPages{
          .trace = [](const Design& d) { return &d.parts.trace; },
          .extra = draw_parts},
 };
-
-// Two buttons side by side; returns which was pressed, 0 or 1, or -1.
-struct Choice {
-  std::string_view id{};
-  std::string_view label{};
-  std::string_view action{};
-  bool enabled = true;
-  Weight weight = Weight::plain;
-};
-int pair_of_buttons(Context& ui, const Choice& first, const Choice& second) {
-  Sheet& sheet = ui.sheet;
-  const float half = 0.5f * (sheet.width - kUnit);
-  const float left = sheet.x;
-  const float top = sheet.y;
-  const auto press = [&](const Choice& it) {
-    return button(ui, it.id, it.label, it.weight, half, it.action, it.enabled);
-  };
-  int pressed = press(first) ? 0 : -1;
-  const float below = sheet.y;
-  sheet.x = left + half + kUnit;
-  sheet.y = top;
-  if (press(second)) pressed = 1;
-  sheet.x = left;
-  sheet.y = std::max(below, sheet.y);
-  return pressed;
-}
 
 void draw_qr(Context& ui) {
   if (!disclosure(ui, "qr-code", "QR code")) return;

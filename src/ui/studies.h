@@ -84,6 +84,7 @@ void draw_opening_times(Context& ui);
 
 // Of the mount page.
 void draw_loaded_plate(Context& ui);
+void draw_plate_papers(Context& ui);  // to print and to cut by
 
 // Of this page; made on first use.
 Studies& studies_of(UiState& state);

@@ -510,6 +510,24 @@ bool button(Context& ui, std::string_view id, std::string_view label, Weight wei
   return sheet.take(id).verb == "click" && enabled;
 }
 
+int pair_of_buttons(Context& ui, const ButtonChoice& first, const ButtonChoice& second) {
+  Sheet& sheet = ui.sheet;
+  const float half = 0.5f * (sheet.width - kUnit);
+  const float left = sheet.x;
+  const float top = sheet.y;
+  const auto press = [&](const ButtonChoice& it) {
+    return button(ui, it.id, it.label, it.weight, half, it.action, it.enabled);
+  };
+  int pressed = press(first) ? 0 : -1;
+  const float below = sheet.y;
+  sheet.x = left + half + kUnit;
+  sheet.y = top;
+  if (press(second)) pressed = 1;
+  sheet.x = left;
+  sheet.y = std::max(below, sheet.y);
+  return pressed;
+}
+
 bool disclosure(Context& ui, std::string_view id, std::string_view label) {
   Sheet& sheet = ui.sheet;
   const Palette& palette = sheet.palette();

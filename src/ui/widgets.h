@@ -92,6 +92,16 @@ void caution(Context& ui, const Caution& caution);
 bool button(Context& ui, std::string_view id, std::string_view label, Weight weight = Weight::plain,
             float columns = 0.0f, std::string_view action = {}, bool enabled = true);
 
+// Two buttons side by side; returns which was pressed, 0 or 1, or -1.
+struct ButtonChoice {
+  std::string_view id{};
+  std::string_view label{};
+  std::string_view action{};
+  bool enabled = true;
+  Weight weight = Weight::plain;
+};
+int pair_of_buttons(Context& ui, const ButtonChoice& first, const ButtonChoice& second);
+
 // A disclosure: true while open.
 bool disclosure(Context& ui, std::string_view id, std::string_view label);
 

@@ -47,4 +47,24 @@ TEST_SUITE("plate under load") {
     CHECK(wizard.app().tree().find("plate-load") != nullptr);
     CHECK(description_of(wizard, "why.plate.case.4") != before);
   }
+
+  TEST_CASE("drawing, template and cut file are offered; a plate that cannot be cut has only its drawing") {
+    Wizard wizard({.width = 412.0f, .height = 915.0f});
+    wizard.page("mount");
+    press(wizard, "mount.Drawings to make it by");
+    const auto disabled = [&](std::string_view id) {
+      const SemNode* node = wizard.app().tree().find(id);
+      REQUIRE(node != nullptr);
+      return node->disabled;
+    };
+    for (const char* id : {"show-plate", "show-template-a4", "show-template-letter", "save-dxf-r12", "save-dxf-r2000"}) {
+      CAPTURE(id);
+      CHECK_FALSE(disabled(id));
+    }
+    press(wizard, "mount.Bolts");
+    wizard.type("Bolt gauge", "210 mm");  // of a plate 220 mm wide: the holes break its edge
+    wizard.settle();
+    CHECK_FALSE(disabled("show-plate"));
+    CHECK(disabled("save-dxf-r12"));
+  }
 }

@@ -352,6 +352,43 @@ test("the job sheet is shown, saved, printed, and left again", async () => {
   assert.equal(await sheet.count(), 0);
 });
 
+// Millimetres as CSS and as PDF count them.
+const css = (mm) => mm / 25.4 * 96;
+const points = (mm) => mm / 25.4 * 72;
+const mediaBoxes = (pdf) => [...pdf.toString("latin1").matchAll(/\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)/g)]
+  .map(([, wide, high]) => [Number(wide), Number(high)]);
+
+test("the plate is printed at true size, and goes out as a cut file", async () => {
+  const page = await open(await profile(DESK));
+  await page.getByRole("navigation").getByRole("button", { name: /^Mount/ }).first().click();
+  await settle(page);
+  await press(page, "Drawings to make it by");
+  for (const [paper, wide, high] of [["Drawing with all measures", 420, 297], ["Drill template, A4", 210, 297],
+    ["Drill template, Letter", 215.9, 279.4]]) {
+    await press(page, paper);
+    assert.deepEqual(await violations(page), [], paper);
+    await page.emulateMedia({ media: "print" });
+    const box = await page.locator("#paper svg").first().boundingBox();
+    const sides = [box.width, box.height].sort((a, b) => a - b);
+    [wide, high].sort((a, b) => a - b).forEach((mm, i) => assert.ok(Math.abs(sides[i] - css(mm)) < 0.5, `${paper}: ${sides}`));
+    const boxes = mediaBoxes(await page.pdf({ preferCSSPageSize: true }));
+    assert.equal(boxes.length, await page.locator("#paper svg").count(), "a page each");
+    for (const sheet of boxes) {
+      sheet.sort((a, b) => a - b);
+      [wide, high].sort((a, b) => a - b).forEach((mm, i) => assert.ok(Math.abs(sheet[i] - points(mm)) < 1, `${paper}: ${sheet}`));
+    }
+    await page.emulateMedia({ media: null });
+    await page.keyboard.press("Escape");
+    await page.locator("#paper").waitFor({ state: "detached" });
+  }
+  for (const [name, ending, version] of [["Cut file, DXF R12", /-plate_mm\.dxf$/, "AC1009"], ["Cut file, DXF 2000", /-plate\.dxf$/, "AC1015"]]) {
+    const [file] = await Promise.all([page.waitForEvent("download"), button(page, name).click()]);
+    assert.match(file.suggestedFilename(), ending);
+    const text = readFileSync(await file.path(), "latin1");
+    assert.ok(text.includes(version) && text.trimEnd().endsWith("EOF"), name);
+  }
+});
+
 test("a job goes out as a file and comes in again; a file that is none changes nothing", async () => {
   const context = await profile(DESK);
   const page = await open(context);

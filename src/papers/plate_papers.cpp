@@ -1,0 +1,129 @@
+#include "papers/plate_papers.h"
+
+#include "base/number.h"
+#include "calc/plate_study.h"
+#include "draw/plate_drawing.h"
+#include "draw/svg.h"
+#include "io/markup.h"
+
+namespace thole {
+namespace {
+
+// On a screen as wide as it is, on paper at true size with nothing round it.
+constexpr std::string_view kPagesStyle = R"(
+body:has(>.sheet){margin:0;background:#fff}
+.sheet{color-scheme:light;box-sizing:border-box;max-width:none;margin:0 auto;padding:16px;
+background:#fff;color:#111;font:16px/1.45 Inter,system-ui,sans-serif}
+.sheet p{margin:0 0 16px;max-width:44em}
+.sheet .page{margin:0 0 16px}
+.sheet .page svg{display:block;max-width:100%;height:auto;border:1px solid #777}
+@media print{
+.sheet{padding:0}
+.sheet p{display:none}
+.sheet .page{margin:0;break-after:page}
+.sheet .page:last-child{break-after:auto}
+.sheet .page svg{max-width:none;border:0}
+}
+)";
+
+double countersink_deg(const BoltSize& bolt) {
+  return bolt.series == ThreadSeries::metric ? 90.0 : 82.0;
+}
+
+std::string on_paper(const Drawing& drawing) {
+  return write_svg(drawing, {.file = true, .paper = true});
+}
+
+std::optional<Drawing> drawing_of(const Design& design, const SheetOptions& options) {
+  const std::optional<ChosenPlate> plate = chosen_plate(design);
+  if (!plate) return std::nullopt;
+  return plate_drawing({.shape = plate->shape,
+                        .part = plate_name(design),
+                        .date = options.date,
+                        .material = std::string(plate->alloy->name),
+                        .density_kg_per_m3 = plate->alloy->density_kg_per_m3,
+                        .countersink_deg = countersink_deg(*plate->bolt),
+                        .drafting = options.system == System::us ? Drafting::asme : Drafting::iso});
+}
+
+std::vector<Drawing> template_of(const Design& design, Paper paper) {
+  const std::optional<ChosenPlate> plate = chosen_plate(design);
+  if (!plate) return {};
+  return drill_template({.shape = plate->shape,
+                         .name = plate_name(design),
+                         .paper = paper,
+                         .countersink_deg = countersink_deg(*plate->bolt)});
+}
+
+// All pages are of one size, as the printer is told once.
+std::string document_of(const std::vector<Drawing>& pages, std::string_view title,
+                        std::string_view how) {
+  if (pages.empty()) return {};
+  const double wide_mm = pages.front().high.x - pages.front().low.x;
+  const double high_mm = pages.front().high.y - pages.front().low.y;
+  Markup out;
+  out.raw(
+      "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+      "<meta name=\"viewport\" content=\"width=device-width,initial-scale=1\">\n");
+  out.line("title", title);
+  out.raw("\n<style>@page{margin:0;size:");
+  out.number(wide_mm);
+  out.raw("mm ");
+  out.number(high_mm);
+  out.raw("mm}");
+  out.raw(svg_style());
+  out.raw(kPagesStyle);
+  out.raw("</style>\n</head>\n<body>\n<main class=\"sheet\">\n");
+  out.line("p", how);
+  for (const Drawing& page : pages) {
+    out.open("section class=\"page\"");
+    out.raw(write_svg(page, {.paper = true}));
+    out.close("section class=\"page\"");
+  }
+  out.raw("</main>\n</body>\n</html>\n");
+  return out.take();
+}
+
+}  // namespace
+
+std::string plate_name(const Design& design) {
+  const std::string& title = design.job.title.value;
+  return title.empty() ? std::string("Bow plate") : title;
+}
+
+std::string plate_drawing_svg(const Design& design, const SheetOptions& options) {
+  const std::optional<Drawing> drawing = drawing_of(design, options);
+  return drawing ? on_paper(*drawing) : std::string{};
+}
+
+std::vector<std::string> drill_template_svgs(const Design& design, Paper paper) {
+  std::vector<std::string> pages;
+  for (const Drawing& page : template_of(design, paper)) pages.push_back(on_paper(page));
+  return pages;
+}
+
+std::string plate_drawing_html(const Design& design, const SheetOptions& options) {
+  const std::optional<Drawing> drawing = drawing_of(design, options);
+  if (!drawing) return {};
+  return document_of({*drawing}, "Drawing: " + plate_name(design),
+                     "One sheet. On smaller paper it is not to scale: its figures hold.");
+}
+
+std::string drill_template_html(const Design& design, Paper paper) {
+  return document_of(template_of(design, paper), "Drill template: " + plate_name(design),
+                     "Print at 100 %, not fitted to the page, and measure both bars before you "
+                     "drill. Look under the deck first: wires, tanks, stringers.");
+}
+
+DxfFile plate_dxf(const Design& design, DxfVersion version) {
+  const std::optional<ChosenPlate> plate = chosen_plate(design);
+  if (!plate) return {.issues = {{Severity::error, "mount.plate", std::string(kNoPlate)}}};
+  return write_dxf({.shape = plate->shape,
+                    .name = plate_name(design),
+                    .material = std::string(plate->alloy->name),
+                    .density_kg_per_m3 = plate->alloy->density_kg_per_m3,
+                    .countersink_deg = countersink_deg(*plate->bolt)},
+                   version);
+}
+
+}  // namespace thole

@@ -1,0 +1,30 @@
+#pragma once
+
+// The plate on paper and as a file, of a design that chose one: what a maker cuts and drills by.
+
+#include <string>
+#include <vector>
+
+#include "draw/drill_template.h"
+#include "io/dxf.h"
+#include "papers/job_sheet.h"
+
+namespace thole {
+
+// The design's title; "Bow plate" without one.
+std::string plate_name(const Design& design);
+
+// The dimensioned drawing and the pages of the drill template as SVG in millimetres of paper, each
+// standing alone. Empty when the design has no plate (kNoPlate says so), or no pages hold it.
+std::string plate_drawing_svg(const Design& design, const SheetOptions& options);
+std::vector<std::string> drill_template_svgs(const Design& design, Paper paper);
+
+// The same as a document of pages at true size, made as the job sheet is: <main class="sheet">, and
+// a style that speaks of nothing else. Empty likewise.
+std::string plate_drawing_html(const Design& design, const SheetOptions& options);
+std::string drill_template_html(const Design& design, Paper paper);
+
+// The cut file. Bolt holes are drilled: what lies too near an edge is refused with the bolt.
+DxfFile plate_dxf(const Design& design, DxfVersion version);
+
+}  // namespace thole
