@@ -179,7 +179,7 @@ TEST_SUITE("property") {
     for (const ReadyJob& ready : ready_jobs()) {
       CAPTURE(ready.id);
       const Design design = evaluate(ready.job, default_catalogue());
-      const FeederCircuit circuit = feeder_circuit(design);
+      const FeederCircuit circuit = feeder_circuit(design, default_catalogue());
       const NetworkSolution s = solve_network(circuit.network);
       REQUIRE(s.solved);
       CHECK(s.load_A.front() == rel(design.feeder.current_A, 1e-7));

@@ -90,7 +90,7 @@ std::vector<Network> circuits() {
   for (const ReadyJob& ready : ready_jobs()) {
     const Design design = evaluate(ready.job, default_catalogue());
     for (const MotorLaw law : {MotorLaw::power, MotorLaw::current, MotorLaw::resistance}) {
-      all.push_back(feeder_circuit(design, law).network);
+      all.push_back(feeder_circuit(design, default_catalogue(), {.law = law}).network);
     }
   }
   return all;
