@@ -203,7 +203,9 @@ PieceRead piece_in(std::string_view word) {
   } else {
     const auto called = std::find_if(kCalled.begin(), kCalled.end(), [&](const Called& c) { return !own.empty() && c.word == own.front(); });
     if (called == kCalled.end()) {
-      return wrong("is no piece; write 5m:4AWG, lug, stud, plug, jumper, device, switch, block, load or motor.");
+      const std::optional<Amount> amount = amount_in(word);
+      if (amount && amount->unit == "x") return wrong("this stands before a whole way: 2x [bow] 5m:8AWG [back].");
+      return wrong("this is no piece; write 5m:4AWG, lug, stud, plug, jumper, device, switch, block, load or motor.");
     }
     piece.kind = called->kind;
     piece.label = std::string(called->label);
@@ -295,7 +297,7 @@ class Reader {
   }
 
   void close(std::vector<TypedPiece>& stretch, int& here, int node, std::string_view said, int times) {
-    if (stretch.empty()) return fail(quoted(said) + ": no piece lies before this node; write one between two nodes.");
+    if (stretch.empty()) return fail(quoted(said) + ": no piece lies before it; write one between two nodes.");
     if (here == node) return fail(bracketed(names_[static_cast<std::size_t>(node)]) + ": a way from it leads back to it and is shorted; name another node.");
     for (int k = 0; k < times; ++k) {
       if (out_.message.empty()) lay(stretch, here, node);

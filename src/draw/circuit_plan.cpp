@@ -23,10 +23,9 @@ constexpr double kText = 10.0;  // of a row, the middle of its text
 constexpr double kBar = 31.0;   // ... and of its stroke
 constexpr double kBeside = 6.0;
 constexpr double kThin = 2.0;
-constexpr double kThickest = 14.0;  // of a piece that loses everything
+constexpr double kThickest = 20.0;  // of a piece that loses everything
 constexpr double kSymbol = 12.0;    // a shorter stroke has none
 constexpr double kMotor = 9.0;      // radius
-constexpr double kLetter = 7.6;     // of 14 px text, on the wide side
 constexpr std::size_t kMostInString = 12;
 constexpr std::size_t kMostStrings = 3;
 constexpr std::size_t kMostRows = 40;  // of a side
@@ -39,9 +38,15 @@ std::string short_figure(double value) {
   return fixed(value, size >= 99.95 ? 0 : size >= 0.995 ? 1 : 2);
 }
 
-double width_of(const std::string& text) {
-  const auto goes_on = [](char c) { return (static_cast<unsigned char>(c) & 0xC0u) == 0x80u; };
-  return kLetter * static_cast<double>(std::count_if(text.begin(), text.end(), [&](char c) { return !goes_on(c); }));
+// Of 14 px text, on the wide side: nobody measures type here.
+double width_of(const std::string& text, TextRole role) {
+  double width = 0.0;
+  for (const char c : text) {
+    if ((static_cast<unsigned char>(c) & 0xC0u) == 0x80u) continue;  // goes on with the character before it
+    const bool narrow = std::string_view(" .,:ijlt[]").find(c) != std::string_view::npos;
+    width += narrow ? 4.6 : c >= 'A' && c <= 'Z' ? 9.8 : c >= '0' && c <= '9' ? 8.9 : 8.5;
+  }
+  return width * (role == TextRole::strong ? 1.07 : 1.0);
 }
 
 enum class Zone { bank, out, back };
@@ -355,13 +360,42 @@ class Plan {
     add_polyline(drawing_, {on(upright.x, upright.top), on(upright.x, upright.foot)}, Line::outline);
   }
 
+  // Between what crosses a stroke, so that no symbol looks like a joint.
+  double free_middle(const Row& row) const {
+    std::vector<double> xs{row.left, row.right};
+    for (const Upright& upright : uprights_) {
+      const bool crosses = upright.used && upright.top < row.bar() && upright.foot > row.bar();
+      if (crosses && upright.x > row.left && upright.x < row.right) xs.push_back(upright.x);
+    }
+    std::sort(xs.begin(), xs.end());
+    double best = 0.5 * (row.left + row.right);
+    double widest = 0.0;
+    for (std::size_t k = 0; k + 1 < xs.size(); ++k) {
+      if (xs[k + 1] - xs[k] <= widest) continue;
+      widest = xs[k + 1] - xs[k];
+      best = 0.5 * (xs[k] + xs[k + 1]);
+    }
+    return best;
+  }
+
+  // More than two strokes meet where the node's upright goes on past this one.
+  bool meets_more(int node, double y) const {
+    const Upright& upright = node == 0 && y < link_y_ ? bank_minus_ : uprights_[at(node)];
+    return upright.top < y && upright.foot > y;
+  }
+
   bool is_worst(const Row& row) const {
     return std::any_of(row.branches.begin(), row.branches.end(), [&](std::size_t k) { return rank_[k] == 0 && solution_.branch_W[k] > 0.0; });
   }
 
   void draw_stroke(const Row& row) {
     const double y = row.bar();
-    const double middle = 0.5 * (row.left + row.right);
+    const double middle = free_middle(row);
+    for (const int node : {row.from, row.to}) {
+      if (!meets_more(node, y)) continue;
+      const bool bank = node == 0 && row.right == kBankRight && y < link_y_;
+      drawing_.circles.push_back({.centre = on(bank ? kBankRight : x_[at(node)], y), .radius = 3.0, .line = Line::none, .fill = Fill::strong});
+    }
     if (row.load >= 0) {
       add_polyline(drawing_, {on(row.left, y), on(row.right, y)}, Line::outline);
       const double x = row.load == 0 ? row.right : middle;
@@ -405,18 +439,18 @@ class Plan {
   std::string text_of(const Row& row) const {
     if (row.load >= 0) {
       const auto k = at(row.load);
-      return network_.loads[k].label + "  " + fixed(solution_.load_V[k], 2) + " V  " + short_figure(solution_.load_A[k]) + " A  " +
+      return network_.loads[k].label + ": " + fixed(solution_.load_V[k], 2) + " V, " + short_figure(solution_.load_A[k]) + " A, " +
              short_figure(solution_.load_V[k] * solution_.load_A[k]) + " W";
     }
     if (row.branches.size() > 1) {
       const bool several = folded_strings_ > 0 && &row == &rows_[first_back_ - 1];
       const std::string what = several ? std::to_string(folded_strings_) + " strings more" : std::to_string(row.branches.size()) + " pieces in a row";
-      return what + "  " + short_figure(loss_of(row)) + " W";
+      return what + ": " + short_figure(loss_of(row)) + " W";
     }
     const std::size_t k = row.branches.front();
     const PieceFigures figures = piece_figures(circuit_, k, system_);
-    std::string text = std::to_string(rank_[k] + 1) + " " + network_.branches[k].label + "  " + figures.amperes + "  " + figures.watts;
-    if (!figures.degrees.empty()) text += "  " + figures.degrees;
+    std::string text = std::to_string(rank_[k] + 1) + ". " + network_.branches[k].label + ": " + figures.amperes + ", " + figures.watts;
+    if (!figures.degrees.empty()) text += ", " + figures.degrees;
     return text;
   }
 
@@ -454,17 +488,17 @@ class Plan {
 
   void draw_texts(const Row& row) {
     const bool worst = is_worst(row);
-    const std::string text = worst ? text_of(row) + "  worst" : text_of(row);
-    const double width = width_of(text);
+    const std::string text = worst ? text_of(row) + ", worst" : text_of(row);
+    const TextRole role = worst || row.load == 0 ? TextRole::strong : TextRole::note;
     const double y = row.y + kText;
-    const double x = free_place(width, y, row.load == 0 ? kWidth : row.left + 2.0);
-    add_text({x, y}, text, worst || row.load == 0 ? TextRole::strong : TextRole::note);
+    const double x = free_place(width_of(text, role), y, row.load == 0 ? kWidth : row.left + 2.0);
+    add_text({x, y}, text, role);
     if (row.labelled >= 0) add_text({row.right + kBeside, row.bar()}, volts(row.labelled), TextRole::note);
   }
 
   // On paper, so that no upright runs through it.
   void add_text(Point place, const std::string& text, TextRole role) {
-    const double width = width_of(text);
+    const double width = width_of(text, role);
     for (const double x : passing(place.y)) {
       if (x > place.x - 2.0 && x < place.x + width) {
         add_box(drawing_, on(x - 2.0, place.y + 9.0), on(x + 2.0, place.y - 9.0), Line::none, Fill::paper);
@@ -513,7 +547,10 @@ class Plan {
 }  // namespace
 
 PieceFigures piece_figures(const FeederCircuit& circuit, std::size_t branch, System system) {
-  PieceFigures figures{.amperes = short_figure(circuit.solution.branch_A[branch]) + " A",
+  // A block that is charged by others shows it by its sign; elsewhere the way is of no matter.
+  const double current_A = circuit.solution.branch_A[branch];
+  const bool charged = circuit.kinds[branch] == PieceKind::block && current_A < 0.0;
+  PieceFigures figures{.amperes = (charged ? "\u2212" : "") + short_figure(std::abs(current_A)) + " A",
                        .watts = short_figure(circuit.solution.branch_W[branch]) + " W"};
   if (circuit.temperature_C[branch] != 0.0) figures.degrees = show(std::round(circuit.temperature_C[branch]), "C", system).text();
   return figures;

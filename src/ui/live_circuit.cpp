@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "base/number.h"
+#include "data/sources.h"
+#include "data/sources_power.h"
 #include "draw/circuit_plan.h"
 #include "io/figures.h"
 #include "ui/studies.h"
@@ -38,7 +41,7 @@ void draw_pieces(Context& ui, const FeederCircuit& circuit) {
   for (std::size_t i = 0; i < std::min(order.size(), kMostListed); ++i) {
     const std::size_t k = order[i];
     const Within item(ui.sheet, Role::listitem);
-    result_row(ui, "circuit.piece." + std::to_string(i), std::to_string(i + 1) + " " + circuit.network.branches[k].label,
+    result_row(ui, "circuit.piece." + std::to_string(i), std::to_string(i + 1) + ". " + circuit.network.branches[k].label,
                {figures_of(circuit, k, ui.state.system), ""}, "");
   }
 }
@@ -114,7 +117,7 @@ void draw_six_answers(Context& ui) {
   ui.sheet.space(kUnit);
   heading(ui, 3, "What it may carry, by three practices");
   for (const AmpacityPractice& practice : cable.practices) {
-    const Within list(ui.sheet, Role::list, practice.label);
+    const Within list(ui.sheet, Role::list, std::string(practice.label));
     const std::string id = "answers.ampacity." + std::string(practice.id);
     const auto row = [&](std::string_view key, std::string_view label, std::string value) {
       const Within item(ui.sheet, Role::listitem);
