@@ -1,21 +1,45 @@
 #pragma once
 
-// The feeder of a design as a circuit: every block, jumper, conductor and joint by itself, the motor at
-// full thrust at the end of the allowed discharge.
+// The feeder of a design as a circuit: every block, jumper, conductor and joint by itself, as hot as its
+// own load makes it. The usual one, or the one that was typed piece by piece (data/circuit_line.h).
+
+#include <optional>
+#include <string>
+#include <vector>
 
 #include "calc/design.h"
-#include "calc/network/network.h"
+#include "calc/warm_network.h"
+#include "data/circuit_line.h"
 
 namespace thole {
 
-struct FeederCircuit {
-  Network network{};
-  std::vector<double> temperature_C{};  // by branch; 0 where none is worked out
+enum class CircuitMoment {
+  full_thrust,  // the bank new, warm and charged
+  at_rest,      // likewise, the motor's electronics alone
+  end_of_day    // full thrust, the bank old, cold, at the end of the allowed discharge
 };
 
-// Node 0 is the bank's negative post; strings run side by side. Blocks are alike: each has its share of
-// the bank's open-circuit volts and resistance. Precondition: a bank and a feeder were found.
-FeederCircuit feeder_circuit(const Design& design, MotorLaw law = MotorLaw::power);
+struct CircuitAsked {
+  CircuitMoment moment = CircuitMoment::end_of_day;
+  std::optional<MotorLaw> law{};  // otherwise the job's
+};
+
+struct FeederCircuit {
+  Network network{};                    // resistances at the temperatures below
+  std::vector<PieceKind> kinds{};       // by branch
+  std::vector<BranchCopper> copper{};   // by branch
+  std::vector<double> temperature_C{};  // by branch; 0 where there is no copper
+  NetworkSolution solution{};           // its message, too, when a typed piece cannot be found
+  bool typed = false;
+  bool rests = false;  // temperatures and currents agree
+  int pass_count = 0;
+};
+
+// Node 0 is the bank's negative post, node 1 the positive one; strings run side by side, load 0 is the
+// motor. Blocks of the usual bank are alike: each has its share of the bank's open-circuit volts and
+// resistance. Devices that a typed circuit names are looked up in the catalogue. Precondition: a bank
+// and a feeder were found.
+FeederCircuit feeder_circuit(const Design& design, const Catalogue& catalogue, const CircuitAsked& asked = {});
 
 // What all jumpers between blocks resist, as hot as their load makes them; strings side by side.
 double jumpers_ohm(const Design& design);

@@ -15,6 +15,7 @@
 #include "base/edition.h"
 #include "base/number.h"
 #include "base/units.h"
+#include "calc/cable_study.h"
 #include "calc/design.h"
 #include "calc/feeder_circuit.h"
 #include "calc/hold/calibrate.h"
@@ -28,6 +29,7 @@
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
 #include "draw/chapters.h"
+#include "draw/circuit_plan.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
 #include "io/circuit_text.h"
@@ -68,7 +70,8 @@ usage:
   thole rose JOB.json              what wind and current are held, from every side; loads by angle
   thole hold JOB.json              an hour of holding, simulated: how still, at what cost
   thole day JOB.json               what a day takes from the bank, and what is left of it by the hour
-  thole feeder JOB.json            the feeder as a circuit, what loses most first
+  thole feeder JOB.json            the feeder as a circuit, usual or typed: what loses most first, how warm;
+                                   the same cable by six rules of drop and three of ampacity
   thole protection JOB.json        short circuits from a new bank to an old one, against fuse, cable and motor
   thole plate JOB.json             the plate by finite elements: stress, bolts, deck, sag in each load case
   thole sensitivity JOB.json [RESULT]  which values move a result most ("hold.limiting_wind_mps")
@@ -92,7 +95,8 @@ usage:
   --share PERCENT                  of hold: for how much of the time; as in the job when not said
   --track FILE.csv                 of hold: where the bow was, second by second
   --json                           of rose, hold, day ...: figures for a program
-  --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches
+  --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches;
+                                   of feeder: the circuit as a picture
   --template a4|letter             of plate: to drill through, at true size, on pages to be joined
   --tile N                         of --template: which page; 1 when not said
   --dxf                            of plate: to be cut, R12 in millimetres; a name with _mm.dxf says so
@@ -408,18 +412,24 @@ int run_day(const Arguments& arguments) {
 }
 
 int run_feeder(const Arguments& arguments) {
-  const std::optional<Design> design = load_design(arguments);
-  if (!design) return kBadInput;
-  report(design->issues);
-  if (!design->bank.found || !design->feeder.found) {
+  const Loaded loaded = load_job(arguments.words[1]);
+  if (loaded.status != kDone) return kBadInput;
+  const std::optional<Catalogue> catalogue = load_catalogue(arguments.catalogue);
+  if (!catalogue) return kBadInput;
+  const Design design = evaluate(loaded.job, *catalogue);
+  report(design.issues);
+  if (!design.bank.found || !design.feeder.found) {
     return fail("There is no bank, or no cable, tail and device for it, in this catalogue.");
   }
-  const FeederCircuit circuit = feeder_circuit(*design);
+  const FeederCircuit circuit = feeder_circuit(design, *catalogue);
   if (arguments.netlist) return put(arguments, spice_deck(circuit.network));
-  const NetworkSolution solution = solve_network(circuit.network);
-  const int status = put(arguments, arguments.json ? write_circuit(circuit, solution)
-                                                   : circuit_text(circuit, solution));
-  return status == kDone && !solution.solved ? kBadInput : status;
+  if (arguments.svg) {
+    const Drawing drawing = circuit_plan_picture(circuit, system_of(arguments));
+    return put(arguments, write_svg(drawing, {.width_px = 412.0, .height_px = drawing.high.y + 24.0, .file = true}));
+  }
+  const CableStudy cable = cable_study(design);
+  const int status = put(arguments, arguments.json ? write_circuit(circuit, cable) : circuit_text(circuit, cable));
+  return status == kDone && !circuit.solution.solved ? kBadInput : status;
 }
 
 int run_protection(const Arguments& arguments) {

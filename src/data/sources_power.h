@@ -62,6 +62,11 @@ inline constexpr Source kIsoAmpacity{.id = "iso-10133-2012-table-a-1",
                                      .title = "ISO 10133:2012, direct current systems",
                                      .locator = "Table A.1, 30 C; a published abstract disagrees",
                                      .confirmed = false};
+inline constexpr Source kIsoEngineSpace{
+    .id = "iso-10133-2012-engine-space",
+    .title = "ISO 10133:2012, direct current systems",
+    .locator = "factors in engine spaces: 70 C 0.75, 85 C 0.82, 105 C 0.86, 125 C 0.89; recalled",
+    .confirmed = false};
 inline constexpr Source kCableHeating{
     .id = "cable-heating-anchored",
     .title = "Rise of a cable in proportion to its heat, anchored on its ampacity",

@@ -1,5 +1,6 @@
 #include "job/complete.h"
 
+#include "data/circuit_line.h"
 #include "data/day_plan.h"
 #include "data/windage.h"
 #include "job/estimate.h"
@@ -31,6 +32,7 @@ void refuse_unreadable(Given<std::string>& line, std::string_view path,
 
 std::string wrong_with_view(std::string_view text) { return read_view(text).message; }
 std::string wrong_with_day(std::string_view text) { return read_day_plan(text).message; }
+std::string wrong_with_circuit(std::string_view text) { return read_circuit(text).message; }
 
 // Fills the blanks of `job` with what the preset knows.
 void fill_from(const Preset& preset, Job& job) {
@@ -92,6 +94,7 @@ Completed complete(const Job& given, const Catalogue& catalogue) {
   refuse_unreadable(job.boat.side_view, "boat.side_view", wrong_with_view, done.issues);
   refuse_unreadable(job.boat.front_view, "boat.front_view", wrong_with_view, done.issues);
   refuse_unreadable(job.hold.day, "hold.day", wrong_with_day, done.issues);
+  refuse_unreadable(job.feeder.network, "feeder.network", wrong_with_circuit, done.issues);
 
   estimate_boat(job, done.trace);
   estimate_water(job, done.trace);

@@ -41,6 +41,8 @@ void estimate_feeder(Job& job, Trace& trace) {
   usual(feeder.floating, true, "feeder.floating",
         "A separate series bank with no tie to the boat's negative.");
   usual(feeder.lug_ohm, 0.0001, "feeder.lug_ohm", "A good crimped lug on a clean stud.");
+  usual(feeder.motor_law, MotorLaw::power, "feeder.motor_law",
+        "A controller keeps the motor's power; it draws more as volts fall.");
   usual(feeder.plug_ohm, 0.0005, "feeder.plug_ohm", "A clean plug of 50 to 70 A.");
 }
 

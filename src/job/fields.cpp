@@ -620,7 +620,7 @@ constexpr std::array kFields{
         "Says whether cycles or time end the bank.", 1, 365),
     text(250, THOLE_TEXT(Feeder, feeder, network),
         "The circuit, piece by piece",
-        "Only where it is not the usual one.", kMostCircuitBytes),
+        "Only where it is not the usual one: lug device 5m:4AWG [bow] plug motor plug [back] 5m:4AWG lug; [bow] load:30W [back].", kMostCircuitBytes),
     choice(251, THOLE_VALUE(Feeder, feeder, motor_law),
         "The motor keeps, as volts fall",
         "A controller keeps its power; a plain motor is nearly a resistance.", kMotorLawOptions),

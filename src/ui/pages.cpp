@@ -59,7 +59,7 @@ constexpr std::array<std::string_view, 3> kFeederDevice{"feeder.device_distance_
 constexpr std::array<std::string_view, 4> kFeederHeat{"feeder.allowed_drop_frac", "feeder.ambient_C", "feeder.engine_space", "feeder.bundled_count"};
 constexpr std::array<std::string_view, 3> kFeederJoints{"feeder.jumper_m", "feeder.lug_ohm", "feeder.plug_ohm"};
 constexpr std::array<std::string_view, 2> kFeederCircuit{"feeder.motor_law", "feeder.network"};
-constexpr std::array kFeederGroups{Group{"", kFeederMain}, Group{"Protection", kFeederDevice}, Group{"Heat and drop", kFeederHeat}, Group{"Jumpers and joints", kFeederJoints}, Group{"When it opens", {}, draw_opening_times}, Group{"The circuit, piece by piece", kFeederCircuit}};
+constexpr std::array kFeederGroups{Group{"", kFeederMain}, Group{"Protection", kFeederDevice}, Group{"Heat and drop", kFeederHeat}, Group{"Jumpers and joints", kFeederJoints}, Group{"When it opens", {}, draw_opening_times}, Group{"The circuit, piece by piece", kFeederCircuit, draw_live_circuit}, Group{"Same cable, six answers", {}, draw_six_answers}};
 
 constexpr std::array<std::string_view, 3> kChargeMain{"charge.charger", "charge.available_h", "charge.shore_limit_A"};
 constexpr std::array<std::string_view, 4> kChargeOwn{"charge.output_A", "charge.shore_V", "charge.efficiency_frac", "charge.power_factor"};

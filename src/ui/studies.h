@@ -2,13 +2,15 @@
 
 // Questions that take longer than a frame, asked on a page: the hour of holding and the margin it
 // needs, limits from every side, what moves an answer most, the trial at sea, when a fuse opens, the
-// plate under load. Each keeps its answer
+// feeder as a circuit, the plate under load. Each keeps its answer
 // until the design changes, and says so then.
 
 #include <cstdint>
 #include <memory>
 #include <optional>
 
+#include "calc/cable_study.h"
+#include "calc/feeder_circuit.h"
 #include "calc/hold/rose.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
@@ -64,6 +66,11 @@ struct LoadedPlate {
   std::size_t shown = 0;  // of the kinds of load
 };
 
+struct LiveCircuit {
+  Remembered<FeederCircuit> solved{};
+  std::size_t shown = 2;  // of the moments
+};
+
 struct Studies {
   WatchedHour hour{};
   RankedInputs ranked{};
@@ -71,6 +78,8 @@ struct Studies {
   Remembered<CalibrateResult> trial{};
   LoadedPlate plate{};
   Remembered<ProtectionStudy> protection{};
+  LiveCircuit circuit{};
+  Remembered<CableStudy> cable{};
 };
 
 // The parts of the hold page below its fields.
@@ -81,6 +90,8 @@ void draw_trial(Context& ui);
 
 // Of the feeder page.
 void draw_opening_times(Context& ui);
+void draw_live_circuit(Context& ui);
+void draw_six_answers(Context& ui);
 
 // Of the mount page.
 void draw_loaded_plate(Context& ui);

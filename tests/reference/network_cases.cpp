@@ -83,6 +83,34 @@ Network many_blocks() {
   return bank;
 }
 
+// Typed piece by piece, its copper warm: unlike strings side by side, a ring, conductors side by side, a
+// tapped stud, blocks of every state, two hundred of them.
+constexpr std::string_view kTyped[] = {
+    "lug device 5m:4AWG stud 1m:6AWG plug motor plug 1m:6AWG 5m:4AWG lug",
+    "lug device 5m:4AWG [bow] 1m:6AWG plug motor plug 1m:6AWG [back] 5m:4AWG lug; [bow] lug load:30W [back]",
+    "lug device 5m:4AWG motor 5m:4AWG lug; [-] block jumper block [+]; [-] block:12.4V:14mohm jumper block:80%:90Ah [+]",
+    "lug:0.2mohm device [d] 5m:4AWG [bow] 1m:6AWG:45C motor 1m:6AWG [b] 5m:4AWG lug; [d] 7m:6AWG [e] 1m:6AWG [bow]; "
+    "[b] 5m:2AWG lug; [e] load:2A [-]; [e] load:12ohm [b]",
+    "lug device [a] 5m:8AWG:4wires [bow] plug motor plug [b] 5m:4AWG lug; 3x [a] 5m:10AWG:4wires [bow]",
+    "lug device 5m:25mm2:50C motor 5m:25mm2 lug; 50x [-] block:x4:6.3V [+]",
+    "lug device 20ft:1/0AWG motor 20ft:1/0AWG; [-] block jumper [m] block [+]; [-] block:60% [m]; [m] block:90% [+]"};
+
+void add_typed(std::vector<Network>& all) {
+  Job job = ready_jobs().front().job;
+  for (const std::string_view text : kTyped) {
+    job.feeder.network = {std::string(text), Origin::given};
+    const Design design = evaluate(job, default_catalogue());
+    for (const MotorLaw law : {MotorLaw::power, MotorLaw::current, MotorLaw::resistance}) {
+      const FeederCircuit circuit = feeder_circuit(design, default_catalogue(), {.law = law});
+      if (!circuit.typed || !circuit.solution.solved) {
+        std::fprintf(stderr, "not solved: %s\n", circuit.solution.message.c_str());
+        std::exit(1);
+      }
+      all.push_back(circuit.network);
+    }
+  }
+}
+
 std::vector<Network> circuits() {
   std::vector<Network> all{string_of(MotorLaw::power, 1200.0), string_of(MotorLaw::current, 42.0),
                            string_of(MotorLaw::resistance, 0.9), parallel_strings(), ring(), with_wire(),
@@ -90,9 +118,10 @@ std::vector<Network> circuits() {
   for (const ReadyJob& ready : ready_jobs()) {
     const Design design = evaluate(ready.job, default_catalogue());
     for (const MotorLaw law : {MotorLaw::power, MotorLaw::current, MotorLaw::resistance}) {
-      all.push_back(feeder_circuit(design, law).network);
+      all.push_back(feeder_circuit(design, default_catalogue(), {.law = law}).network);
     }
   }
+  add_typed(all);
   return all;
 }
 

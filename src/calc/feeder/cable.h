@@ -7,6 +7,7 @@
 namespace thole {
 
 inline constexpr double kTableAmbient_C = 30.0;             // kCfrTable5
+inline constexpr double kEngineSpace_C = 50.0;             // kCfrEngineSpace
 inline constexpr double kHottest_C = 250.0;                 // beyond it a cable is destroyed
 inline constexpr double kE11Drop_factor = 10.75;            // kE11Drop: ohm circular mil / ft
 inline constexpr double kIsoDrop_factor = 0.0164;           // kIsoDrop: ohm mm2 / m

@@ -19,7 +19,6 @@
 namespace thole {
 namespace {
 
-constexpr double kEngineSpace_C = 50.0;  // kCfrEngineSpace
 constexpr double kPlugEntry_mm2 = 16.0;  // kCommonPractice: plugs of 50-70 A take 6 AWG or 16 mm2
 constexpr double kJointHeat_W = 5.0;     // kCommonPractice
 constexpr double kHighCircuit_V = 50.0;       // kCfrHighVoltageCable

@@ -375,6 +375,15 @@ NetworkSolution solve_network(const Network& network) {
   return s;
 }
 
+std::vector<std::size_t> branches_by_loss(const NetworkSolution& solution) {
+  std::vector<std::size_t> order(solution.branch_W.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return solution.branch_W[a] > solution.branch_W[b];
+  });
+  return order;
+}
+
 std::string spice_deck(const Network& network) {
   std::string deck = "* operating point\n";
   const auto node = [](int index) { return index == 0 ? std::string("0") : "n" + std::to_string(index); };

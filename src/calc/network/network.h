@@ -62,6 +62,9 @@ struct NetworkSolution {
 // one node.
 NetworkSolution solve_network(const Network& network);
 
+// Of a solved circuit, what loses most first.
+std::vector<std::size_t> branches_by_loss(const NetworkSolution& solution);
+
 // The same circuit as a deck for ngspice: an operating point, volts of every node and amperes of every
 // branch printed. Node k is "n<k>", branch k has the ammeter "vb<k>".
 std::string spice_deck(const Network& network);
