@@ -10,6 +10,7 @@
 #include <optional>
 
 #include "calc/hold/rose.h"
+#include "calc/locker_study.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
 #include "calc/sensitivity.h"
@@ -64,6 +65,11 @@ struct LoadedPlate {
   std::size_t shown = 0;  // of the kinds of load
 };
 
+struct LockerView {
+  Remembered<LockerStudy> study{};
+  std::size_t shown = 0;  // of the arrangements that hold the bank
+};
+
 struct Studies {
   WatchedHour hour{};
   RankedInputs ranked{};
@@ -71,6 +77,7 @@ struct Studies {
   Remembered<CalibrateResult> trial{};
   LoadedPlate plate{};
   Remembered<ProtectionStudy> protection{};
+  LockerView locker{};
 };
 
 // The parts of the hold page below its fields.
@@ -78,6 +85,11 @@ void draw_watched_hour(Context& ui);
 void draw_limits(Context& ui);
 void draw_ranked_inputs(Context& ui);
 void draw_trial(Context& ui);
+
+// Of the bank page.
+void draw_locker_room(Context& ui);
+void draw_near_bank(Context& ui);
+void draw_held_down(Context& ui);
 
 // Of the feeder page.
 void draw_opening_times(Context& ui);
