@@ -240,7 +240,7 @@ ShaftInput shaft_input(const Job& job, const HoldResult& hold) {
   };
 }
 
-BankInput bank_input(const Job& job, const Catalogue& catalogue, const HoldResult& hold) {
+BankInput bank_input(const Job& job, std::vector<BatteryBlock> blocks, const HoldResult& hold) {
   const Bank& bank = job.bank;
   return {
       .motor_nominal_V = hold.motor.nominal_V,
@@ -251,7 +251,7 @@ BankInput bank_input(const Job& job, const Catalogue& catalogue, const HoldResul
       .hours_on_h = hold.hours_on_h,
       .mean_power_W = hold.hours_on_h > 0.0 ? hold.energy_Wh / hold.hours_on_h : 0.0,
       .full_power_W = hold.motor.power_full_W,
-      .blocks = blocks_for(job, catalogue),
+      .blocks = std::move(blocks),
       .series_count = bank.series_count.value,
       .parallel_count = bank.parallel_count.value,
       .peukert_exponent = bank.peukert_exponent.value,
@@ -261,6 +261,56 @@ BankInput bank_input(const Job& job, const Catalogue& catalogue, const HoldResul
       .temperature_C = bank.temperature_C.value,
       .feeder_drop_frac = job.feeder.allowed_drop_frac.value,
   };
+}
+
+// The locker with these blocks in it.
+PackingInput packing_input(const Job& job, const BatteryBlock& block, int series_count,
+                           int parallel_count) {
+  const Locker& locker = job.locker;
+  return {
+      .chemistry = block.chemistry,
+      .locker_length_m = locker.length_m.value,
+      .locker_width_m = locker.width_m.value,
+      .locker_height_m = locker.height_m.value,
+      .by_door = locker.access.value == LockerAccess::door,
+      .opening_length_m = locker.opening_length_m.value,
+      .opening_width_m = locker.opening_width_m.value,
+      .block_length_m = 0.001 * block.length_mm,
+      .block_width_m = 0.001 * block.width_mm,
+      .block_height_m = 0.001 * block.height_mm,
+      .series_count = series_count,
+      .parallel_count = parallel_count,
+      .side_allowed = locker.side_allowed.value,
+      .tiers_allowed = locker.tiers_allowed.value,
+  };
+}
+
+bool measured(const Locker& locker) {
+  return locker.length_m.known() && locker.width_m.known() && locker.height_m.known();
+}
+
+bool goes_in(const Job& job, const BankResult& bank) {
+  constexpr long kTries_count = 20'000;
+  const FitResult held = fit(
+      packing_input(job, bank.block, bank.series_count, bank.parallel_count), kTries_count);
+  return held.fits || !held.exact;
+}
+
+// A bank that lasts the day but does not go into the locker is no answer when another does both.
+BankResult bank_with_room(const Job& job, const BankInput& in) {
+  BankResult first = bank(in);
+  if (!first.found || !measured(job.locker) || goes_in(job, first)) return first;
+  BankInput roomy = in;
+  for (const BatteryBlock& block : in.blocks) {
+    bool exact = true;
+    roomy.room_counts.push_back(capacity_count(packing_input(job, block, 1, 1), exact));
+  }
+  BankResult second = bank(roomy);
+  const bool serves = second.found && std::none_of(second.trace.checks.begin(),
+                                                   second.trace.checks.end(), [](const Check& check) {
+                                                     return check.verdict() == Verdict::fail;
+                                                   });
+  return serves ? second : first;
 }
 
 void record_bank(const BankResult& result, Job& job) {
@@ -344,6 +394,46 @@ void record_charge(const ChargeResult& result, Job& job) {
   choose(job.charge.efficiency_frac, result.charger.efficiency_frac);
   choose(job.charge.power_factor, result.charger.power_factor);
   choose(job.charge.vent_area_cm2, result.vent_area_cm2);
+}
+
+// What was not measured is not known to the stage either.
+double or_not_known(const Given<double>& measure) {
+  return measure.known() ? measure.value : kNotKnown_m;
+}
+
+LockerInput locker_input(const Job& job, const BankResult& bank, const ChargeResult& charge,
+                         const MountResult& mount) {
+  const Locker& locker = job.locker;
+  LockerInput in{
+      .measured = measured(locker),
+      .packing = packing_input(job, bank.block, bank.series_count, bank.parallel_count),
+      .place = {.chemistry = bank.block.chemistry,
+                .petrol = job.boat.petrol.value,
+                .metal_fuel_part_m = or_not_known(locker.metal_fuel_part_m),
+                .metal_fuel_part_shielded = locker.metal_fuel_part_shielded.value,
+                .spark_from_petrol_m = or_not_known(locker.spark_from_petrol_m),
+                .spark_parts_protected = locker.spark_parts_protected.value,
+                .spark_from_vent_m = or_not_known(locker.spark_from_vent_m),
+                .spark_clearance_mm = charge.spark_clearance_mm,
+                .above_bilge_m = or_not_known(locker.above_bilge_m),
+                .coldest_C = or_not_known(locker.coldest_C),
+                .hottest_C = or_not_known(locker.hottest_C)},
+      .restraint = {.block_mass_kg = bank.found ? bank.block.mass_kg : 0.0,
+                    .block_height_m = 0.001 * bank.block.height_mm,
+                    .block_count = bank.block_count,
+                    .strap_rated_N = locker.strap_rated_N.value,
+                    .strap_count = locker.strap_count.value},
+      .motion = {.speed_mps = job.boat.cruise_speed_mps.value,
+                 .waterline_length_m = job.boat.waterline_length_m.value,
+                 .bank_x_m = job.trim.bank_x_m.value,
+                 .cg_g = mount.cg_acceleration_factor,
+                 .bow_g = mount.bow_acceleration_factor},
+      .ways_out = bank.ways_out,
+  };
+  if (locker.tank_over_or_under.known()) {
+    in.place.tank_over_or_under = locker.tank_over_or_under.value;
+  }
+  return in;
 }
 
 MountInput mount_input(const Job& job, const Catalogue& catalogue, const HoldResult& hold,
@@ -532,7 +622,7 @@ Design run_stages(const Job& given, const Catalogue& catalogue, Holds& holds) {
   place_stowed_motor(design.hold.motor, job, design.estimates);
   choose(job.shaft.length_m, design.shaft.length_m);
   plan_day(job, hold_input(job, {design.hold.motor}), design.hold);
-  design.bank = bank(bank_input(job, catalogue, design.hold));
+  design.bank = bank_with_room(job, bank_input(job, blocks_for(job, catalogue), design.hold));
   record_bank(design.bank, job);
   design.feeder = feeder(feeder_input(job, catalogue, design.hold, design.bank));
   record_feeder(design.feeder, job);
@@ -540,6 +630,7 @@ Design run_stages(const Job& given, const Catalogue& catalogue, Holds& holds) {
   record_charge(design.charge, job);
   design.mount = mount(mount_input(job, catalogue, design.hold, design.shaft));
   record_mount(design.mount, job);
+  design.locker = locker(locker_input(job, design.bank, design.charge, design.mount));
   design.trim =
       trim(trim_input(job, design.hold, design.bank, design.feeder, design.charge, design.mount));
   design.parts = parts(parts_input(catalogue, design));
@@ -603,9 +694,9 @@ std::string_view word(Fit fit) {
   return "not evaluated";
 }
 
-std::array<const Trace*, 9> Design::traces() const {
-  return {&estimates,    &hold.trace,  &shaft.trace, &bank.trace, &feeder.trace,
-          &charge.trace, &mount.trace, &trim.trace,  &parts.trace};
+std::array<const Trace*, 10> Design::traces() const {
+  return {&estimates,    &hold.trace,   &shaft.trace, &bank.trace, &feeder.trace,
+          &charge.trace, &locker.trace, &mount.trace, &trim.trace, &parts.trace};
 }
 
 std::vector<const Check*> Design::checks_by_seriousness() const {
@@ -733,6 +824,18 @@ MountInput mount_input(const Design& design) {
   if (design.mount.plate_found || !design.mount.plate.id.empty()) chosen.plates = {design.mount.plate};
   if (design.mount.bolt_found || !design.mount.bolt.id.empty()) chosen.bolts = {design.mount.bolt};
   return mount_input(design.job, chosen, design.hold, design.shaft);
+}
+
+LockerInput locker_input(const Design& design) {
+  return locker_input(design.job, design.bank, design.charge, design.mount);
+}
+
+BankInput bank_input(const Design& design, std::vector<BatteryBlock> blocks) {
+  Job open = design.job;
+  open.bank.series_count = {};
+  open.bank.parallel_count = {};
+  if (!open.bank.peukert_exponent.given()) open.bank.peukert_exponent = {};
+  return bank_input(open, std::move(blocks), design.hold);
 }
 
 HoldInput hold_input(const Design& design) {

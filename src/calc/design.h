@@ -14,6 +14,7 @@
 #include "calc/charge/charge.h"
 #include "calc/feeder/feeder.h"
 #include "calc/hold/hold.h"
+#include "calc/locker/locker.h"
 #include "calc/mount/mount.h"
 #include "calc/parts/parts.h"
 #include "calc/shaft/shaft.h"
@@ -40,6 +41,7 @@ struct Design {
   BankResult bank{};
   FeederResult feeder{};
   ChargeResult charge{};
+  LockerResult locker{};
   MountResult mount{};
   TrimResult trim{};
   PartsResult parts{};
@@ -48,7 +50,7 @@ struct Design {
   Outcome outcome{};
 
   // In the order of the stages, the estimates first.
-  std::array<const Trace*, 9> traces() const;
+  std::array<const Trace*, 10> traces() const;
   std::vector<const Check*> checks_by_seriousness() const;
   const Check* find_check(std::string_view id) const;
   const Step* find_step(std::string_view id) const;
@@ -64,6 +66,12 @@ HoldInput hold_input(const Design& design);
 
 // What the mount stage was asked, likewise; plates and bolts are the chosen ones.
 MountInput mount_input(const Design& design);
+
+// What the locker stage was asked, likewise.
+LockerInput locker_input(const Design& design);
+
+// What the bank stage was asked, were nothing but these blocks on the shelf and none of them named.
+BankInput bank_input(const Design& design, std::vector<BatteryBlock> blocks);
 
 // evaluate() in slices, for a page that must draw in between: the stages at once, the search for
 // what would make the job fit a trial at a time.

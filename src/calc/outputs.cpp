@@ -18,6 +18,13 @@ namespace {
         [](const Design& design) { return static_cast<double>(design.stage.key); }, nullptr, \
         [](const Design& design) { return is_lead(design.bank.block.chemistry); }           \
   }
+// A number of the locker, once it was measured.
+#define THOLE_LOCKER(key, label, step)                                                       \
+  Output {                                                                                   \
+    "locker", #key, label, step,                                                             \
+        [](const Design& design) { return static_cast<double>(design.locker.key); }, nullptr, \
+        [](const Design& design) { return design.locker.measured; }                          \
+  }
 // A text that a stage decided; `from` is where it stands in the stage's result.
 #define THOLE_TEXT(stage, key, label, from)                                         \
   Output {                                                                          \
@@ -83,7 +90,8 @@ constexpr std::array kOutputs{
     THOLE_NUMBER(bank, endurance_full_h, "Hours at full thrust", "bank.endurance_full"),
     THOLE_NUMBER(bank, peak_A, "Current at full thrust, end of day", "bank.peak_current"),
     THOLE_NUMBER(bank, mass_kg, "Weight of the bank", "bank.mass"),
-    THOLE_NUMBER(bank, restraint_N, "Each block held down against", "bank.restraint"),
+    Output{"bank", "restraint_N", "Each block held down against", "locker.restraint",
+           [](const Design& design) { return design.locker.restraint_N; }, nullptr},
     THOLE_NUMBER(bank, cycles_count, "Days like this until 80 % is left", "bank.cycles"),
 
     THOLE_TEXT(feeder, conductor, "Cable", conductor),
@@ -107,6 +115,10 @@ constexpr std::array kOutputs{
     THOLE_GAS(charge, vent_area_cm2, "Each opening at least", "charge.vent_area"),
     THOLE_GAS(charge, spark_clearance_mm, "No sparks within", "charge.spark_clearance"),
     THOLE_GAS(charge, minutes_to_limit_min, "Closed locker, failed charger: danger in", "charge.minutes_to_limit"),
+
+    THOLE_LOCKER(strap_count, "Straps over each block", ""),
+    THOLE_LOCKER(strap_need_N, "Each strap rated at least", "locker.strap"),
+    THOLE_LOCKER(wall_m, "Tray's wall at least", "locker.wall"),
 
     THOLE_NUMBER(mount, plate_thickness_mm, "Plate", ""),
     THOLE_TEXT(mount, plate, "Plate stock", plate.label),
@@ -140,6 +152,7 @@ constexpr std::array kOutputs{
 
 #undef THOLE_NUMBER
 #undef THOLE_GAS
+#undef THOLE_LOCKER
 #undef THOLE_TEXT
 #undef THOLE_JOB
 

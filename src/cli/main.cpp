@@ -22,6 +22,7 @@
 #include "calc/hold/day.h"
 #include "calc/hold/rose.h"
 #include "calc/hold/simulate.h"
+#include "calc/locker_study.h"
 #include "calc/power_day.h"
 #include "calc/plate/outline.h"
 #include "calc/plate_study.h"
@@ -30,6 +31,7 @@
 #include "calc/studies.h"
 #include "draw/chapters.h"
 #include "draw/circuit_plan.h"
+#include "draw/locker_plan.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
 #include "io/circuit_text.h"
@@ -40,6 +42,7 @@
 #include "io/issues_json.h"
 #include "io/job_json.h"
 #include "io/link.h"
+#include "io/locker_text.h"
 #include "io/measure.h"
 #include "io/plate_text.h"
 #include "io/power_day_text.h"
@@ -59,6 +62,8 @@ using namespace thole;
 
 constexpr int kDone = 0;
 constexpr int kBadInput = 2;
+constexpr const char* kNoLocker =
+    "The locker is not measured: give locker.length_m, locker.width_m and locker.height_m.";
 
 constexpr std::string_view kUsage =
     R"(thole: will a GPS-steered bow motor hold this boat, and what does it need?
@@ -73,6 +78,7 @@ usage:
   thole feeder JOB.json            the feeder as a circuit, usual or typed: what loses most first, how warm;
                                    the same cable by six rules of drop and three of ampacity
   thole protection JOB.json        short circuits from a new bank to an old one, against fuse, cable and motor
+  thole locker JOB.json            whether the bank goes into its locker, how it lies there, what holds it down
   thole plate JOB.json             the plate by finite elements: stress, bolts, deck, sag in each load case
   thole sensitivity JOB.json [RESULT]  which values move a result most ("hold.limiting_wind_mps")
   thole calibrate JOB.json         the job with what a trial at sea told of its loads
@@ -97,6 +103,8 @@ usage:
   --json                           of rose, hold, day ...: figures for a program
   --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches;
                                    of feeder: the circuit as a picture
+  --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches;
+                                   of locker: from the side and from above
   --template a4|letter             of plate: to drill through, at true size, on pages to be joined
   --tile N                         of --template: which page; 1 when not said
   --dxf                            of plate: to be cut, R12 in millimetres; a name with _mm.dxf says so
@@ -283,6 +291,7 @@ int run_picture(const Arguments& arguments) {
   const std::optional<Design> design = load_design(arguments);
   if (!design) return kBadInput;
   report(design->issues);
+  if (!chapter->told(*design)) return fail("This design has no picture of that page: nothing was measured for it.");
   return put(arguments, write_svg(chapter->picture(*design, system_of(arguments)),
                                   {.width_px = 640.0, .file = true}));
 }
@@ -441,6 +450,23 @@ int run_protection(const Arguments& arguments) {
   }
   const ProtectionStudy study = protection_study(*design);
   return put(arguments, arguments.json ? write_protection(study) : protection_text(study, system_of(arguments)));
+}
+
+int run_locker(const Arguments& arguments) {
+  const Loaded loaded = load_job(arguments.words[1]);
+  if (loaded.status != kDone) return loaded.status;
+  const std::optional<Catalogue> catalogue = load_catalogue(arguments.catalogue);
+  if (!catalogue) return kBadInput;
+  const Design design = Evaluation(loaded.job, *catalogue).design();
+  report(design.issues);
+  if (!design.bank.found) return fail("There is no bank in this catalogue to put anywhere.");
+  const System system = system_of(arguments);
+  if (arguments.svg) {
+    if (!design.locker.measured) return fail(kNoLocker);
+    return put(arguments, write_svg(locker_picture(design, system), {.width_px = 640.0, .file = true}));
+  }
+  const LockerStudy study = locker_study(design, *catalogue);
+  return put(arguments, arguments.json ? write_locker(study, design) : locker_text(study, design, system));
 }
 
 int cut_plate(const Arguments& arguments, const Design& design) {
@@ -628,6 +654,7 @@ constexpr Command kCommands[] = {
     {"feeder", 2, 2, run_feeder},
     {"plate", 2, 2, run_plate},
     {"protection", 2, 2, run_protection},
+    {"locker", 2, 2, run_locker},
     {"sensitivity", 2, 3, run_sensitivity},
     {"calibrate", 2, 2, run_calibrate},
 };

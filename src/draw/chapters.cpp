@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include "draw/locker_plan.h"
+
 namespace thole {
 namespace {
 
@@ -44,6 +46,12 @@ constexpr std::array kChapters{
             .headline = "charge.time_h",
             .picture = charge_picture,
             .trace = [](const Design& d) { return &d.charge.trace; }},
+    Chapter{.key = "locker",
+            .title = "Locker",
+            .lead = "Where the bank lives, and what holds it down.",
+            .picture = locker_picture,
+            .trace = [](const Design& d) { return &d.locker.trace; },
+            .applies = [](const Design& d) { return d.locker.measured; }},
     Chapter{.key = "mount",
             .title = "Mount",
             .lead = "A plate that does not flex, bolts that stay.",

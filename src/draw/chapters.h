@@ -18,6 +18,9 @@ struct Chapter {
   std::string_view headline{};  // path of its first output; empty: it has none
   Drawing (*picture)(const Design&, System) = nullptr;  // null: none
   const Trace* (*trace)(const Design&) = nullptr;       // null: only the estimates speak of it
+  bool (*applies)(const Design&) = nullptr;             // null: to every design
+
+  bool told(const Design& design) const { return applies == nullptr || applies(design); }
 };
 
 std::span<const Chapter> all_chapters();

@@ -170,7 +170,7 @@ std::string description(const PackingInput& in, const Arrangement& arrangement, 
 }  // namespace
 
 Drawing locker_plan_picture(const PackingInput& in, const PackingResult& result,
-                            int straps_per_block_count, System system) {
+                            int straps_per_block_count, System system, std::size_t shown) {
   Drawing drawing{.title = "The battery locker from the side, and below from above"};
   const Sheet sheet = sheet_of(in);
   const double edge_m = sheet.margin_m;
@@ -191,7 +191,7 @@ Drawing locker_plan_picture(const PackingInput& in, const PackingResult& result,
     drawing.description = result.problem;
     return drawing;
   }
-  const Arrangement& best = result.arrangements.front();
+  const Arrangement& best = result.arrangements[std::min(shown, result.arrangements.size() - 1)];
   const int strap_count = std::clamp(straps_per_block_count, 0, kMostStraps_count);
   add_plan(drawing, sheet, in, best, strap_count, false);
   add_plan(drawing, sheet, in, best, strap_count, true);
@@ -207,6 +207,11 @@ Drawing locker_plan_picture(const PackingInput& in, const PackingResult& result,
   add_label(drawing, {0.0, top_m + 0.4 * edge_m}, jumpers, Align::left, TextRole::strong);
   drawing.description = description(in, best, strap_count, system);
   return drawing;
+}
+
+Drawing locker_picture(const Design& design, System system) {
+  const PackingInput in = locker_input(design).packing;
+  return locker_plan_picture(in, pack(in), design.locker.strap_count, system);
 }
 
 }  // namespace thole

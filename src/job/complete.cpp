@@ -103,6 +103,7 @@ Completed complete(const Job& given, const Catalogue& catalogue) {
   estimate_bank(job, done.trace);
   estimate_feeder(job, done.trace);
   estimate_charge(job, done.trace);
+  estimate_locker(job, done.trace);
   estimate_mount(job, done.trace);
   estimate_trim(job, done.trace);
   return done;

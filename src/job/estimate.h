@@ -38,6 +38,7 @@ void estimate_shaft(Job& job, Trace& trace);
 void estimate_bank(Job& job, Trace& trace);
 void estimate_feeder(Job& job, Trace& trace);
 void estimate_charge(Job& job, Trace& trace);
+void estimate_locker(Job& job, Trace& trace);
 void estimate_mount(Job& job, Trace& trace);
 void estimate_trim(Job& job, Trace& trace);
 

@@ -77,7 +77,9 @@ class SheetWriter {
     verdict();
     headlines();
     checks();
-    for (const Chapter& chapter : all_chapters()) section(chapter);
+    for (const Chapter& chapter : all_chapters()) {
+      if (chapter.told(design_)) section(chapter);
+    }
     sources();
     foot();
     out_.raw("</main>\n</body>\n</html>\n");

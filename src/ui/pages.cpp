@@ -52,7 +52,7 @@ constexpr std::array<std::string_view, 2> kBankFitted{"bank.fitted", "bank.days_
 constexpr std::array<std::string_view, 8> kLockerRoom{"locker.length_m", "locker.width_m", "locker.height_m", "locker.access", "locker.opening_length_m", "locker.opening_width_m", "locker.side_allowed", "locker.tiers_allowed"};
 constexpr std::array<std::string_view, 9> kLockerNear{"locker.tank_over_or_under", "locker.metal_fuel_part_m", "locker.metal_fuel_part_shielded", "locker.spark_from_petrol_m", "locker.spark_parts_protected", "locker.spark_from_vent_m", "locker.above_bilge_m", "locker.coldest_C", "locker.hottest_C"};
 constexpr std::array<std::string_view, 2> kLockerStraps{"locker.strap_rated_N", "locker.strap_count"};
-constexpr std::array kBankGroups{Group{"", kBankMain}, Group{"How hard it may be used", kBankAllow}, Group{"The block's own figures", kBankBlock}, Group{"Blocks in the boat, and their years", kBankFitted}, Group{"Into the locker", kLockerRoom}, Group{"Near the bank", kLockerNear}, Group{"Held down", kLockerStraps}};
+constexpr std::array kBankGroups{Group{"", kBankMain}, Group{"How hard it may be used", kBankAllow}, Group{"The block's own figures", kBankBlock}, Group{"Blocks in the boat, and their years", kBankFitted}, Group{"Into the locker", kLockerRoom, draw_locker_room}, Group{"Near the bank", kLockerNear, draw_near_bank}, Group{"Held down", kLockerStraps, draw_held_down}};
 
 constexpr std::array<std::string_view, 5> kFeederMain{"feeder.run_m", "feeder.tail_m", "feeder.conductor", "feeder.tail_conductor", "feeder.device"};
 constexpr std::array<std::string_view, 3> kFeederDevice{"feeder.device_distance_m", "feeder.sheathed", "feeder.floating"};

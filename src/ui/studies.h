@@ -12,6 +12,7 @@
 #include "calc/cable_study.h"
 #include "calc/feeder_circuit.h"
 #include "calc/hold/rose.h"
+#include "calc/locker_study.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
 #include "calc/sensitivity.h"
@@ -71,6 +72,11 @@ struct LiveCircuit {
   std::size_t shown = 2;  // of the moments
 };
 
+struct LockerView {
+  Remembered<LockerStudy> study{};
+  std::size_t shown = 0;  // of the arrangements that hold the bank
+};
+
 struct Studies {
   WatchedHour hour{};
   RankedInputs ranked{};
@@ -80,6 +86,7 @@ struct Studies {
   Remembered<ProtectionStudy> protection{};
   LiveCircuit circuit{};
   Remembered<CableStudy> cable{};
+  LockerView locker{};
 };
 
 // The parts of the hold page below its fields.
@@ -87,6 +94,11 @@ void draw_watched_hour(Context& ui);
 void draw_limits(Context& ui);
 void draw_ranked_inputs(Context& ui);
 void draw_trial(Context& ui);
+
+// Of the bank page.
+void draw_locker_room(Context& ui);
+void draw_near_bank(Context& ui);
+void draw_held_down(Context& ui);
 
 // Of the feeder page.
 void draw_opening_times(Context& ui);

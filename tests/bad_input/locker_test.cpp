@@ -98,9 +98,16 @@ TEST_CASE("no block, two hundred blocks, and numbers past any count") {
     in.parallel_count = bad;
     CHECK_FALSE(pack(in).problem.empty());
   }
+  // A locker that nine might go into is not searched for them; two hundred need more floor than it has.
   PackingInput in = sound();
-  in.series_count = 200;
+  in.locker_length_m = in.locker_width_m = in.locker_height_m = 3.0;
+  in.series_count = 9;
   CHECK(pack(in).problem.find("up to 8 blocks") != std::string::npos);
+  CHECK(fit_check(in, fit(in)).verdict() == Verdict::not_evaluated);
+  in = sound();
+  in.series_count = 200;
+  CHECK(pack(in).problem.find("of its 200 blocks at the very most") != std::string::npos);
+  CHECK(fit_check(in, fit(in)).verdict() == Verdict::fail);
 }
 
 TEST_CASE("lockers far too small and blocks like needles or dice end with an answer") {

@@ -147,7 +147,7 @@ TEST_SUITE("derived") {
     for (const ReadyJob& ready : ready_jobs()) {
       const Design design = evaluate(ready.job, default_catalogue());
       for (const Chapter& chapter : all_chapters()) {
-        if (chapter.picture == nullptr) continue;
+        if (chapter.picture == nullptr || !chapter.told(design)) continue;
         CAPTURE(ready.id);
         CAPTURE(chapter.key);
         const Drawing drawing = chapter.picture(design, System::us);

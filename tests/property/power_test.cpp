@@ -134,7 +134,6 @@ void check_finite(const BankResult& result) {
                              result.terminal_end_V,
                              result.charge_V,
                              result.mass_kg,
-                             result.restraint_N,
                              result.cycles_count}) {
     CHECK(std::isfinite(value));
     CHECK(value >= 0.0);

@@ -54,6 +54,13 @@ const Check* check_of(const Trace& trace, std::string_view id) {
   return nullptr;
 }
 
+const Step* find_step(const Trace& trace, std::string_view id) {
+  for (const Step& step : trace.steps) {
+    if (step.id == id) return &step;
+  }
+  return nullptr;
+}
+
 bool warns(const std::vector<Caution>& cautions, std::string_view id) {
   return std::any_of(cautions.begin(), cautions.end(),
                      [&](const Caution& caution) { return caution.id == id; });
@@ -93,6 +100,14 @@ TEST_SUITE("published") {
       const RestraintResult bow = restrain(in);
       CHECK(near(bow.vertical_N, row[4], 0.6));
       CHECK(bow.governs == "slam");
+    }
+  }
+
+  TEST_CASE("BAT-1, BAT-2 hold-down of 31 kg 400 N, of 13 kg 255 N [33 CFR 183.420(a)]") {
+    for (const auto& [mass_kg, force_N] : {std::pair{31.0, 400.0}, std::pair{13.0, 255.0}}) {
+      const RestraintResult result = restrain({.block_mass_kg = mass_kg, .block_height_m = 0.24});
+      CHECK(near(result.rules[0].vertical_N, force_N, 1.0));
+      CHECK(near(find_step(result.trace, "locker.restraint_us")->value, force_N, 1.0));
     }
   }
 
@@ -201,7 +216,7 @@ TEST_SUITE("published") {
     CHECK(near(missing_mm(result.all_of, Direction::opening_width), 1.0, 1e-6));
     // A door is as high as the block, not as wide.
     in = three_in_a_row();
-    in.closure = LockerAccess::door;
+    in.by_door = true;
     in.opening_length_m = 0.185;
     in.opening_width_m = 0.252;
     CHECK(pack(in).fits);
@@ -243,7 +258,8 @@ TEST_SUITE("published") {
   TEST_CASE(
       "fuel parts: 12 in above, 2 ft of open air, none in line [33 CFR 183.420(c), (d), "
       "183.410; confirmed]") {
-    PlaceInput in{.metal_fuel_part_m = 0.305,
+    PlaceInput in{.tank_over_or_under = false,
+                  .metal_fuel_part_m = 0.305,
                   .spark_from_petrol_m = 0.61,
                   .spark_from_vent_m = 0.66,
                   .spark_clearance_mm = 659.0,

@@ -417,30 +417,6 @@ TEST_SUITE("published") {
     CHECK(near(1e3 * whole.excess_ohm, 0.0, 1e-9));
   }
 
-  TEST_CASE("BAT-1, BAT-2 hold-down of 31 kg 400 N, of 13 kg 255 N [33 CFR 183.420(a)]") {
-    const std::array<std::array<double, 2>, 2> rows{{{31.0, 400.0}, {13.0, 255.0}}};
-    for (const std::array<double, 2>& row : rows) {
-      CAPTURE(row[0]);
-      BatteryBlock block = agm_100();
-      block.id = "block";
-      block.mass_kg = row[0];
-      const BankResult result = bank({.motor_nominal_V = 36.0,
-                                      .motor_minimum_V = 30.0,
-                                      .motor_maximum_V = 50.0,
-                                      .energy_Wh = 1000.0,
-                                      .holding_h = 4.0,
-                                      .hours_on_h = 4.5,
-                                      .mean_power_W = 230.0,
-                                      .full_power_W = 1100.0,
-                                      .blocks = {block}});
-      double found_N = 0.0;
-      for (const Step& step : result.trace.steps) {
-        if (step.id == "bank.restraint_us") found_N = step.value;
-      }
-      CHECK(near(found_N, row[1], 1.0));
-    }
-  }
-
   TEST_CASE("ELCI-1 shore device trips at 30 mA within 100 ms [E-11 as published]") {
     CHECK(kShoreTrip_A <= 0.030);
     CHECK(kShoreTrip_s <= 0.100);

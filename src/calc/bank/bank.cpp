@@ -33,9 +33,6 @@ constexpr double kLithiumCold_C = -20.0;   // kCommonPractice: electronics stop 
 constexpr double kFlatGravity_ratio = 1.120;  // kRestFlooded
 constexpr double kFullGravity_ratio = 1.265;
 constexpr double kLeastDepth_frac = 0.02;    // below it no cycle life is known
-constexpr double kRestraintCap_N = 400.0;    // kRestraintUs
-constexpr double kRestraint_g_factor = 2.0;  // kRestraintUs, kRestraintIso
-constexpr double kSlam_g_factor = 4.0;       // kCommonPractice: planing boat, forward of its middle
 
 // A part of the day at a steady current.
 struct Leg {
@@ -237,10 +234,12 @@ Figures choose(const BankInput& in) {
   Rank best_rank{};
   const int first = in.parallel_count > 0 ? in.parallel_count : 1;
   const int last = in.parallel_count > 0 ? in.parallel_count : kMostStrings_count;
-  for (const BatteryBlock& block : in.blocks) {
+  for (std::size_t i = 0; i < in.blocks.size(); ++i) {
+    const BatteryBlock& block = in.blocks[i];
     if (!(block.capacity_Ah > 0.0 && block.rated_hours_h > 0.0 && block.nominal_V > 0.0)) continue;
     const int series = series_for(in, block);
     for (int parallel = first; parallel <= last; ++parallel) {
+      if (i < in.room_counts.size() && series * parallel > in.room_counts[i]) break;
       const Figures f = figures_of(in, block, series, parallel);
       const double blocks = series * parallel;
       const Rank rank{shortfall_ratio(demands_of(in, f)), blocks * block.mass_kg,
@@ -648,7 +647,6 @@ void write_peak(const Figures& f, Trace& trace) {
 }
 
 void write_mass(const Figures& f, const BankResult& result, Trace& trace) {
-  const double mass_kg = f.block->mass_kg;
   trace.steps.push_back(
       {.id = "bank.mass",
        .label = "Weight of the bank",
@@ -656,40 +654,10 @@ void write_mass(const Figures& f, const BankResult& result, Trace& trace) {
        .formula = "s * p * m",
        .terms = {{"s", static_cast<double>(f.series_count), "", "blocks in series"},
                  {"p", static_cast<double>(f.parallel_count), "", "strings in parallel"},
-                 {"m", mass_kg, "kg", "weight of a block"}},
+                 {"m", f.block->mass_kg, "kg", "weight of a block"}},
        .value = result.mass_kg,
        .unit = "kg",
        .source = kDefinition});
-  const auto restraint = [&](std::string id, std::string label, std::string_view formula,
-                             double factor, double value_N, const Source& source) {
-    Step step{.id = std::move(id),
-              .label = std::move(label),
-              .symbol = "F",
-              .formula = formula,
-              .terms = {{"m", mass_kg, "kg", "weight of a block"},
-                        {"g", kGravity_mps2, "m/s2", "standard gravity"},
-                        {"n", factor, "", "times its weight"}},
-              .value = value_N,
-              .unit = "N",
-              .source = source};
-    return step;
-  };
-  const double weight_N = mass_kg * kGravity_mps2;
-  Step us = restraint("bank.restraint_us", "Hold-down force, 33 CFR", "min(F_cap, n * m * g)",
-                      kRestraint_g_factor,
-                      std::min(kRestraintCap_N, kRestraint_g_factor * weight_N), kRestraintUs);
-  us.terms.push_back({"F_cap", kRestraintCap_N, "N", "90 lbf, as the rule rounds it"});
-  trace.steps.push_back(std::move(us));
-  trace.steps.push_back(restraint("bank.restraint_iso", "Hold-down force, ISO", "n * m * g",
-                                  kRestraint_g_factor, kRestraint_g_factor * weight_N,
-                                  kRestraintIso));
-  trace.steps.push_back(restraint("bank.restraint", "Hold-down force of a block, slamming",
-                                  "n * m * g", kSlam_g_factor, result.restraint_N,
-                                  kCommonPractice));
-  trace.steps.back().assumptions = {
-      "The largest of the three counts. Upwards and downwards; 3 times the weight fore and aft, 2 "
-      "to "
-      "the side. In a bow locker of a fast boat 6 times."};
 }
 
 // --- The checks, for the reader -----------------------------------------------------------------
@@ -928,10 +896,10 @@ BankResult bank(const BankInput& in) {
                     .terminal_end_V = f.peak.load_V,
                     .charge_V = f.charge_V};
   result.mass_kg = result.block_count * f.block->mass_kg;
-  result.restraint_N = kSlam_g_factor * f.block->mass_kg * kGravity_mps2;
   result.cycles_count =
       cycle_life_count(f.block->chemistry, std::max(f.depth_used_frac, kLeastDepth_frac));
   result.day = day_of(f, result.energy_Wh);
+  result.ways_out = ways_out(in, f, true);
   write_energy(in, f, result.trace);
   write_volts(in, f, result.trace);
   write_endurance(in, f, result, result.trace);

@@ -19,6 +19,7 @@ struct BankInput {
   double mean_power_W = 0.0;           // over the hours that it runs
   double full_power_W = 0.0;           // at full thrust
   std::vector<BatteryBlock> blocks{};  // to choose from; one when it is given
+  std::vector<int> room_counts{};      // of each of them, how many there is room for; empty: any
   int series_count = 0;                // 0: choose
   int parallel_count = 0;              // 0: choose
   double peukert_exponent = 0.0;       // 0: from the label, else by chemistry
@@ -59,9 +60,9 @@ struct BankResult {
   double terminal_end_V = 0.0;       // at peak_A
   double charge_V = 0.0;             // highest, at the bank's temperature
   double mass_kg = 0.0;
-  double restraint_N = 0.0;   // what must hold down each block
   double cycles_count = 0.0;  // days like this one until 80 % of the capacity is left
   std::vector<DayPoint> day{};
+  std::vector<Change> ways_out{};  // what was fixed and Thole could choose; the other chemistry
   Trace trace{};
 };
 

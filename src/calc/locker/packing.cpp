@@ -7,183 +7,16 @@
 #include <optional>
 #include <utility>
 
-#include "base/number.h"
+#include "calc/locker/floor.h"
+#include "calc/locker/mode.h"
 #include "data/sources.h"
 
 namespace thole {
 namespace {
 
-constexpr double kSlack_m = 1e-7;       // a fit to the last bit is a fit
 constexpr double kPostInset_m = 0.035;  // kProjectDecision: post to the end of the case
 constexpr double kBend_m = 0.040;       // kProjectDecision: at each end of a jumper
-constexpr double kLargest_m = 20.0;     // kProjectDecision: beyond it, not a locker of these boats
-constexpr long kMostTries_count = 1'000'000;
 constexpr long kSimpleTries_count = 100'000;  // for the wiring of one packing
-
-// Floor that a block needs, gaps included, and the floor there is.
-struct Plan {
-  double long_m = 0.0;
-  double short_m = 0.0;
-  double length_m = 0.0;
-  double width_m = 0.0;
-};
-
-struct Foot {
-  double x_m = 0.0;
-  double y_m = 0.0;
-  double dx_m = 0.0;
-  double dy_m = 0.0;
-  bool turned = false;  // its long side lies across
-};
-
-bool apart(const Foot& a, const Foot& b) {
-  return a.x_m + a.dx_m <= b.x_m + kSlack_m || b.x_m + b.dx_m <= a.x_m + kSlack_m ||
-         a.y_m + a.dy_m <= b.y_m + kSlack_m || b.y_m + b.dy_m <= a.y_m + kSlack_m;
-}
-
-// Sums of so many long and short sides as fit, rising: where the edge of a block can stand.
-std::vector<double> raster(const Plan& plan, int terms_count, double most_m) {
-  std::vector<double> places;
-  for (int i = 0; i <= terms_count; ++i) {
-    for (int j = 0; i + j <= terms_count; ++j) {
-      const double place_m = i * plan.long_m + j * plan.short_m;
-      if (place_m <= most_m + kSlack_m) places.push_back(place_m);
-    }
-  }
-  std::sort(places.begin(), places.end());
-  const auto same = [](double a_m, double b_m) { return b_m - a_m < kSlack_m; };
-  places.erase(std::unique(places.begin(), places.end(), same), places.end());
-  return places;
-}
-
-// Looks for a place for each of `count` blocks, in the order of x, then y.
-class PlanSearch {
- public:
-  PlanSearch(const Plan& plan, int count)
-      : plan_(plan), count_(count), rows_(raster(plan, count - 1, plan.width_m - plan.short_m)) {}
-
-  bool run() { return place(0.0); }
-  bool stopped() const { return tries_count_ >= kMostTries_count; }
-  const std::vector<Foot>& feet() const { return feet_; }
-
- private:
-  // Floor at and beyond x that nothing stands on yet.
-  double free_m2(double x_m) const {
-    double used_m2 = 0.0;
-    for (const Foot& foot : feet_) {
-      used_m2 += std::clamp(foot.x_m + foot.dx_m - x_m, 0.0, foot.dx_m) * foot.dy_m;
-    }
-    return (plan_.length_m - x_m) * plan_.width_m - used_m2;
-  }
-
-  bool touches_left(const Foot& foot) const {
-    if (foot.x_m <= kSlack_m) return true;
-    return std::any_of(feet_.begin(), feet_.end(), [&](const Foot& other) {
-      return std::abs(other.x_m + other.dx_m - foot.x_m) <= kSlack_m &&
-             other.y_m < foot.y_m + foot.dy_m - kSlack_m &&
-             foot.y_m < other.y_m + other.dy_m - kSlack_m;
-    });
-  }
-
-  bool place(double from_x_m) {
-    const int left_count = count_ - static_cast<int>(feet_.size());
-    if (left_count == 0) return true;
-    std::vector<double> columns{0.0};
-    for (const Foot& foot : feet_) columns.push_back(foot.x_m + foot.dx_m);
-    std::sort(columns.begin(), columns.end());
-    double last_m = -1.0;
-    for (const double x_m : columns) {
-      if (x_m < from_x_m - kSlack_m || x_m - last_m < kSlack_m) continue;
-      last_m = x_m;
-      if (free_m2(x_m) + kSlack_m < left_count * plan_.long_m * plan_.short_m) return false;
-      for (const double y_m : rows_) {
-        if (!feet_.empty() && std::abs(feet_.back().x_m - x_m) <= kSlack_m &&
-            y_m <= feet_.back().y_m) {
-          continue;
-        }
-        for (const bool turned : {false, true}) {
-          if (++tries_count_ >= kMostTries_count) return false;
-          const Foot foot{x_m, y_m, turned ? plan_.short_m : plan_.long_m,
-                          turned ? plan_.long_m : plan_.short_m, turned};
-          if (x_m + foot.dx_m > plan_.length_m + kSlack_m ||
-              y_m + foot.dy_m > plan_.width_m + kSlack_m || !touches_left(foot) ||
-              !std::all_of(feet_.begin(), feet_.end(),
-                           [&](const Foot& other) { return apart(foot, other); })) {
-            continue;
-          }
-          feet_.push_back(foot);
-          if (place(x_m)) return true;
-          feet_.pop_back();
-        }
-      }
-    }
-    return false;
-  }
-
-  Plan plan_;
-  int count_;
-  std::vector<double> rows_;
-  std::vector<Foot> feet_{};
-  long tries_count_ = 0;
-};
-
-struct PlanAnswer {
-  bool holds = false;
-  bool exact = true;
-  std::vector<Foot> feet{};
-};
-
-PlanAnswer plan_holds(const Plan& plan, int count) {
-  if (count <= 0) return {.holds = true};
-  if (std::min(plan.length_m, plan.width_m) + kSlack_m < plan.short_m) return {};
-  PlanSearch search(plan, count);
-  const bool holds = search.run();
-  return {holds, holds || !search.stopped(), search.feet()};
-}
-
-// The least length that holds them at this width; none when no length does.
-std::optional<double> least_length_m(Plan plan, int count, bool& exact) {
-  if (plan.width_m + kSlack_m < plan.short_m) return std::nullopt;
-  const std::vector<double> lengths = raster(plan, count, count * plan.long_m);
-  const auto first = std::partition_point(lengths.begin(), lengths.end(), [&](double length_m) {
-    plan.length_m = length_m;
-    const PlanAnswer answer = plan_holds(plan, count);
-    exact = exact && answer.exact;
-    return !answer.holds;
-  });
-  if (first == lengths.end()) return std::nullopt;
-  return *first;
-}
-
-// One way for all blocks to lie.
-struct Mode {
-  Posture posture = Posture::upright;
-  int tier_count = 1;
-  double depth_m = 0.0;  // of the case in plan, across its long side
-  double rise_m = 0.0;   // height of the case as it lies
-  double over_m = 0.0;   // room above it
-  double ahead_m = 0.0;  // room before its top, when that faces aside
-  double pitch_m = 0.0;  // from tier to tier
-  double height_m = 0.0;
-  Plan plan{};
-};
-
-Mode mode_of(const PackingInput& in, Posture posture, int tier_count) {
-  const bool upright = posture == Posture::upright;
-  Mode mode{.posture = posture, .tier_count = tier_count};
-  mode.depth_m = upright ? in.block_width_m : in.block_height_m;
-  mode.rise_m = upright ? in.block_height_m : in.block_width_m;
-  mode.over_m = upright ? in.terminal_room_m : in.air_gap_m;
-  mode.ahead_m = upright ? 0.0 : in.terminal_room_m;
-  mode.pitch_m = mode.rise_m + mode.over_m + in.shelf_m;
-  mode.height_m = (tier_count - 1) * mode.pitch_m + mode.rise_m + mode.over_m;
-  mode.plan = {.long_m = in.block_length_m + in.air_gap_m,
-               .short_m = mode.depth_m + mode.ahead_m + in.strap_room_m + in.air_gap_m,
-               .length_m = in.locker_length_m - in.air_gap_m,
-               .width_m = in.locker_width_m - in.air_gap_m};
-  if (mode.plan.long_m < mode.plan.short_m) std::swap(mode.plan.long_m, mode.plan.short_m);
-  return mode;
-}
 
 // A block in one of the places that the raster has.
 struct Candidate {
@@ -521,16 +354,6 @@ std::vector<Foot> grid(const Plan& plan, int count, int columns, bool turned) {
   return feet;
 }
 
-// How many of `count` the plan holds.
-int held_count(const Plan& plan, int count, bool& exact) {
-  for (int n = count; n > 0; --n) {
-    const PlanAnswer answer = plan_holds(plan, n);
-    exact = exact && answer.exact;
-    if (answer.holds) return n;
-  }
-  return 0;
-}
-
 std::optional<Arrangement> arranged(const PackingInput& in, const Mode& mode, bool& exact) {
   const int count = in.series_count * in.parallel_count;
   if (mode.height_m > in.locker_height_m + kSlack_m) return std::nullopt;
@@ -559,114 +382,15 @@ std::optional<Arrangement> arranged(const PackingInput& in, const Mode& mode, bo
   return written(in, mode, search, proved);
 }
 
-std::vector<Mode> modes_of(const PackingInput& in) {
-  std::vector<Mode> modes{mode_of(in, Posture::upright, 1)};
-  if (in.chemistry == Chemistry::flooded) return modes;  // acid runs out; caps must be reached
-  if (in.side_allowed) modes.push_back(mode_of(in, Posture::on_side, 1));
-  if (in.tiers_allowed) {
-    modes.push_back(mode_of(in, Posture::upright, 2));
-    if (in.side_allowed) modes.push_back(mode_of(in, Posture::on_side, 2));
-  }
-  return modes;
-}
-
-// --- What is missing ----------------------------------------------------------------------------
-
-struct Missing {
-  std::vector<Shortfall> all_of{};
-  std::vector<Shortfall> one_of{};
-  double sum_m = 0.0;
-};
-
-void miss(std::vector<Shortfall>& list, Direction direction, double needed_m, double have_m) {
-  if (needed_m > have_m + kSlack_m) list.push_back({direction, needed_m - have_m});
-}
-
-// Carried upright; through a lid it is lowered, through a door it is slid in.
-std::vector<Shortfall> opening_misses(const PackingInput& in) {
-  std::vector<Shortfall> best;
-  double best_m = std::numeric_limits<double>::infinity();
-  for (const bool turned : {false, true}) {
-    const double along_m = turned ? in.block_width_m : in.block_length_m;
-    const double other_m = in.closure == LockerAccess::door ? in.block_height_m
-                           : turned                    ? in.block_length_m
-                                                       : in.block_width_m;
-    std::vector<Shortfall> list;
-    miss(list, Direction::opening_length, along_m + in.air_gap_m, in.opening_length_m);
-    miss(list, Direction::opening_width, other_m + in.air_gap_m, in.opening_width_m);
-    double sum_m = 0.0;
-    for (const Shortfall& shortfall : list) sum_m += shortfall.missing_m;
-    if (sum_m < best_m) {
-      best = std::move(list);
-      best_m = sum_m;
-    }
-  }
-  return best;
-}
-
-Missing missing_in(const PackingInput& in, const Mode& mode, bool& exact) {
-  const int count = in.series_count * in.parallel_count;
-  const int lower_count = (count + mode.tier_count - 1) / mode.tier_count;
-  Missing missing{};
-  miss(missing.all_of, Direction::height, mode.height_m, in.locker_height_m);
-  const Plan& plan = mode.plan;
-  const PlanAnswer answer = plan_holds(plan, lower_count);
-  exact = exact && answer.exact;
-  if (!answer.holds) {
-    const Plan sideways{plan.long_m, plan.short_m, plan.width_m, plan.length_m};
-    const std::optional<double> length_m = least_length_m(plan, lower_count, exact);
-    const std::optional<double> width_m = least_length_m(sideways, lower_count, exact);
-    if (length_m) miss(missing.one_of, Direction::length, *length_m, plan.length_m);
-    if (width_m) miss(missing.one_of, Direction::width, *width_m, plan.width_m);
-    if (!length_m && !width_m) {  // not even one goes in either way: make the width enough for one
-      Plan wider = plan;
-      wider.width_m = plan.short_m;
-      miss(missing.all_of, Direction::width, plan.short_m, plan.width_m);
-      miss(missing.all_of, Direction::length,
-           least_length_m(wider, lower_count, exact).value_or(lower_count * plan.long_m),
-           plan.length_m);
-    }
-  }
-  for (const Shortfall& shortfall : missing.all_of) missing.sum_m += shortfall.missing_m;
-  double least_m = missing.one_of.empty() ? 0.0 : std::numeric_limits<double>::infinity();
-  for (const Shortfall& shortfall : missing.one_of) {
-    least_m = std::min(least_m, shortfall.missing_m);
-  }
-  missing.sum_m += least_m;
-  return missing;
-}
-
-std::string sentence(const PackingResult& result) {
-  std::string text;
-  for (const Shortfall& shortfall : result.all_of) {
-    text += (text.empty() ? "" : " and ") + said(shortfall);
-  }
-  std::string choice;
-  for (const Shortfall& shortfall : result.one_of) {
-    choice += (choice.empty() ? "" : " or ") + said(shortfall);
-  }
-  if (!choice.empty()) text += (text.empty() ? "" : ", and ") + choice;
-  if (text.empty()) return "The search reached its bound without an answer: try fewer blocks.";
-  return "The bank does not go in: the locker is " + text + ".";
-}
-
 // --- For the reader -----------------------------------------------------------------------------
 
 void write_trace(const PackingInput& in, PackingResult& result) {
   Trace& trace = result.trace;
-  const int count = in.series_count * in.parallel_count;
-  trace.checks.push_back({.id = "locker.fit",
-                          .label = "Blocks that go into the locker",
-                          .actual = static_cast<double>(
-                              result.fits ? count : std::min(count - 1, result.capacity_count)),
-                          .limit = static_cast<double>(count),
-                          .comparison = Comparison::at_least,
-                          .source = kDefinition,
-                          .remedy = result.fits ? "" : result.problem});
+  trace.checks.push_back(fit_check(in, result));
+  if (result.arrangements.empty()) return;
   trace.assumptions.push_back(
       {"", "Posts stand on the middle line of the case's top, 35 mm from its ends.",
        kProjectDecision});
-  if (!result.fits) return;
   const Arrangement& best = result.arrangements.front();
   const Mode mode = mode_of(in, best.posture, best.tier_count);
   trace.steps.push_back({.id = "locker.height",
@@ -705,76 +429,15 @@ void write_trace(const PackingInput& in, PackingResult& result) {
                           .remedy = "Fit lower blocks, or raise the lid."});
 }
 
-bool positive(double value_m) { return value_m > 0.0 && value_m <= kLargest_m; }
-bool not_negative(double value_m) { return value_m >= 0.0 && value_m <= kLargest_m; }
-
-std::string impossible(const PackingInput& in) {
-  if (in.series_count < 1 || in.parallel_count < 1) return "There is no bank to put anywhere.";
-  if (in.series_count > kMostPacked_count || in.parallel_count > kMostPacked_count ||
-      in.series_count * in.parallel_count > kMostPacked_count) {
-    return "One locker is searched for up to " + std::to_string(kMostPacked_count) +
-           " blocks: share the bank between lockers, or use fewer and larger blocks.";
-  }
-  if (!positive(in.block_length_m) || !positive(in.block_width_m) || !positive(in.block_height_m)) {
-    return "The block needs a length, a width and a height.";
-  }
-  if (!positive(in.locker_length_m) || !positive(in.locker_width_m) ||
-      !positive(in.locker_height_m)) {
-    return "The locker needs a length, a width and a height.";
-  }
-  if (!positive(in.opening_length_m) || !positive(in.opening_width_m)) {
-    return "The locker's opening needs a length and a width.";
-  }
-  if (!not_negative(in.air_gap_m) || !not_negative(in.strap_room_m) ||
-      !not_negative(in.terminal_room_m) || !not_negative(in.shelf_m)) {
-    return "Gaps and rooms are zero or more.";
-  }
-  return "";
-}
-
 }  // namespace
-
-std::string said(const Shortfall& shortfall) {
-  const std::string missing = fixed(std::ceil(1000.0 * shortfall.missing_m - 1e-3), 0) + " mm too ";
-  switch (shortfall.direction) {
-    case Direction::length:
-      return missing + "short";
-    case Direction::width:
-      return missing + "narrow";
-    case Direction::height:
-      return missing + "low";
-    case Direction::opening_length:
-      return missing + "short in its opening";
-    case Direction::opening_width:
-      return missing + "narrow in its opening";
-  }
-  return missing + "small";
-}
 
 PackingResult pack(const PackingInput& in) {
   PackingResult result{};
-  result.problem = impossible(in);
-  if (!result.problem.empty()) {
-    result.trace.checks.push_back({.id = "locker.fit",
-                                   .label = "Blocks that go into the locker",
-                                   .actual = std::numeric_limits<double>::quiet_NaN(),
-                                   .limit = 1.0,
-                                   .comparison = Comparison::at_least,
-                                   .source = kDefinition,
-                                   .remedy = result.problem});
-    return result;
-  }
-  const std::vector<Shortfall> opening = opening_misses(in);
-  const std::vector<Mode> modes = modes_of(in);
-  if (opening.empty()) {
-    for (const Mode& mode : modes) {
+  static_cast<FitResult&>(result) = fit(in);
+  if (result.fits) {
+    for (const Mode& mode : modes_of(in)) {
       std::optional<Arrangement> arrangement = arranged(in, mode, result.exact);
       if (arrangement) result.arrangements.push_back(std::move(*arrangement));
-      if (mode.height_m <= in.locker_height_m + kSlack_m) {
-        const int held = held_count(mode.plan, kMostPacked_count, result.exact);
-        result.capacity_count =
-            std::max(result.capacity_count, std::min(kMostPacked_count, mode.tier_count * held));
-      }
     }
   }
   std::stable_sort(result.arrangements.begin(), result.arrangements.end(),
@@ -784,19 +447,7 @@ PackingResult pack(const PackingInput& in) {
                      }
                      return a.height_m < b.height_m - kSlack_m;
                    });
-  result.fits = !result.arrangements.empty();
-  if (!result.fits) {
-    Missing least{};
-    least.sum_m = std::numeric_limits<double>::infinity();
-    for (const Mode& mode : modes) {
-      Missing missing = missing_in(in, mode, result.exact);
-      if (missing.sum_m < least.sum_m) least = std::move(missing);
-    }
-    result.all_of = std::move(least.all_of);
-    result.all_of.insert(result.all_of.end(), opening.begin(), opening.end());
-    result.one_of = std::move(least.one_of);
-    result.problem = sentence(result);
-  }
+  result.capacity_count = capacity_count(in, result.exact);
   write_trace(in, result);
   return result;
 }

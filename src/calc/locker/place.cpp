@@ -35,7 +35,9 @@ Trace place(const PlaceInput& in) {
   const bool lead = is_lead(in.chemistry);
   trace.checks.push_back({.id = "locker.tank",
                           .label = "Tank, filter or fuel fitting straight above or below",
-                          .actual = in.tank_over_or_under ? 1.0 : 0.0,
+                          .actual = !in.tank_over_or_under  ? kNotKnown_m
+                                    : *in.tank_over_or_under ? 1.0
+                                                             : 0.0,
                           .limit = 0.0,
                           .source = kTankUs,
                           .remedy = "Move the bank, or the fuel part, out of line."});
@@ -100,6 +102,18 @@ Trace place(const PlaceInput& in) {
   if (lead) {
     trace.cautions.push_back(
         {"locker.tray", "Line the tray with something that acid does not eat.", kTrayUs});
+    trace.cautions.push_back(
+        {"locker.hydrogen",
+         "Hydrogen gathers under the lid while charging and explodes at a spark: vent it outboard, "
+         "as the charging page says, and air the locker before working in it.",
+         kHydrogenOut});
+  }
+  if (in.petrol) {
+    trace.cautions.push_back(
+        {"locker.petrol",
+         "Petrol aboard: air the space and make sure that there are no vapours before a cable is "
+         "joined or a tool is used.",
+         kOpenAirUs});
   }
   trace.cautions.push_back(
       {"locker.posts", "Cover the posts: no metal may fall across them.", kPostsUs});

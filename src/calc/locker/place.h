@@ -3,6 +3,7 @@
 // What stands near the bank, and how warm it gets there.
 
 #include <limits>
+#include <optional>
 
 #include "base/trace.h"
 #include "data/parts.h"
@@ -11,11 +12,11 @@ namespace thole {
 
 inline constexpr double kNotKnown_m = std::numeric_limits<double>::quiet_NaN();
 
-// NaN: not measured yet. Such a check stays open; it never passes.
+// NaN or empty: not measured yet. Such a check stays open; it never passes.
 struct PlaceInput {
   Chemistry chemistry = Chemistry::agm;
   bool petrol = true;                        // aboard
-  bool tank_over_or_under = false;           // tank, filter or fuel fitting straight above or below
+  std::optional<bool> tank_over_or_under{};  // tank, filter or fuel fitting straight above or below
   double metal_fuel_part_m = kNotKnown_m;    // lowest metal fuel part above the blocks' tops
   bool metal_fuel_part_shielded = false;     // by something that does not conduct
   double spark_from_petrol_m = kNotKnown_m;  // charger, switch, fan to fuel parts, through open air

@@ -83,6 +83,31 @@ void write_rules(const RestraintInput& in, RestraintResult& result) {
                           slam.side_factor * weight_N, 0.0, kCommonPractice});
 }
 
+// The largest of the rules counts.
+void take_largest(RestraintResult& result) {
+  Step step{.id = "locker.restraint",
+            .label = "Hold-down force of a block, the largest",
+            .symbol = "F",
+            .unit = "N"};
+  for (const RestraintRule& rule : result.rules) {
+    if (rule.vertical_N > result.vertical_N) {
+      result.vertical_N = rule.vertical_N;
+      result.governs = rule.id;
+      step.source = rule.source;
+    }
+    result.fore_aft_N = std::max(result.fore_aft_N, rule.fore_aft_N);
+    result.side_N = std::max(result.side_N, rule.side_N);
+  }
+  step.formula = result.rules.size() > 2 ? "max(F_us, F_iso, F_slam)" : "max(F_us, F_iso)";
+  step.terms = {{"F_us", result.rules[0].vertical_N, "N", "33 CFR 183.420"},
+                {"F_iso", result.rules[1].vertical_N, "N", "ISO 10133"}};
+  if (result.rules.size() > 2) {
+    step.terms.push_back({"F_slam", result.rules[2].vertical_N, "N", "slamming, up and down"});
+  }
+  step.value = result.vertical_N;
+  result.trace.steps.push_back(std::move(step));
+}
+
 void write_straps(const RestraintInput& in, RestraintResult& result) {
   const bool rated = in.strap_rated_N > 0.0 && std::isfinite(in.strap_rated_N);
   result.strap_count = kLeastStraps_count;
@@ -119,13 +144,15 @@ void write_straps(const RestraintInput& in, RestraintResult& result) {
                          .unit = "m",
                          .source = kCommonPractice,
                          .assumptions = {"The greater of the two customs."}});
-  trace.checks.push_back({.id = "locker.strap_count",
-                          .label = "Straps over each block",
-                          .actual = static_cast<double>(result.strap_count),
-                          .limit = static_cast<double>(kLeastStraps_count),
-                          .comparison = Comparison::at_least,
-                          .source = kCommonPractice,
-                          .remedy = "Put two straps over each block: one lets it tip."});
+  if (in.strap_count > 0) {
+    trace.checks.push_back(
+        {.id = "locker.strap_count",
+         .label = "Straps missing over each block",
+         .actual = static_cast<double>(std::max(0, kLeastStraps_count - result.strap_count)),
+         .limit = 0.0,
+         .source = kCommonPractice,
+         .remedy = "Put two straps over each block: one lets it tip."});
+  }
   if (rated) {
     trace.checks.push_back({.id = "locker.strap",
                             .label = "Rating of each strap",
@@ -147,18 +174,16 @@ RestraintResult restrain(const RestraintInput& in) {
     return result;
   }
   write_rules(in, result);
-  for (const RestraintRule& rule : result.rules) {
-    if (rule.vertical_N > result.vertical_N) {
-      result.vertical_N = rule.vertical_N;
-      result.governs = rule.id;
-    }
-    result.fore_aft_N = std::max(result.fore_aft_N, rule.fore_aft_N);
-    result.side_N = std::max(result.side_N, rule.side_N);
-  }
+  take_largest(result);
   write_straps(in, result);
   result.trace.cautions.push_back({"locker.anchors",
                                    "Bolt the strap anchors through the structure; screws pull out.",
                                    kCommonPractice});
+  result.trace.cautions.push_back(
+      {"locker.drill",
+       "Before you drill, look what is behind: tanks, hoses, cables, the hull itself. Never drill "
+       "where petrol vapour may be.",
+       kCommonPractice});
   result.trace.cautions.push_back(
       {"locker.give", "Try it with the load: a block may move 10 mm at most, in any direction.",
        kRestraintIso});

@@ -1233,6 +1233,7 @@ MountResult mount(const MountInput& in) {
   MountResult out{.bolt_count = 2 * in.bolt_rows};
   const PlaningHull hull = hull_of(in);
   const double cg_g = cg_acceleration_g(hull, out.trace);
+  out.cg_acceleration_factor = cg_g;
   out.bow_acceleration_factor = bow_acceleration_g(hull, cg_g, out.trace);
   out.speed_limit_mps = speed_limit_mps(in, cg_g, out.trace);
 

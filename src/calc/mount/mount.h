@@ -48,6 +48,7 @@ struct MountResult {
   double plate_mass_kg = 0.0;
   BoltOffer bolt{};
   int bolt_count = 0;
+  double cg_acceleration_factor = 0.0;   // in g, at the centre of gravity, 1/100 highest
   double bow_acceleration_factor = 0.0;  // in g, at the bow, 1/100 highest
   double slam_N = 0.0;                   // of the stowed motor on the plate, with amplification
   double slam_moment_Nm = 0.0;           // where the plate leaves the deck
