@@ -2,13 +2,14 @@
 
 // Questions that take longer than a frame, asked on a page: the hour of holding and the margin it
 // needs, limits from every side, what moves an answer most, the trial at sea, when a fuse opens, the
-// plate under load. Each keeps its answer
+// plate under load, the ways to charge. Each keeps its answer
 // until the design changes, and says so then.
 
 #include <cstdint>
 #include <memory>
 #include <optional>
 
+#include "calc/charging_study.h"
 #include "calc/hold/rose.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
@@ -71,6 +72,7 @@ struct Studies {
   Remembered<CalibrateResult> trial{};
   LoadedPlate plate{};
   Remembered<ProtectionStudy> protection{};
+  Remembered<ChargingStudy> charging{};
 };
 
 // The parts of the hold page below its fields.
@@ -81,6 +83,12 @@ void draw_trial(Context& ui);
 
 // Of the feeder page.
 void draw_opening_times(Context& ui);
+
+// Of the charge page.
+void draw_locker_air(Context& ui);
+void draw_tonight(Context& ui);
+void draw_engine_way(Context& ui);
+void draw_sun_way(Context& ui);
 
 // Of the mount page.
 void draw_loaded_plate(Context& ui);
