@@ -2,12 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 #include "base/units.h"
-#include "data/sources.h"
+#include "calc/fault.h"
 #include "calc/hold/day.h"
+#include "data/conductors.h"
 #include "data/day_plan.h"
+#include "data/device_curves.h"
 #include "data/sources.h"
 #include "job/complete.h"
 #include "job/fields.h"
@@ -328,6 +331,16 @@ void record_bank(const BankResult& result, Job& job) {
   choose(bank.parallel_count, result.parallel_count);
 }
 
+// As a short circuit sees it.
+FaultBank fault_bank(const Job& job, const BankResult& bank) {
+  return {.block = bank.block,
+          .series_count = bank.series_count,
+          .parallel_count = bank.parallel_count,
+          .age_factor = job.bank.age_factor.value,
+          .cold_C = job.bank.temperature_C.value,
+          .flat_charge_frac = std::clamp(1.0 - job.bank.depth_of_discharge_frac.value, 0.0, 1.0)};
+}
+
 FeederInput feeder_input(const Job& job, const Catalogue& catalogue, const HoldResult& hold,
                          const BankResult& bank) {
   const Feeder& feeder = job.feeder;
@@ -338,6 +351,8 @@ FeederInput feeder_input(const Job& job, const Catalogue& catalogue, const HoldR
       .resistance_full_ohm = bank.resistance_full_ohm,
       .resistance_end_ohm = bank.resistance_end_ohm,
       .charge_V = bank.charge_V,
+      .strongest = bank.found ? strongest(fault_bank(job, bank)) : BankEnd{},
+      .weakest = bank.found ? weakest(fault_bank(job, bank)) : BankEnd{},
       .series_count = bank.series_count,
       .parallel_count = bank.parallel_count,
       .power_full_W = hold.motor.power_full_W,
@@ -348,6 +363,7 @@ FeederInput feeder_input(const Job& job, const Catalogue& catalogue, const HoldR
       .jumper_m = feeder.jumper_m.value,
       .allowed_drop_frac = feeder.allowed_drop_frac.value,
       .ambient_C = feeder.ambient_C.value,
+      .coldest_C = job.bank.temperature_C.value,
       .engine_space = feeder.engine_space.value,
       .bundled_count = feeder.bundled_count.value,
       .device_distance_m = feeder.device_distance_m.value,
@@ -368,8 +384,75 @@ void record_feeder(const FeederResult& result, Job& job) {
   choose(job.feeder.device, result.device.id);
 }
 
+// Brushed motors draw two to four times their current for less than a second (common practice); one
+// with electronics less.
+constexpr double kStart_ratio = 3.0;
+constexpr double kStart_s = 0.5;
+constexpr double kStall_s = 1.0;
+
+ProtectedLead lead(std::string label, std::string_view conductor, const CableOffer& cable,
+                   double length_m, double ampacity_A, double air_C, double conductor_C) {
+  const Conductor* row = find_conductor(conductor);
+  if (row == nullptr) return {};
+  return {.label = std::move(label),
+          .area_mm2 = row->area_mm2,
+          .ohm_per_m = row->tinned_ohm_per_m,
+          .length_m = length_m,
+          .ampacity_A = ampacity_A,
+          .insulation_C = cable.insulation_C,
+          .air_C = std::min(air_C, cable.insulation_C - 1.0),
+          .start_C = std::max(conductor_C, air_C),
+          .end_C = kPvcFault_C};
+}
+
+ProtectionInput protection_input(const Job& job, const BankResult& bank,
+                                 const FeederResult& feeder) {
+  ProtectionInput in;
+  in.bank = fault_bank(job, bank);
+  in.jumpers_ohm = feeder.jumpers_ohm;
+  in.charge_V = bank.charge_V;
+  if (!feeder.device.id.empty()) {
+    in.devices = {{.label = feeder.device.label,
+                   .device_class = class_of(feeder.device),
+                   .rating_A = feeder.device.rating_A,
+                   .voltage_V = feeder.device.voltage_V,
+                   .interrupt_A = feeder.device.interrupt_A,
+                   .resistance_ohm = feeder.device.resistance_ohm,
+                   .pole_count = std::max(feeder.device.poles, feeder.device_count)}};
+  }
+  const double air_C = job.feeder.ambient_C.value;
+  in.run = lead("run", feeder.conductor, feeder.cable, job.feeder.run_m.value,
+                feeder.run_ampacity_A, air_C, feeder.conductor_C);
+  if (job.feeder.tail_m.value > 0.0 && !feeder.tail_conductor.empty()) {
+    in.tail = lead("tail", feeder.tail_conductor, feeder.tail_cable, job.feeder.tail_m.value,
+                   feeder.tail_ampacity_A, air_C, feeder.tail_conductor_C);
+  }
+  in.motor = {.continuous_A = feeder.current_A,
+              .start_A = kStart_ratio * feeder.current_nominal_A,
+              .start_s = kStart_s,
+              .stall_A = kStart_ratio * feeder.current_nominal_A,
+              .stall_s = kStall_s};
+  in.floating = job.feeder.floating.value;
+  in.lug_ohm = job.feeder.lug_ohm.value;
+  in.plug_ohm = job.feeder.plug_ohm.value;
+  in.air = device_air(job.bank.temperature_C.value, air_C);
+  return in;
+}
+
+// Its verdict is told with the feeder's, of which it is a part.
+void protect(Design& design) {
+  if (!design.bank.found || !design.feeder.found) return;
+  design.protection = protection(protection_input(design.job, design.bank, design.feeder));
+  Trace& told = design.feeder.trace;
+  const Trace& trace = design.protection.trace;
+  told.steps.insert(told.steps.end(), trace.steps.begin(), trace.steps.end());
+  told.checks.insert(told.checks.end(), trace.checks.begin(), trace.checks.end());
+  told.cautions.insert(told.cautions.end(), trace.cautions.begin(), trace.cautions.end());
+}
+
 ChargeInput charge_input(const Job& job, const Catalogue& catalogue, const BankResult& bank) {
   const Charge& charge = job.charge;
+  const bool cut = charge.vent_area_cm2.known() && charge.vent_area_cm2.origin != Origin::chosen;
   return {
       .chemistry = bank.block.chemistry,
       .block_capacity_Ah = bank.block.capacity_Ah,
@@ -380,11 +463,28 @@ ChargeInput charge_input(const Job& job, const Catalogue& catalogue, const BankR
       .chargers = chargers_for(job, catalogue),
       .shore_V = charge.shore_V.value,
       .shore_limit_A = charge.shore_limit_A.value,
+      .outlet_A = charge.outlet_A.value,
+      .other_loads_A = charge.other_loads_A.value,
       .available_h = charge.available_h.value,
       .locker_volume_m3 = charge.locker_volume_m3.value,
-      .vent_area_cm2 = charge.vent_area_cm2.known() ? charge.vent_area_cm2.value : -1.0,
+      .vent_area_cm2 = cut ? charge.vent_area_cm2.value : -1.0,
       .temperature_C = job.bank.temperature_C.value,
       .petrol = job.boat.petrol.value,
+      .vents_opposite = charge.vents_opposite.value,
+      .vents_apart_m = charge.vents_apart_m.known() ? charge.vents_apart_m.value
+                                                    : std::numeric_limits<double>::quiet_NaN(),
+      .fan_m3_per_h = charge.fan_m3_per_h.value,
+      .fan_with_charger = charge.fan_with_charger.value,
+      .fan_protected = charge.fan_protected.value,
+      .charger_stops_itself = charge.charger_stops_itself.value,
+      .recombining_caps = charge.recombining_caps.value,
+      .converter_A = charge.converter_A.value,
+      .alternator_A = charge.alternator_A.value,
+      .engine_loads_A = charge.engine_loads_A.value,
+      .engine_h = charge.engine_h.value,
+      .panel_W = charge.panel_W.value,
+      .full_sun_h = charge.full_sun_h.value,
+      .standing_W = charge.standing_W.value,
   };
 }
 
@@ -626,6 +726,7 @@ Design run_stages(const Job& given, const Catalogue& catalogue, Holds& holds) {
   record_bank(design.bank, job);
   design.feeder = feeder(feeder_input(job, catalogue, design.hold, design.bank));
   record_feeder(design.feeder, job);
+  protect(design);
   design.charge = charge(charge_input(job, catalogue, design.bank));
   record_charge(design.charge, job);
   design.mount = mount(mount_input(job, catalogue, design.hold, design.shaft));
@@ -836,6 +937,16 @@ BankInput bank_input(const Design& design, std::vector<BatteryBlock> blocks) {
   open.bank.parallel_count = {};
   if (!open.bank.peukert_exponent.given()) open.bank.peukert_exponent = {};
   return bank_input(open, std::move(blocks), design.hold);
+}
+
+ChargeInput charge_input(const Design& design) {
+  Catalogue chosen;
+  if (design.charge.found) chosen.chargers = {design.charge.charger};
+  return charge_input(design.job, chosen, design.bank);
+}
+
+ProtectionInput protection_input(const Design& design) {
+  return protection_input(design.job, design.bank, design.feeder);
 }
 
 HoldInput hold_input(const Design& design) {

@@ -17,6 +17,7 @@
 #include "calc/locker/locker.h"
 #include "calc/mount/mount.h"
 #include "calc/parts/parts.h"
+#include "calc/protection/protection.h"
 #include "calc/shaft/shaft.h"
 #include "calc/trim/trim.h"
 #include "job/catalogue.h"
@@ -40,6 +41,7 @@ struct Design {
   ShaftResult shaft{};
   BankResult bank{};
   FeederResult feeder{};
+  ProtectionResult protection{};  // of the feeder; its trace stands at the end of the feeder's
   ChargeResult charge{};
   LockerResult locker{};
   MountResult mount{};
@@ -63,6 +65,11 @@ Design evaluate(const Job& job, const Catalogue& catalogue);
 // What the hold stage was asked, with the motor that was chosen: for questions beyond evaluate(),
 // such as other winds, other hours, the motion in time. Of the full job of a design.
 HoldInput hold_input(const Design& design);
+
+// What the feeder's protection and the charge stage were asked, likewise. Precondition: a bank, and
+// for protection a feeder.
+ProtectionInput protection_input(const Design& design);
+ChargeInput charge_input(const Design& design);
 
 // What the mount stage was asked, likewise; plates and bolts are the chosen ones.
 MountInput mount_input(const Design& design);

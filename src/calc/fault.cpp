@@ -18,7 +18,7 @@ double fault_A(double open_circuit_V, double resistance_ohm) {
 }
 
 double interrupt_needed_A(double near_A) {
-  return near_A > kManyAmperes_A ? std::max(near_A, kHighInterrupt_A) : near_A;
+  return near_A > kManyAmperes_A ? kHighInterrupt_A : near_A;
 }
 
 double adiabatic_factor(double start_C, double end_C) {

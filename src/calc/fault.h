@@ -7,8 +7,9 @@ namespace thole {
 // Prospective current of a bolted short circuit. Precondition: resistance_ohm > 0.
 double fault_A(double open_circuit_V, double resistance_ohm);
 
-// Interrupt rating that a bank of this short-circuit current asks of its main device: as much, and
-// from 10 kA the class of 20 kA. Source: kE11Interrupt.
+// Interrupt rating that a bank of this short-circuit current asks of its main device: as much, or
+// above 10 kA the class of 20 kA. Source: kE11Interrupt. More than 20 kA comes from strings side by
+// side; then each wants its own fuse.
 double interrupt_needed_A(double near_A);
 
 inline constexpr double kPvcFault_C = 160.0;  // kAdiabatic: cross-linked insulation stands 250

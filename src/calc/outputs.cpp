@@ -103,8 +103,10 @@ constexpr std::array kOutputs{
     THOLE_NUMBER(feeder, motor_V, "Volts at the motor, end of day", "feeder.motor_V"),
     THOLE_NUMBER(feeder, loss_W, "Heat along the feeder", "feeder.loss_W"),
     THOLE_NUMBER(feeder, conductor_C, "Temperature of the cable", "feeder.run_temperature"),
-    THOLE_NUMBER(feeder, fault_near_A, "Fault current at the bank", "feeder.fault_near_A"),
-    THOLE_NUMBER(feeder, fault_far_A, "Fault current at the plug", "feeder.fault_far_A"),
+    Output{"feeder", "fault_near_A", "Fault current at the bank", "protection.fault_near",
+           [](const Design& design) { return design.protection.faults.posts.most_A; }, nullptr},
+    Output{"feeder", "fault_far_A", "Fault current at the plug", "protection.fault_far",
+           [](const Design& design) { return design.protection.faults.plug.least_A; }, nullptr},
 
     THOLE_TEXT(charge, charger, "Charger", charger.label),
     THOLE_NUMBER(charge, charger_count, "Chargers", ""),

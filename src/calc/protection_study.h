@@ -1,9 +1,9 @@
 #pragma once
 
-// The design's own bank, cables and devices held against each other by curves.
+// The design's own bank, cables and devices held against each other by curves: what the design's
+// verdict rests on, and what only annoys.
 
 #include "calc/design.h"
-#include "calc/protection/protection.h"
 
 namespace thole {
 

@@ -16,6 +16,7 @@
 #include "base/number.h"
 #include "base/units.h"
 #include "calc/cable_study.h"
+#include "calc/charging_study.h"
 #include "calc/design.h"
 #include "calc/feeder_circuit.h"
 #include "calc/hold/calibrate.h"
@@ -32,8 +33,10 @@
 #include "draw/chapters.h"
 #include "draw/circuit_plan.h"
 #include "draw/locker_plan.h"
+#include "draw/charge_curve.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
+#include "io/charging_text.h"
 #include "io/circuit_text.h"
 #include "io/day_text.h"
 #include "io/design_json.h"
@@ -79,6 +82,7 @@ usage:
                                    the same cable by six rules of drop and three of ampacity
   thole protection JOB.json        short circuits from a new bank to an old one, against fuse, cable and motor
   thole locker JOB.json            whether the bank goes into its locker, how it lies there, what holds it down
+  thole charge JOB.json            tonight on shore by the hour, the engine, the sun; the locker's air
   thole plate JOB.json             the plate by finite elements: stress, bolts, deck, sag in each load case
   thole sensitivity JOB.json [RESULT]  which values move a result most ("hold.limiting_wind_mps")
   thole calibrate JOB.json         the job with what a trial at sea told of its loads
@@ -105,6 +109,8 @@ usage:
                                    of feeder: the circuit as a picture
   --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches;
                                    of locker: from the side and from above
+  --svg                            of charge: the night as a curve; of plate: dimensioned, to be printed
+                                   at true size; US units: ASME, inches
   --template a4|letter             of plate: to drill through, at true size, on pages to be joined
   --tile N                         of --template: which page; 1 when not said
   --dxf                            of plate: to be cut, R12 in millimetres; a name with _mm.dxf says so
@@ -441,6 +447,20 @@ int run_feeder(const Arguments& arguments) {
   return status == kDone && !circuit.solution.solved ? kBadInput : status;
 }
 
+int run_charge(const Arguments& arguments) {
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  const ChargingStudy study = charging_study(*design);
+  if (!study.problem.empty()) return fail(study.problem);
+  const System system = system_of(arguments);
+  if (arguments.svg) {
+    if (study.night.points.empty()) return fail(study.shore.problem);
+    return put(arguments, write_svg(charge_curve_picture(study.night, system), {.width_px = 640.0, .file = true}));
+  }
+  return put(arguments, arguments.json ? write_charging(study) : charging_text(study, system));
+}
+
 int run_protection(const Arguments& arguments) {
   const std::optional<Design> design = load_design(arguments);
   if (!design) return kBadInput;
@@ -653,6 +673,7 @@ constexpr Command kCommands[] = {
     {"day", 2, 2, run_day},
     {"feeder", 2, 2, run_feeder},
     {"plate", 2, 2, run_plate},
+    {"charge", 2, 2, run_charge},
     {"protection", 2, 2, run_protection},
     {"locker", 2, 2, run_locker},
     {"sensitivity", 2, 3, run_sensitivity},

@@ -112,4 +112,9 @@ DeviceClass usual_class(DeviceKind kind) {
   return kind == DeviceKind::fuse ? DeviceClass::bolt_fuse : DeviceClass::magnetic_medium;
 }
 
+DeviceClass class_of(const ProtectiveDevice& device) {
+  const bool named = device.curve && curve_of(*device.curve).kind == device.kind;
+  return named ? *device.curve : usual_class(device.kind);
+}
+
 }  // namespace thole

@@ -12,17 +12,6 @@
 
 namespace thole {
 
-enum class DeviceClass {
-  blade_fuse,       // ISO 8820-3
-  bolt_fuse,        // ISO 8820-4 to -6 strips and studs; terminal fuses and ANL for want of better
-  fast_fuse,        // UL 248-15, Class T
-  thermal_breaker,  // surface breakers, SAE J1625
-  magnetic_instant,
-  magnetic_short,
-  magnetic_medium,
-  magnetic_long  // hydraulic-magnetic, by delay
-};
-
 // Stands for "may never open", and for "holds": two hours.
 inline constexpr double kMayNeverOpen_s = 7200.0;
 
@@ -50,5 +39,8 @@ const DeviceCurve& curve_of(DeviceClass device_class);
 
 // What is meant when only "fuse" or "breaker" is said.
 DeviceClass usual_class(DeviceKind kind);
+
+// The one that the catalogue names, if it is of the device's kind; else the usual one.
+DeviceClass class_of(const ProtectiveDevice& device);
 
 }  // namespace thole

@@ -3,6 +3,7 @@
 // What can be bought: the rows of the catalogue. Plain data; prices are in the catalogue's currency
 // without tax, lead times in working days.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -69,6 +70,18 @@ struct CableOffer {
 
 enum class DeviceKind { breaker, fuse };
 
+// How soon it opens at which multiple of its rating: the curves are in data/device_curves.h.
+enum class DeviceClass {
+  blade_fuse,       // ISO 8820-3
+  bolt_fuse,        // ISO 8820-4 to -6 strips and studs; terminal fuses and ANL for want of better
+  fast_fuse,        // UL 248-15, Class T
+  thermal_breaker,  // surface breakers, SAE J1625
+  magnetic_instant,
+  magnetic_short,
+  magnetic_medium,
+  magnetic_long  // hydraulic-magnetic, by delay
+};
+
 // A breaker or fuse.
 struct ProtectiveDevice {
   std::string id{};
@@ -81,6 +94,7 @@ struct ProtectiveDevice {
   bool ignition_protected = false;
   int poles = 1;
   double price = 0.0;
+  std::optional<DeviceClass> curve{};  // none: the usual one of its kind
 };
 
 // A mains charger with isolated outputs, one to a block.

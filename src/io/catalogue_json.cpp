@@ -7,6 +7,7 @@
 
 #include "base/edition.h"
 #include "base/number.h"
+#include "data/device_curves.h"
 #include "io/json_scan.h"
 #include "io/limits.h"
 #include "io/schema_check.h"
@@ -39,6 +40,11 @@ requires std::is_enum_v<Enum> std::string wanted(Enum, double, double) {
   return text;
 }
 
+template <class Enum>
+std::string wanted(std::optional<Enum>, double, double) {
+  return wanted(Enum{}, 0.0, 0.0);
+}
+
 bool allowed(double value, double min, double max) { return value >= min && value <= max; }
 bool allowed(int value, double min, double max) { return value >= min && value <= max; }
 bool allowed(bool, double, double) { return true; }
@@ -54,6 +60,8 @@ bool allowed(const std::vector<double>& values, double min, double max) {
 template <class Enum>
 requires std::is_enum_v<Enum>
 bool allowed(Enum, double, double) { return true; }
+template <class Enum>
+bool allowed(std::optional<Enum>, double, double) { return true; }
 
 // Takes the item in; false when it is of the wrong type.
 bool take(const JsonItem& item, double& value) {
@@ -90,6 +98,22 @@ bool take(const JsonItem& item, Enum& value) {
     return true;
   }
   return false;
+}
+
+template <class Enum>
+bool take(const JsonItem& item, std::optional<Enum>& value) {
+  Enum named{};
+  if (!take(item, named)) return false;
+  value = named;
+  return true;
+}
+
+// What one column cannot say of another: what is wrong, or empty.
+template <class Row>
+std::string discord(const Row&) { return ""; }
+std::string discord(const ProtectiveDevice& device) {
+  if (!device.curve || curve_of(*device.curve).kind == device.kind) return "";
+  return device.kind == DeviceKind::fuse ? "A fuse has a fuse's curve." : "A breaker has a breaker's curve.";
 }
 
 // --- one row ------------------------------------------------------------------------------------
@@ -143,7 +167,9 @@ bool read_row(std::span<const JsonItem> items, std::string_view root, Row& row, 
         [&](auto member) { return allowed(row.*member, column.min, column.max); }, column.member);
     if (!good) complain(column);
   }
-  return complained.empty();
+  const std::string wrong = discord(row);
+  if (!wrong.empty()) issues.push_back({Severity::error, std::string(root), wrong});
+  return complained.empty() && wrong.empty();
 }
 
 // The items of one list fall into runs, one to a row.
@@ -209,11 +235,17 @@ Json row_json(const Row& row) {
   for (const Column<Row>& column : columns<Row>()) {
     std::visit(
         [&]<class T>(T Row::*member) {
-          Json& place = out[std::string(column.key)];
-          if constexpr (std::is_enum_v<T>)
-            place = std::string(options_of(T{})[static_cast<std::size_t>(row.*member)].key);
-          else
-            place = row.*member;
+          const auto key_of = [](auto value) {
+            return std::string(options_of(value)[static_cast<std::size_t>(value)].key);
+          };
+          const std::string key(column.key);
+          if constexpr (is_optional<T>) {
+            if (row.*member) out[key] = key_of(*(row.*member));
+          } else if constexpr (std::is_enum_v<T>) {
+            out[key] = key_of(row.*member);
+          } else {
+            out[key] = row.*member;
+          }
         },
         column.member);
   }

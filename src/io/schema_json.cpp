@@ -92,7 +92,9 @@ Json row_schema() {
     };
     const bool must = std::visit(
         [&]<class T>(T Row::*member) {
-          if constexpr (std::is_enum_v<T>) {
+          if constexpr (is_optional<T>) {
+            add_options(entry, options_of(typename T::value_type{}));
+          } else if constexpr (std::is_enum_v<T>) {
             add_options(entry, options_of(T{}));
           } else if constexpr (std::is_same_v<T, bool>) {
             entry["type"] = "boolean";

@@ -69,6 +69,7 @@ const std::array kDeviceColumns{
     Column<ProtectiveDevice>{THOLE_COLUMN(ProtectiveDevice, ignition_protected), "May stand where petrol vapour can be."},
     Column<ProtectiveDevice>{THOLE_COLUMN(ProtectiveDevice, poles), "", 1, 4},
     Column<ProtectiveDevice>{THOLE_COLUMN(ProtectiveDevice, price), "Without tax.", 0, kMost_price},
+    Column<ProtectiveDevice>{THOLE_COLUMN(ProtectiveDevice, curve), "How soon it opens, by class; left out: a bolt-down fuse, a breaker of medium delay."},
 };
 const std::array kChargerColumns{
     Column<ChargerModel>{THOLE_COLUMN(ChargerModel, id), "Lower case, digits and hyphens; jobs name it."},
@@ -119,6 +120,14 @@ const std::array kShopColumns{
 #undef THOLE_COLUMN
 
 constexpr std::array kDeviceKindOptions{Option{"breaker", "Breaker"}, Option{"fuse", "Fuse"}};
+// In the order of DeviceClass.
+constexpr std::array kDeviceClassOptions{
+    Option{"blade-fuse", "Blade fuse"},           Option{"bolt-fuse", "Bolt-down fuse"},
+    Option{"class-t-fuse", "Class T fuse"},       Option{"thermal-breaker", "Thermal breaker"},
+    Option{"breaker-instant", "Breaker without delay"},
+    Option{"breaker-short", "Breaker, short delay"},
+    Option{"breaker-medium", "Breaker, medium delay"},
+    Option{"breaker-long", "Breaker, long delay"}};
 constexpr std::array kPerOptions{Option{"job", "Job"}, Option{"block", "Block"},
                                  Option{"bolt", "Bolt"}, Option{"metre", "Metre of feeder"},
                                  Option{"joint", "Joint"}};
@@ -140,6 +149,7 @@ template <> std::span<const Column<ShopRates>> columns<ShopRates>() { return kSh
 
 std::span<const Option> options_of(Chemistry) { return find_field("bank.chemistry")->options; }
 std::span<const Option> options_of(DeviceKind) { return kDeviceKindOptions; }
+std::span<const Option> options_of(DeviceClass) { return kDeviceClassOptions; }
 std::span<const Option> options_of(Per) { return kPerOptions; }
 
 }  // namespace thole

@@ -3,6 +3,7 @@
 // One table per kind of row describes every column of the catalogue, as job/fields.h does for the
 // job. Reader, writer and schema are loops over it.
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -17,7 +18,14 @@ namespace thole {
 template <class Row>
 using ColumnMember =
     std::variant<double Row::*, int Row::*, bool Row::*, std::string Row::*,
-                 std::vector<double> Row::*, Chemistry Row::*, DeviceKind Row::*, Per Row::*>;
+                 std::vector<double> Row::*, Chemistry Row::*, DeviceKind Row::*,
+                 std::optional<DeviceClass> Row::*, Per Row::*>;
+
+// A column that a row may do without.
+template <class T>
+inline constexpr bool is_optional = false;
+template <class T>
+inline constexpr bool is_optional<std::optional<T>> = true;
 
 template <class Row>
 struct Column {
@@ -56,6 +64,7 @@ std::span<const Column<ShopRates>> columns<ShopRates>();
 // How the enumerators of a column are written in files; the position is the enumerator's value.
 std::span<const Option> options_of(Chemistry);
 std::span<const Option> options_of(DeviceKind);
+std::span<const Option> options_of(DeviceClass);
 std::span<const Option> options_of(Per);
 
 // Calls visit(key, help, member) for each list of rows in a catalogue, in the order of the file.

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "draw/trip_curves.h"
+#include "io/figures.h"
 #include "ui/studies.h"
 
 namespace thole::ui {
@@ -20,17 +21,16 @@ void draw_opening_times(Context& ui) {
            "run and tail (dashed) stand. The bar is every short circuit, its dark part those at the plug: from a bank new, charged "
            "and warm to one old, flat and cold. Times are of the device's class: yours follows its "
            "maker's curve. Starting and stalling are taken as three times the motor's current.");
-  if (study.result.electronics_A > 0.0) {
-    note(ui, "A lithium bank counts here as its bare cells, for its own electronics may fail closed: more current than the checks "
-             "of this page take from its label.");
-  }
+  // What decides is a check of the page; here stands whatever else the curves tell.
   const Within list(ui.sheet, Role::list, "Protection by curves");
-  std::vector<const Check*> checks;
-  for (const Finding& finding : study.result.findings) checks.push_back(&finding.check);
-  std::stable_sort(checks.begin(), checks.end(), [](const Check* a, const Check* b) { return more_serious(*a, *b); });
-  for (const Check* check : checks) {
+  for (const Finding& finding : study.result.findings) {
     const Within item(ui.sheet, Role::listitem);
-    check_row(ui, *check);
+    if (finding.decides) {
+      check_row(ui, finding.check);
+    } else if (finding.kind != FindingKind::device) {
+      result_row(ui, finding.check.id, finding.check.label,
+                 {std::string(shown_check(finding.check, ui.state.system)), ""}, "");
+    }
   }
 }
 

@@ -68,7 +68,7 @@ constexpr std::array<std::string_view, 7> kChargeAir{"charge.vents_opposite", "c
 constexpr std::array<std::string_view, 2> kChargeTonight{"charge.outlet_A", "charge.other_loads_A"};
 constexpr std::array<std::string_view, 4> kChargeEngine{"charge.converter_A", "charge.alternator_A", "charge.engine_loads_A", "charge.engine_h"};
 constexpr std::array<std::string_view, 3> kChargeSun{"charge.panel_W", "charge.full_sun_h", "charge.standing_W"};
-constexpr std::array kChargeGroups{Group{"", kChargeMain}, Group{"Venting", kChargeVent}, Group{"The charger's own figures", kChargeOwn}, Group{"Openings and fan", kChargeAir}, Group{"Tonight on shore", kChargeTonight}, Group{"Under way, from the engine", kChargeEngine}, Group{"By the sun", kChargeSun}};
+constexpr std::array kChargeGroups{Group{"", kChargeMain}, Group{"Venting", kChargeVent}, Group{"The charger's own figures", kChargeOwn}, Group{"Openings and fan", kChargeAir, draw_locker_air}, Group{"Tonight on shore", kChargeTonight, draw_tonight}, Group{"Under way, from the engine", kChargeEngine, draw_engine_way}, Group{"By the sun", kChargeSun, draw_sun_way}};
 
 constexpr std::array<std::string_view, 4> kMountMain{"mount.plate", "mount.overhang_mm", "mount.chocked", "mount.run_wave_m"};
 constexpr std::array<std::string_view, 2> kMountPlate{"mount.plate_length_mm", "mount.plate_width_mm"};

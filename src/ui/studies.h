@@ -3,6 +3,7 @@
 // Questions that take longer than a frame, asked on a page: the hour of holding and the margin it
 // needs, limits from every side, what moves an answer most, the trial at sea, when a fuse opens, the
 // feeder as a circuit, the plate under load. Each keeps its answer
+// plate under load, the ways to charge. Each keeps its answer
 // until the design changes, and says so then.
 
 #include <cstdint>
@@ -11,6 +12,7 @@
 
 #include "calc/cable_study.h"
 #include "calc/feeder_circuit.h"
+#include "calc/charging_study.h"
 #include "calc/hold/rose.h"
 #include "calc/locker_study.h"
 #include "calc/plate_study.h"
@@ -87,6 +89,7 @@ struct Studies {
   LiveCircuit circuit{};
   Remembered<CableStudy> cable{};
   LockerView locker{};
+  Remembered<ChargingStudy> charging{};
 };
 
 // The parts of the hold page below its fields.
@@ -104,6 +107,12 @@ void draw_held_down(Context& ui);
 void draw_opening_times(Context& ui);
 void draw_live_circuit(Context& ui);
 void draw_six_answers(Context& ui);
+
+// Of the charge page.
+void draw_locker_air(Context& ui);
+void draw_tonight(Context& ui);
+void draw_engine_way(Context& ui);
+void draw_sun_way(Context& ui);
 
 // Of the mount page.
 void draw_loaded_plate(Context& ui);

@@ -4,6 +4,7 @@
 
 #include <doctest/doctest.h>
 
+#include "calc/outputs.h"
 #include "draw/trip_curves.h"
 #include "io/presets.h"
 #include "io/protection_text.h"
@@ -20,9 +21,14 @@ TEST_CASE("every ready-made job's protection is held against its curves") {
     const FaultRanges& faults = study.result.faults;
     CHECK(faults.posts.least_A > faults.plug.least_A);
     CHECK(faults.posts.most_A > faults.plug.most_A);
-    // The feeder stage's charged bank lies between the weakest and the strongest.
-    CHECK(design.feeder.fault_far_A > faults.plug.least_A);
-    CHECK(design.feeder.fault_far_A < 1.3 * faults.plug.most_A);
+    // The verdict and the curves say the same: one is told by the other.
+    for (const Finding& finding : study.result.findings) {
+      CHECK((design.find_check(finding.check.id) != nullptr) == finding.decides);
+    }
+    CHECK(find_output("feeder.fault_near_A")->number(design) == faults.posts.most_A);
+    const ProtectionResult again = protection(study.input);
+    CHECK(again.verdict == study.result.verdict);
+    CHECK(again.faults.plug.least_A == faults.plug.least_A);
     CHECK(study.result.findings.size() >= 8);
     CHECK(study.result.verdict != Verdict::not_evaluated);
     CHECK(find(study.result, FindingKind::continuous)->check.actual == rel(design.feeder.current_A, 1e-12));

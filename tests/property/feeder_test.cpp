@@ -58,6 +58,8 @@ FeederInput usual() {
           .resistance_full_ohm = 0.012,
           .resistance_end_ohm = 0.024,
           .charge_V = 44.1,
+          .strongest = {.open_circuit_V = 38.4, .resistance_ohm = 0.009},
+          .weakest = {.open_circuit_V = 36.6, .resistance_ohm = 0.036},
           .series_count = 3,
           .power_full_W = 1400.0,
           .motor_minimum_V = 30.0,
@@ -91,7 +93,7 @@ Verdict verdict(const FeederResult& result, std::string_view id) {
 
 void check_finite(const FeederResult& r) {
   for (const double value : {r.current_A, r.current_nominal_A, r.drop_V, r.drop_frac, r.motor_V,
-                             r.motor_full_V, r.loss_W, r.conductor_C, r.fault_near_A, r.fault_far_A,
+                             r.motor_full_V, r.loss_W, r.conductor_C, r.run_ampacity_A, r.jumpers_ohm,
                              r.device_min_A, r.device_max_A, r.cable_m}) {
     CHECK(std::isfinite(value));
   }
@@ -121,6 +123,8 @@ std::vector<FeederInput> spread() {
         in.resistance_full_ohm = 0.004 * blocks;
         in.resistance_end_ohm = 0.008 * blocks;
         in.charge_V = 14.6 * blocks;
+        in.strongest = {.open_circuit_V = 13.4 * blocks, .resistance_ohm = 0.003 * blocks};
+        in.weakest = {.open_circuit_V = 12.6 * blocks, .resistance_ohm = 0.012 * blocks};
         in.motor_minimum_V = 10.0 * blocks;
         in.series_count = static_cast<int>(blocks);
         in.parallel_count = run_m > 10.0 ? 3 : 1;
@@ -273,13 +277,6 @@ TEST_SUITE("property") {
     }
   }
 
-  TEST_CASE("OCP-4 a 32 V fuse on a 36 V bank fails") {
-    FeederInput in = with_cables("4 AWG", "8 AWG");
-    std::erase_if(in.devices, [](const ProtectiveDevice& d) { return d.kind != DeviceKind::fuse; });
-    const FeederResult r = feeder(in);
-    CHECK(verdict(r, "feeder.device_voltage") == Verdict::fail);
-  }
-
   TEST_CASE("Feeder: placement on and over each limit") {
     struct Row {
       double distance_in = 0.0;
@@ -311,7 +308,6 @@ TEST_SUITE("property") {
     CHECK(grounded.device_count == 1);
     CHECK(floating.nodes.size() == grounded.nodes.size() + 1);
     CHECK(floating.drop_V > grounded.drop_V);
-    CHECK(verdict(floating, "feeder.poles") == Verdict::pass);
   }
 
   TEST_CASE("Feeder: with petrol aboard the device is ignition-protected, or the check fails") {
@@ -368,7 +364,6 @@ TEST_SUITE("property") {
     in.devices.clear();
     CHECK_FALSE(feeder(in).found);
     CHECK(verdict(feeder(in), "feeder.device") == Verdict::fail);
-    CHECK(verdict(feeder(in), "feeder.poles") == Verdict::fail);
     check_finite(feeder(in));
 
     const FeederResult no_bank = feeder({.cables = shelf_of_cables()});

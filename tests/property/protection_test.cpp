@@ -8,7 +8,6 @@
 #include <vector>
 
 #include "calc/fault.h"
-#include "calc/feeder/protection.h"
 #include "data/conductors.h"
 #include "draw/apart.h"
 #include "draw/trip_curves.h"
@@ -123,16 +122,6 @@ TEST_SUITE("property") {
       CHECK((wide.shortest_s < mild.shortest_s) == thermal);
       CHECK((wide.longest_s > mild.longest_s) == thermal);
       CHECK((holds_ratio(curve, rough) < holds_ratio(curve)) == thermal);
-    }
-  }
-
-  TEST_CASE("the feeder's own bound is the usual class's latest time, or longer") {
-    for (const DeviceKind kind : {DeviceKind::fuse, DeviceKind::breaker}) {
-      for (const double ratio : steps(1.0, 50.0, 1.01)) {
-        CAPTURE(ratio);
-        const OpeningBand band = opening_band(curve_of(usual_class(kind)), ratio);
-        CHECK(opening_s(kind, ratio) >= band.longest_s * (1.0 - 1e-12));
-      }
     }
   }
 

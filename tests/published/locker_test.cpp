@@ -376,7 +376,7 @@ TEST_SUITE("published") {
     const ShoreResult shared = shore(in);
     CHECK(near(shared.output_A, 4.604, 0.0005));
     CHECK(near(shared.shore_A, 3.0, 1e-9));
-    CHECK(verdict_of(shared.trace, "charge.shore_outlet") == Verdict::fail);
+    CHECK(verdict_of(shared.trace, "charge.shore_current") == Verdict::fail);
     in.other_loads_A = 12.5;
     CHECK_FALSE(shore(in).problem.empty());
   }

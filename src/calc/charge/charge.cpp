@@ -10,6 +10,7 @@
 #include "calc/charge/refill.h"
 #include "calc/charge/taper.h"
 #include "calc/charge/venting.h"
+#include "calc/charge/ways.h"
 #include "calc/ranking.h"
 #include "data/batteries.h"
 #include "data/sources.h"
@@ -20,7 +21,6 @@ namespace {
 
 constexpr double kColdCharge_C = 5.0;  // kCommonPractice: lithium electronics block below 0 to 5 C
 constexpr double kVoltsMatch_frac = 0.12;  // kCommonPractice: a "12 V" output charges 12 to 12.8 V
-constexpr double kGas_C = 20.0;            // temperature of the hydrogen
 
 // The bank, as the charger sees it.
 struct Load {
@@ -80,7 +80,7 @@ std::array<Check, kDemands> demands_of(const ChargeInput& in, const Load& load, 
   };
   const ChargerModel& charger = *f.charger;
   at_most(kTime, f.taper.time_h, in.available_h);
-  at_most(kShoreCurrent, f.shore_A, in.shore_limit_A);
+  at_most(kShoreCurrent, f.shore_A, shore_spare_A(in));
   at_most(kBulkCurrent, charger.output_A, facts_of(in.chemistry).bulk_max_frac * load.capacity_Ah);
   at_most(kIsolated, std::max(0, load.block_count - f.charger_count * charger.outputs), 0.0);
   at_most(kOutputVoltage, std::abs(charger.block_V - in.block_nominal_V),
@@ -220,107 +220,34 @@ void write_mains(const ChargeInput& in, const Load& load, const Figures& f, Trac
            "its own ventilated locker; none belongs in a cupboard."}});
 }
 
-// Gassing current of a cell on daily boost charge: the larger of the two parts of the standard.
-double gassing_A(const ChargeInput& in, const Load& load) {
-  const Gassing gassing = gassing_of(in.chemistry);
-  return std::max(gassing.boost_A_per_Ah, gassing.traction_A_per_Ah) * load.capacity_Ah;
+void append(const Trace& from, Trace& trace) {
+  trace.steps.insert(trace.steps.end(), from.steps.begin(), from.steps.end());
+  trace.checks.insert(trace.checks.end(), from.checks.begin(), from.checks.end());
+  trace.assumptions.insert(trace.assumptions.end(), from.assumptions.begin(),
+                           from.assumptions.end());
 }
 
-void write_venting(const ChargeInput& in, const Load& load, ChargeResult& result) {
-  if (!is_lead(in.chemistry)) return;
-  std::vector<Step>& steps = result.trace.steps;
-  const Gassing gassing = gassing_of(in.chemistry);
-  const double gas_A = gassing_A(in, load);
-  const int cell_total_count = load.block_count * load.cells_per_block;
-  const double cells = cell_total_count;
-  const double output_A = result.output_A;
-  result.ventilation_m3_per_h = ventilation_m3_per_h(cell_total_count, gas_A);
-  result.vent_area_cm2 = vent_area_cm2(result.ventilation_m3_per_h);
-  result.spark_clearance_mm = spark_clearance_mm(gas_A, load.cells_per_block);
+void take_venting(const ChargeInput& in, ChargeResult& result) {
+  result.venting = vent_plan(vent_plan_input(in, result));
+  if (result.venting.demands.empty()) return;
+  const VentDemand& boost = result.venting.demands[static_cast<std::size_t>(VentCase::boost)];
+  const VentDemand& failed = result.venting.demands[static_cast<std::size_t>(VentCase::failed)];
+  result.ventilation_m3_per_h = boost.flow_m3_per_h;
+  result.vent_area_cm2 = boost.opening_cm2;
+  result.spark_clearance_mm = boost.spark_mm;
+  result.minutes_to_limit_min = failed.closed_min;
+  append(result.venting.trace, result.trace);
+}
 
-  const Term all_cells{"n", cells, "", "cells, all strings"};
-  steps.push_back(
-      {.id = "charge.gassing",
-       .label = "Gassing current of a cell",
-       .symbol = "I_g",
-       .formula = "max(i_2, i_3) * C",
-       .terms = {{"i_2", gassing.boost_A_per_Ah, "A/Ah", "part 2, boost charge"},
-                 {"i_3", gassing.traction_A_per_Ah, "A/Ah", "part 3, traction, 2.4 V a cell"},
-                 {"C", load.capacity_Ah, "Ah", "capacity of a block"}},
-       .value = gas_A,
-       .unit = "A",
-       .source = kVentingTraction,
-       .assumptions = {"Charged daily at boost, so boost and not float counts.",
-                       "The label's capacity stands for the ten-hour one, which is smaller."}});
-  steps.push_back(
-      {.id = "charge.ventilation",
-       .label = "Air through the locker",
-       .symbol = "Q",
-       .formula = "0.05 * n * I_g",
-       .terms = {all_cells, {"I_g", gas_A, "A", "gassing current of a cell"}},
-       .value = result.ventilation_m3_per_h,
-       .unit = "m3/h",
-       .source = kVenting,
-       .assumptions = {"0.05 m3/h is 24 times the hydrogen of 0.42 L an amp-hour, times 5."}});
-  steps.push_back(
-      {.id = "charge.vent_area",
-       .label = "Opening low and opening high, each",
-       .symbol = "A",
-       .formula = "28 * Q",
-       .terms = {{"Q", result.ventilation_m3_per_h, "m3/h", "air through the locker"}},
-       .value = result.vent_area_cm2,
-       .unit = "cm2",
-       .source = kVenting,
-       .assumptions = {"Natural draught of 0.1 m/s; openings on opposite sides or 2 m apart, the "
-                       "high one leading out of the boat."}});
-  steps.push_back(
-      {.id = "charge.spark_clearance",
-       .label = "No spark nearer to a vent than",
-       .symbol = "d",
-       .formula = "28.8 * (1000 * I_g * N)^(1 / 3)",
-       .terms = {{"I_g", gas_A, "A", "gassing current of a cell"},
-                 {"N", static_cast<double>(load.cells_per_block), "", "cells on one outlet"}},
-       .value = result.spark_clearance_mm,
-       .unit = "mm",
-       .source = kMonoblocVent,
-       .assumptions = {"All cells of a block let off at one outlet. Where it cannot be kept, a "
-                       "partition."}});
-  steps.push_back(
-      {.id = "charge.failed_ventilation",
-       .label = "Air if a charger fails high",
-       .symbol = "Q_fail",
-       .formula = "0.05 * n * I",
-       .terms = {all_cells, {"I", output_A, "A", "current into a block"}},
-       .value = ventilation_m3_per_h(cell_total_count, output_A),
-       .unit = "m3/h",
-       .source = kVenting,
-       .assumptions = {"Shown for comparison: no natural draught gives it. The charger must switch "
-                       "itself off."}});
-  const double gas_L_per_h = cells * output_A * hydrogen_L_per_Ah(kGas_C);
-  result.minutes_to_limit_min =
-      minutes_to_limit_min(in.locker_volume_m3, cell_total_count, output_A, kGas_C);
-  steps.push_back({.id = "charge.hydrogen",
-                   .label = "Hydrogen if a charger fails high",
-                   .symbol = "H",
-                   .formula = "n * I * 22.414 / (2 * 26.801) * (T + 273.15) / 273.15",
-                   .terms = {all_cells,
-                             {"I", output_A, "A", "current into full blocks"},
-                             {"T", kGas_C, "C", "temperature of the gas"}},
-                   .value = gas_L_per_h,
-                   .unit = "L/h",
-                   .source = kFaraday});
-  steps.push_back(
-      {.id = "charge.minutes_to_limit",
-       .label = "Closed locker: minutes to 4 %",
-       .symbol = "t_4",
-       .formula = "60 * 0.04 * 1000 * V / H",
-       .terms = {{"V", in.locker_volume_m3, "m3", "free volume of the locker"},
-                 {"H", gas_L_per_h, "L/h", "hydrogen if a charger fails high"}},
-       .value = result.minutes_to_limit_min,
-       .unit = "min",
-       .source = kVenting,
-       .assumptions = {
-           "No vent at all, blocks full: what a blocked vent and a failed charger do."}});
+// A converter that takes more than its alternator has burns it: a check of the design. How much it
+// fills is told where it is asked.
+void hold_against_alternator(const ChargeInput& in, ChargeResult& result) {
+  if (!(in.converter_A > 0.0)) return;
+  const Trace way = dc_dc(dc_dc_input(in, result)).trace;
+  result.trace.steps.insert(result.trace.steps.end(), way.steps.begin(), way.steps.end());
+  for (const Check& check : way.checks) {
+    if (check.id == kAlternatorCheck) result.trace.checks.push_back(check);
+  }
 }
 
 // --- The checks, for the reader -----------------------------------------------------------------
@@ -372,45 +299,26 @@ void write_charger_checks(const ChargeInput& in, const Load& load, const Figures
   for (Check& check : checks) trace.checks.push_back(std::move(check));
 }
 
-void write_locker_checks(const ChargeInput& in, const ChargeResult& result, Trace& trace) {
-  if (!is_lead(in.chemistry)) {
-    trace.checks.push_back(
-        {.id = "charge.cold",
-         .label = "Degrees too cold to charge",
-         .actual = std::max(0.0, kColdCharge_C - in.temperature_C),
-         .limit = 0.0,
-         .unit = "K",
-         .source = kCommonPractice,
-         .remedy =
-             "Fit blocks with their own heater, warm the locker before charging, or use lead-acid.",
-         .changes = {{.field = "bank.chemistry",
-                      .value = static_cast<double>(Chemistry::agm),
-                      .label = "Use AGM lead-acid"}}});
-    return;
-  }
-  if (in.vent_area_cm2 >= 0.0) {  // this way round, NaN means "not given" too
-    trace.checks.push_back({.id = "charge.vent_area",
-                            .label = "Vent opening, low and high",
-                            .actual = in.vent_area_cm2,
-                            .limit = result.vent_area_cm2,
-                            .unit = "cm2",
-                            .comparison = Comparison::at_least,
-                            .source = kVenting,
-                            .remedy =
-                                "Cut both openings larger, the high one to the open air, or use "
-                                "blocks that gas less.",
-                            .changes = {{.field = "charge.vent_area_cm2",
-                                         .clear = true,
-                                         .label = "Cut the openings to the size needed"}}});
-  } else {
-    trace.assumptions.push_back(
-        {"charge.vent_area_cm2", "The openings are cut to the size needed.", kVenting});
-  }
+void write_cold_check(const ChargeInput& in, Trace& trace) {
+  if (is_lead(in.chemistry)) return;
+  trace.checks.push_back(
+      {.id = "charge.cold",
+       .label = "Degrees too cold to charge",
+       .actual = std::max(0.0, kColdCharge_C - in.temperature_C),
+       .limit = 0.0,
+       .unit = "K",
+       .source = kCommonPractice,
+       .remedy =
+           "Fit blocks with their own heater, warm the locker before charging, or use lead-acid.",
+       .changes = {{.field = "bank.chemistry",
+                    .value = static_cast<double>(Chemistry::agm),
+                    .label = "Use AGM lead-acid"}}});
 }
 
 // --- What to beware of --------------------------------------------------------------------------
 
-void write_cautions(const ChargeInput& in, Trace& trace) {
+// Of the locker's air the gravest goes with the verdict; the others stand beside its plan.
+void write_cautions(const ChargeInput& in, const VentPlanResult& venting, Trace& trace) {
   const auto warn = [&](std::string id, std::string text, const Source& source) {
     trace.cautions.push_back({std::move(id), std::move(text), source});
   };
@@ -436,20 +344,11 @@ void write_cautions(const ChargeInput& in, Trace& trace) {
          "Keep charger, switches and fans out of petrol spaces unless they are ignition protected.",
          kChargerIgnition);
   }
+  if (!venting.trace.cautions.empty()) trace.cautions.push_back(venting.trace.cautions.front());
   if (is_lead(in.chemistry)) {
-    warn("charge.hydrogen",
-         "Charge with the locker open to the air and no flame or spark near: hydrogen rises, so "
-         "let it out at "
-         "the top and out of the boat.",
-         kHydrogenOut);
     warn("charge.fan", "Use no ordinary computer fan in a battery vent: it can light the hydrogen.",
          kChargerIgnition);
   } else {
-    warn("charge.cell_gas",
-         "Give the space a high opening to the open air: hydrogen rules do not apply, but a failed "
-         "cell vents "
-         "gas.",
-         kIsoLithium);
     warn("charge.alternator",
          "Never join lithium straight to an alternator: when its electronics open, the "
          "alternator's volts "
@@ -493,10 +392,11 @@ ChargeResult charge(const ChargeInput& in) {
   write_volts(in, load, result.trace);
   write_time(in, load, f, result.trace);
   write_mains(in, load, f, result.trace);
-  write_venting(in, load, result);
   write_charger_checks(in, load, f, result.trace);
-  write_locker_checks(in, result, result.trace);
-  write_cautions(in, result.trace);
+  write_cold_check(in, result.trace);
+  take_venting(in, result);
+  hold_against_alternator(in, result);
+  write_cautions(in, result.venting, result.trace);
   return result;
 }
 

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
+#include "base/number.h"
 #include "calc/charge/refill.h"
 #include "data/sources.h"
 #include "data/sources_battery.h"
@@ -51,16 +53,30 @@ void write_currents(const DcDcInput& in, DcDcResult& result) {
                    .source = kDefinition});
 }
 
+void check_alternator(DcDcResult& result) {
+  std::vector<Change> changes;
+  const double fits_A = std::floor(2.0 * result.output_A) / 2.0;  // a field's quantum
+  if (fits_A > 0.0) {
+    changes.push_back({.field = "charge.converter_A",
+                       .value = fits_A,
+                       .label = "Turn the converter down to " + trimmed(fixed(fits_A, 1)) + " A"});
+  }
+  changes.push_back(
+      {.field = "charge.converter_A", .value = 0.0, .label = "Leave the converter out"});
+  result.trace.checks.push_back(
+      {.id = std::string(kAlternatorCheck),
+       .label = "Converter's draw on the alternator",
+       .actual = result.input_A,
+       .limit = result.spare_A,
+       .unit = "A",
+       .source = kCommonPractice,
+       .remedy = "Turn the converter down, fit a smaller one, or a larger alternator: hot and slow "
+                 "it gives half of its label.",
+       .changes = std::move(changes)});
+}
+
 void write_checks(const DcDcInput& in, DcDcResult& result) {
   Trace& trace = result.trace;
-  trace.checks.push_back({.id = "charge.dc_dc_alternator",
-                          .label = "Converter's draw on the alternator",
-                          .actual = result.input_A,
-                          .limit = result.spare_A,
-                          .unit = "A",
-                          .source = kCommonPractice,
-                          .remedy = "Turn the converter down, fit a smaller one, or a larger "
-                                    "alternator: hot and slow it gives half of its label."});
   trace.checks.push_back({.id = "charge.dc_dc_running",
                           .label = "Hours of running to full",
                           .actual = result.full_h,
@@ -102,15 +118,9 @@ DcDcResult dc_dc(const DcDcInput& in) {
       std::min(in.output_A, result.spare_A * in.efficiency_frac * in.alternator_V / in.charge_V);
   result.left_frac = 1.0 - in.depth_frac;
   write_currents(in, result);
+  check_alternator(result);
   if (!(result.output_A > 0.0)) {
     result.problem = "The alternator has nothing to spare for the bank.";
-    result.trace.checks.push_back({.id = "charge.dc_dc_alternator",
-                                   .label = "Converter's draw on the alternator",
-                                   .actual = result.input_A,
-                                   .limit = result.spare_A,
-                                   .unit = "A",
-                                   .source = kCommonPractice,
-                                   .remedy = "Fit a larger alternator."});
     return result;
   }
   if (in.depth_frac > 0.0) {

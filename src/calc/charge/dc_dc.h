@@ -3,11 +3,14 @@
 // Charging under way: a converter between the engine's alternator and the bank.
 
 #include <string>
+#include <string_view>
 
 #include "base/trace.h"
 #include "data/parts.h"
 
 namespace thole {
+
+inline constexpr std::string_view kAlternatorCheck = "charge.dc_dc_alternator";
 
 struct DcDcInput {
   Chemistry chemistry = Chemistry::agm;

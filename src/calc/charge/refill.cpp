@@ -25,6 +25,27 @@ TaperInput refill_course(Chemistry chemistry, double capacity_Ah, double depth_f
           .absorption_min_h = facts.absorption_min_h};
 }
 
+double refill_current_A(const TaperInput& course, double time_h) {
+  const TaperResult whole = taper(course);
+  if (!(course.depth_frac > 0.0) || time_h > whole.time_h) return 0.0;
+  if (time_h <= whole.bulk_h) return course.bulk_A;
+  const double decay_h = whole.absorption_Ah / (course.bulk_A - course.tail_A);
+  return decay_h > 0.0 ? course.bulk_A * std::exp(-(time_h - whole.bulk_h) / decay_h) : 0.0;
+}
+
+double float_cell_V(Chemistry chemistry) {
+  switch (chemistry) {
+    case Chemistry::flooded:
+      return 2.23;
+    case Chemistry::agm:
+    case Chemistry::gel:
+      return 2.27;
+    case Chemistry::lifepo4:
+      break;
+  }
+  return 0.0;
+}
+
 double stored_Ah(const TaperInput& course, double time_h) {
   const double missing_Ah = course.depth_frac * course.capacity_Ah;
   if (!(time_h > 0.0)) return 0.0;

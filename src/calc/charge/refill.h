@@ -19,6 +19,13 @@ TaperInput refill_course(Chemistry chemistry, double capacity_Ah, double depth_f
 // The exponential taper of taper(), part of the way. Source: derived.
 double stored_Ah(const TaperInput& course, double time_h);
 
+// Current into the battery at that hour: bulk, then I_b exp(-(t - t_b) / T); 0 once it is full.
+double refill_current_A(const TaperInput& course, double time_h);
+
+// Volts of a cell on float, 25 C, on which the gas figures rest; 0: it rests uncharged once full.
+// Source: kVenting.
+double float_cell_V(Chemistry chemistry);
+
 // Every field is a positive number and the depth a share: what the functions above ask for.
 bool sound_refill(double capacity_Ah, double depth_frac, double bulk_A);
 

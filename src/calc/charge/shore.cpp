@@ -43,6 +43,10 @@ void write_cautions(const ShoreInput& in, Trace& trace) {
 
 }  // namespace
 
+double outlet_spare_A(double outlet_A, double other_loads_A, double limit_A) {
+  return std::min(limit_A, std::max(0.0, kContinuous_frac * outlet_A - other_loads_A));
+}
+
 ShoreResult shore(const ShoreInput& in) {
   ShoreResult result{};
   if (in.block_count < 1 || in.block_count > kMostBlocks_count ||
@@ -51,7 +55,7 @@ ShoreResult shore(const ShoreInput& in) {
     result.problem = "The bank and the charger need their blocks, amp-hours, volts and amps.";
   } else if (!share(in.efficiency_frac) || !share(in.power_factor) || !positive(in.shore_V) ||
              !positive(in.outlet_A) || !not_negative(in.other_loads_A) ||
-             !not_negative(in.night_h)) {
+             !not_negative(in.night_h) || !(in.limit_A > 0.0)) {
     result.problem = "The outlet needs its volts, its amps and the hours of the night.";
   }
   if (!result.problem.empty()) return result;
@@ -62,17 +66,20 @@ ShoreResult shore(const ShoreInput& in) {
                           .power_factor = in.power_factor,
                           .shore_V = in.shore_V};
   const double wanted_A = mains_A(wanted);
-  result.spare_A = std::max(0.0, kContinuous_frac * in.outlet_A - in.other_loads_A);
+  result.spare_A = outlet_spare_A(in.outlet_A, in.other_loads_A, in.limit_A);
   result.output_A = in.charger_A * std::min(1.0, result.spare_A / wanted_A);
   result.shore_A = std::min(wanted_A, result.spare_A);
   result.left_frac = 1.0 - in.depth_frac;
   Trace& trace = result.trace;
   const Term outlet{"I_o", in.outlet_A, "A", "the outlet's breaker"};
+  const double most_A = std::isfinite(in.limit_A) ? in.limit_A : in.outlet_A;
   trace.steps.push_back({.id = "charge.shore_spare",
                          .label = "Current that the outlet can spare for hours",
                          .symbol = "I_s",
-                         .formula = "max(0, 0.8 * I_o - I_x)",
-                         .terms = {outlet, {"I_x", in.other_loads_A, "A", "other loads on it"}},
+                         .formula = "min(I_m, max(0, 0.8 * I_o - I_x))",
+                         .terms = {{"I_m", most_A, "A", "that the charger may take"},
+                                   outlet,
+                                   {"I_x", in.other_loads_A, "A", "other loads on it"}},
                          .value = result.spare_A,
                          .unit = "A",
                          .source = kShoreLoad});
@@ -91,8 +98,8 @@ ShoreResult shore(const ShoreInput& in) {
        .value = result.output_A,
        .unit = "A",
        .source = kDefinition});
-  trace.checks.push_back({.id = "charge.shore_outlet",
-                          .label = "Charger at full output on this outlet",
+  trace.checks.push_back({.id = "charge.shore_current",
+                          .label = "Current from shore",
                           .actual = wanted_A,
                           .limit = result.spare_A,
                           .unit = "A",

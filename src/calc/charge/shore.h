@@ -3,6 +3,7 @@
 // Tonight on shore: when the bank is full on the current that this outlet can spare, and the
 // ratings to look for on the shore side.
 
+#include <limits>
 #include <string>
 
 #include "base/trace.h"
@@ -22,8 +23,13 @@ struct ShoreInput {
   double shore_V = 120.0;
   double outlet_A = 15.0;      // its breaker
   double other_loads_A = 0.0;  // on the same outlet, all night
+  double limit_A = std::numeric_limits<double>::infinity();  // that the charger may take of it
   double night_h = 0.0;        // until the boat leaves
 };
+
+// What an outlet can give a charger for hours: 80 % of its breaker less what else hangs on it, and
+// no more than the charger may take. Source: kShoreLoad, recalled.
+double outlet_spare_A(double outlet_A, double other_loads_A, double limit_A);
 
 struct ShoreResult {
   double spare_A = 0.0;    // of the outlet, continuous
@@ -36,7 +42,7 @@ struct ShoreResult {
   Trace trace{};
 };
 
-//   I_spare = 0.8 I_outlet - I_other;   I_b = min(I_charger, I_spare e pf V_ac / (n V))
+//   I_spare = min(I_limit, 0.8 I_outlet - I_other);   I_b = min(I_charger, I_spare e pf V_ac / (n V))
 //
 // A charger that can be turned down is taken to be turned down; one that cannot trips the outlet,
 // and the check on it says so. Sources: the continuous 80 % (recalled), definition, taper().

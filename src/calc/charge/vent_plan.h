@@ -20,6 +20,7 @@ struct VentPlanInput {
   bool recombining_caps = false;  // plugs that turn the gas back into water
   double free_volume_m3 = 0.0;    // of the locker, with the blocks in
   double temperature_C = 20.0;    // of the gas
+  bool cut_to_size = false;       // openings not cut yet: as large as they must be
   double low_opening_cm2 = 0.0;   // 0: none
   double high_opening_cm2 = 0.0;  // 0: none
   bool opposite_sides = true;     // the two openings

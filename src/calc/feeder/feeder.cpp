@@ -12,6 +12,7 @@
 #include "calc/feeder/cable.h"
 #include "calc/feeder/heading.h"
 #include "calc/feeder/protection.h"
+#include "calc/trip.h"
 #include "data/conductors.h"
 #include "data/sources.h"
 #include "data/sources_power.h"
@@ -84,15 +85,9 @@ struct Figures {
   OperatingPoint full{};
   double drop_V = 0.0;
   double drop_frac = 0.0;
-  double fault_near_A = 0.0;
-  double fault_far_A = 0.0;
   double device_min_A = 0.0;
   double device_max_A = 0.0;
-  double fault_factor = 0.0;  // k of the conductor that a fault harms first
-  double fault_start_C = 0.0;
-  double fault_area_mm2 = 0.0;
-  double withstand_s = 0.0;
-  double opening_s = 0.0;
+  FaultRange faults{};  // the weakest at the plug, the strongest at the posts
 };
 
 // --- what the conductors carry -------------------------------------------------------------------
@@ -188,15 +183,14 @@ void settle(const FeederInput& in, Figures& f) {
   }
 }
 
-// The conductor that reaches the end temperature first when the plug is shorted.
-void weigh_fault(const Lead& lead, const WarmLead& warm_lead, Figures& f) {
-  const double k = adiabatic_factor(warm_lead.temperature_C, kPvcFault_C);
-  const double time_s = withstand_s(k, lead.conductor->area_mm2, f.fault_far_A);
-  if (f.fault_area_mm2 > 0.0 && time_s >= f.withstand_s) return;
-  f.fault_factor = k;
-  f.fault_start_C = warm_lead.temperature_C;
-  f.fault_area_mm2 = lead.conductor->area_mm2;
-  f.withstand_s = time_s;
+// As calc/protection has them: joints of twice their resistance at the worst.
+FaultRange short_circuits(const FeederInput& in, const Figures& f) {
+  const double device_ohm = f.wiring.device != nullptr ? f.wiring.device->resistance_ohm : 0.0;
+  const double joints_ohm = f.lug_count * in.lug_ohm + f.pole_count * device_ohm + 2.0 * in.plug_ohm;
+  return {.least_A = fault_A(in.weakest.open_circuit_V, in.weakest.resistance_ohm + f.jumpers_ohm +
+                                                            f.external_ohm + joints_ohm),
+          .most_A = fault_A(in.strongest.open_circuit_V,
+                            in.strongest.resistance_ohm + f.jumpers_cold_ohm)};
 }
 
 Figures work_out(const FeederInput& in, const Wiring& wiring) {
@@ -209,24 +203,49 @@ Figures work_out(const FeederInput& in, const Wiring& wiring) {
   f.drop_V = f.end.current_A * f.external_ohm;
   f.drop_frac = f.drop_V / in.nominal_V;
   f.jumpers_cold_ohm = jumpers_ohm(in, wiring.run.conductor->tinned_ohm_per_m);
-  f.fault_near_A = fault_A(in.open_circuit_full_V, in.resistance_full_ohm + f.jumpers_cold_ohm);
-  f.fault_far_A = fault_A(in.open_circuit_end_V, f.loop_ohm);
+  f.faults = short_circuits(in, f);
   f.device_min_A = device_min_A(f.end.current_A);
   f.device_max_A = device_max_A(wiring.ampacity_A());
-  weigh_fault(wiring.run, f.run, f);
-  if (wiring.has_tail()) weigh_fault(wiring.tail, f.tail, f);
-  if (wiring.device != nullptr && wiring.device->rating_A > 0.0) {
-    f.opening_s = opening_s(wiring.device->kind, f.fault_far_A / wiring.device->rating_A);
-  }
   return f;
 }
 
 // --- the choice ----------------------------------------------------------------------------------
 
+// The longest that the device may take, as a share of what the lead stands, at the ends of the
+// short circuits' range and where the device's curve bends: nearly the worst, and cheap.
+double clearing_ratio(const FeederInput& in, const Figures& f, const ProtectiveDevice& device,
+                      const Lead& lead, const WarmLead& warm_lead) {
+  const DeviceCurve& curve = curve_of(class_of(device));
+  const DeviceAir air = device_air(in.coldest_C, in.ambient_C);
+  const double k = adiabatic_factor(warm_lead.temperature_C, kPvcFault_C);
+  std::vector<double> currents_A{f.faults.least_A, f.faults.most_A};
+  for (const double ratio : bends(curve, air)) {
+    const double before_A = ratio * device.rating_A * (1.0 - 1e-9);  // a curve may step
+    if (before_A > f.faults.least_A && before_A < f.faults.most_A) currents_A.push_back(before_A);
+  }
+  double worst = 0.0;
+  for (const double current_A : currents_A) {
+    const double stands_s = withstand_s(k, lead.conductor->area_mm2, current_A);
+    worst = std::max(
+        worst, opening_band(curve, current_A / device.rating_A, air).longest_s / stands_s);
+  }
+  return worst;
+}
+
+bool clears(const FeederInput& in, const Figures& f, const ProtectiveDevice& device) {
+  const Wiring& w = f.wiring;
+  return clearing_ratio(in, f, device, w.run, f.run) <= 1.0 &&
+         (!w.has_tail() || clearing_ratio(in, f, device, w.tail, f.tail) <= 1.0);
+}
+
 int device_shortfalls(const FeederInput& in, const Figures& f, const ProtectiveDevice& device) {
-  return (device.rating_A < f.device_min_A) + (device.rating_A > f.device_max_A) +
-         (device.voltage_V < in.charge_V) + (device.interrupt_A < interrupt_needed_A(f.fault_near_A)) +
-         (in.petrol && !device.ignition_protected);
+  const DeviceAir air = device_air(in.coldest_C, in.ambient_C);
+  const double holds_A = holds_ratio(curve_of(class_of(device)), air) * device.rating_A;
+  const int shortfalls = (device.rating_A < f.device_min_A || holds_A < f.end.current_A) +
+                         (device.rating_A > f.device_max_A) + (device.voltage_V < in.charge_V) +
+                         (device.interrupt_A < interrupt_needed_A(f.faults.most_A)) +
+                         (in.petrol && !device.ignition_protected);
+  return shortfalls > 0 ? shortfalls + 1 : static_cast<int>(!clears(in, f, device));
 }
 
 // The smallest rating that serves; of equal ones a breaker, which also switches, then the cheaper.
@@ -290,7 +309,6 @@ Score score(const FeederInput& in, const Figures& f) {
                excess(in.power_full_W, f.end.limit_W);
   if (w.device != nullptr) {
     s.device_shortfalls = device_shortfalls(in, f, *w.device);
-    if (s.device_shortfalls == 0) s.overload += excess(f.opening_s, f.withstand_s);
   }
   s.oddities = oddities(w);
   s.copper_mm2m = copper_mm2m(w);
@@ -733,63 +751,6 @@ void show_protection(const FeederInput& in, const Figures& f, FeederResult& r) {
                      .unit = "A",
                      .source = kCfrDeviceRating});
   }
-  steps.push_back(
-      {.id = "feeder.fault_near_A",
-       .label = "Short circuit at the bank's posts, charged",
-       .symbol = "I_f",
-       .formula = "E / (R_b + R_j)",
-       .terms = {{"E", in.open_circuit_full_V, "V", "bank at rest, charged"},
-                 {"R_b", in.resistance_full_ohm, "ohm", "bank: new, warm, charged"},
-                 {"R_j", f.jumpers_cold_ohm, "ohm", "jumpers, 20 C"}},
-       .value = r.fault_near_A,
-       .unit = "A",
-       .source = kCircuitLaws,
-       .assumptions = {"No credit for a lithium block's own electronics; before they act, "
-                       "its bare cells give more for some milliseconds."}});
-  steps.push_back({.id = "feeder.fault_far_A",
-                   .label = "Short circuit at the plug, end of discharge, warm",
-                   .symbol = "I_p",
-                   .formula = "E / R",
-                   .terms = {{"E", in.open_circuit_end_V, "V", "bank at rest, end of discharge"},
-                             {"R", f.loop_ohm, "ohm", "whole loop"}},
-                   .value = r.fault_far_A,
-                   .unit = "A",
-                   .source = kCircuitLaws});
-  steps.push_back({.id = "feeder.fault_factor",
-                   .label = "What the conductor stands in a short circuit",
-                   .symbol = "k",
-                   .formula = "226 * sqrt(max(ln((T_e + 234.5) / (T + 234.5)), 0))",
-                   .terms = {{"T_e", kPvcFault_C, "C", "what PVC insulation stands briefly"},
-                             {"T", f.fault_start_C, "C", "of the copper before the fault"}},
-                   .value = f.fault_factor,
-                   .unit = "A sqrt(s)/mm2",
-                   .source = kAdiabatic,
-                   .assumptions = {"Of run and tail, the one that is harmed first."}});
-  steps.push_back(
-      {.id = "feeder.withstand",
-       .label = "Time that the conductor stands a short circuit at the plug",
-       .symbol = "t_w",
-       .formula = "(k * S / I_p)^2",
-       .terms = {{"k", f.fault_factor, "A sqrt(s)/mm2", "from the temperatures"},
-                 {"S", f.fault_area_mm2, "mm2", "copper"},
-                 {"I_p", r.fault_far_A, "A", "short circuit at the plug"}},
-       .value = f.withstand_s,
-       .unit = "s",
-       .source = kAdiabatic,
-       .assumptions = {"Beyond 5 s on the safe side: heat that leaves is not counted."}});
-  if (w.device != nullptr && w.device->rating_A > 0.0) {
-    steps.push_back({.id = "feeder.fault_ratio",
-                     .label = "Short circuit at the plug over the device's rating",
-                     .symbol = "m",
-                     .formula = "I_p / I_d",
-                     .terms = {{"I_p", r.fault_far_A, "A", "short circuit at the plug"},
-                               {"I_d", w.device->rating_A, "A", "rating of the device"}},
-                     .value = r.fault_far_A / w.device->rating_A,
-                     .unit = "ratio",
-                     .source = kDeviceCurves,
-                     .assumptions = {"At this multiple a device of its class opens within " +
-                                     significant(f.opening_s, 2) + " s."}});
-  }
 }
 
 void show_compass(const FeederResult& r, Trace& trace) {
@@ -1016,36 +977,6 @@ void check_device(const FeederInput& in, const Figures& f, FeederResult& r) {
                     .source = in.nominal_V >= kHighCircuit_V ? kCfrDeviceRating : kE11Rating,
                     .remedy = "Take a device of a lower rating, or thicker cable and tail.",
                     .changes = {free_device(), free_cable(), free_tail()}});
-  checks.push_back(
-      {.id = "feeder.device_voltage",
-       .label = "Device's voltage rating",
-       .actual = device.voltage_V,
-       .limit = in.charge_V,
-       .unit = "V",
-       .comparison = Comparison::at_least,
-       .source = kCfrDeviceVoltage,
-       .remedy = "Take a device rated for the bank's charge voltage in direct current.",
-       .changes = {free_device()}});
-  checks.push_back({.id = "feeder.interrupt",
-                    .label = "Device's interrupt rating",
-                    .actual = device.interrupt_A,
-                    .limit = interrupt_needed_A(f.fault_near_A),
-                    .unit = "A",
-                    .comparison = Comparison::at_least,
-                    .source = kE11Interrupt,
-                    .remedy = "Take a device, or add a fuse at the bank, with a higher interrupt "
-                              "rating at this voltage.",
-                    .changes = {free_device()}});
-  checks.push_back({.id = "feeder.far_fault",
-                    .label = "Short circuit at the plug clears",
-                    .actual = f.opening_s,
-                    .limit = f.withstand_s,
-                    .unit = "s",
-                    .source = kAdiabatic,
-                    .remedy =
-                        "Take a device of a lower rating, or thicker cable and tail, so that it "
-                        "opens before they overheat.",
-                    .changes = {free_device(), free_tail(), free_cable()}});
   if (in.petrol) {
     checks.push_back({.id = "feeder.ignition",
                       .label = "Devices that may spark",
@@ -1059,7 +990,7 @@ void check_device(const FeederInput& in, const Figures& f, FeederResult& r) {
   }
 }
 
-void check_place(const FeederInput& in, const Figures& f, FeederResult& r) {
+void check_place(const FeederInput& in, FeederResult& r) {
   const bool enough_when_sheathed = in.device_distance_m <= placement_limit_m(true, true);
   const Change sleeve{
       .field = "feeder.sheathed", .value = 1.0, .label = "Sheathe it up to the device"};
@@ -1076,20 +1007,6 @@ void check_place(const FeederInput& in, const Figures& f, FeederResult& r) {
        .remedy = "Move the device nearer to the bank, or sheathe the cable up to it.",
        .changes = !in.sheathed && enough_when_sheathed ? std::vector<Change>{sleeve, nearer}
                                                        : std::vector<Change>{nearer}});
-  const ProtectiveDevice* device = f.wiring.device;
-  const int guarded =
-      device != nullptr ? std::max(device->poles, 1) * device_count(in, *device) : 0;
-  r.trace.checks.push_back(
-      {.id = "feeder.poles",
-       .label = "Ungrounded poles without a device",
-       .actual = static_cast<double>(std::max(f.pole_count - guarded, 0)),
-       .limit = 0.0,
-       .unit = "count",
-       .source = kCfrPoles,
-       .remedy =
-           "Put a device into each pole that is not tied to the boat: a two-pole breaker, or a "
-           "fuse in each.",
-       .changes = {free_device()}});
 }
 
 void check_missing(std::string id, std::string label, std::string remedy,
@@ -1202,8 +1119,10 @@ void record(const FeederInput& in, const Figures& f, FeederResult& r) {
   r.motor_full_V = f.full.load_V;
   r.loss_W = r.current_A * r.current_A * f.external_ohm;
   r.conductor_C = f.run.temperature_C;
-  r.fault_near_A = f.fault_near_A;
-  r.fault_far_A = f.fault_far_A;
+  r.tail_conductor_C = f.tail.temperature_C;
+  r.run_ampacity_A = w.run.ampacity_A;
+  r.tail_ampacity_A = w.has_tail() ? w.tail.ampacity_A : 0.0;
+  r.jumpers_ohm = f.jumpers_cold_ohm;
   r.device_min_A = f.device_min_A;
   r.device_max_A = f.device_max_A;
   const int strings = std::max(in.parallel_count, 1);
@@ -1250,7 +1169,7 @@ FeederResult feeder(const FeederInput& in) {
                   "Add a breaker or fuse for this current and voltage to the catalogue.",
                   {free_device()}, r.trace);
   }
-  check_place(in, f, r);
+  check_place(in, r);
   assume_usual(in, f, r.trace);
   return r;
 }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/trace.h"
+#include "calc/fault_range.h"
 #include "data/parts.h"
 
 namespace thole {
@@ -18,6 +19,8 @@ struct FeederInput {
   double resistance_full_ohm = 0.0;  // bank without jumpers: new, warm, charged
   double resistance_end_ohm = 0.0;   // aged, cold, end of the allowed discharge
   double charge_V = 0.0;             // highest
+  BankEnd strongest{};               // as a short circuit sees the bank at its best ...
+  BankEnd weakest{};                 // ... and at its worst, both without jumpers
   int series_count = 1;
   int parallel_count = 1;
   double power_full_W = 0.0;         // at the motor, full thrust
@@ -28,6 +31,7 @@ struct FeederInput {
   double jumper_m = 0.0;             // each, between blocks
   double allowed_drop_frac = 0.03;   // of nominal volts
   double ambient_C = 30.0;
+  double coldest_C = 25.0;  // of the devices
   bool engine_space = false;
   int bundled_count = 2;           // loaded conductors together, the motor's pair included
   double device_distance_m = 0.0;  // along the conductor, battery post to device
@@ -79,9 +83,11 @@ struct FeederResult {
   double motor_V = 0.0;            // full thrust, end of discharge
   double motor_full_V = 0.0;       // full thrust, charged
   double loss_W = 0.0;
-  double conductor_C = 0.0;   // of the run
-  double fault_near_A = 0.0;  // at the bank's posts, charged
-  double fault_far_A = 0.0;   // at the plug, end of discharge, warm
+  double conductor_C = 0.0;       // of the run
+  double tail_conductor_C = 0.0;  // 0: no tail
+  double run_ampacity_A = 0.0;   // with its factors
+  double tail_ampacity_A = 0.0;  // 0: no tail
+  double jumpers_ohm = 0.0;      // all between blocks, 20 C
   double device_min_A = 0.0;
   double device_max_A = 0.0;
   double cable_m = 0.0;                   // of single conductor: out, back and jumpers
@@ -93,8 +99,9 @@ struct FeederResult {
 };
 
 // Chooses the run and tail of least copper, and the smallest device, that serve together: ampacity
-// with its factors, allowed drop, a rating between the motor's current and the conductors', a
-// conductor that outlives a short circuit at the plug. When nothing serves, what comes closest; the
+// with its factors, allowed drop, a rating between the motor's current and the conductors', a device
+// that breaks the strongest short circuit and clears every one before a conductor overheats (whether
+// it truly does is for calc/protection). When nothing serves, what comes closest; the
 // checks say where it falls short. Jumpers are of the run's cable.
 //
 // bank (E, R_b, jumpers) - lug - device - lug - run - stud - tail - plug - motor, and back alike; a

@@ -4,7 +4,6 @@
 #include <array>
 
 #include "base/units.h"
-#include "data/device_curves.h"
 
 namespace thole {
 namespace {
@@ -46,14 +45,6 @@ InterruptRating interrupt_for_cranking(double total_cranking_A) {
   if (total_cranking_A <= 650.0) return {.main_A = 1500.0, .branch_A = 750.0};  // kE11Interrupt
   if (total_cranking_A <= 1100.0) return {.main_A = 3000.0, .branch_A = 1500.0};
   return {.main_A = 5000.0, .branch_A = 2500.0};
-}
-
-double opening_s(DeviceKind kind, double rating_ratio) {
-  double longest_s = kMayNeverOpen_s;
-  for (const CurvePoint& point : curve_of(usual_class(kind)).points) {
-    if (rating_ratio >= point.rating_ratio) longest_s = point.longest_s;
-  }
-  return longest_s;
 }
 
 }  // namespace thole

@@ -34,9 +34,4 @@ struct InterruptRating {
 // amperes. Banks above 2200 CCA or 500 Ah need their short-circuit current instead.
 InterruptRating interrupt_for_cranking(double total_cranking_A);
 
-// Longest time in which a device of its kind's usual class opens at a multiple of its rating, by the
-// tabulated point at or below it; below the lowest, two hours stand for "may never". Source:
-// kDeviceCurves.
-double opening_s(DeviceKind kind, double rating_ratio);
-
 }  // namespace thole

@@ -5,6 +5,7 @@
 #include <limits>
 #include <utility>
 
+#include "base/number.h"
 #include "calc/fault.h"
 #include "data/conductors.h"
 #include "data/sources.h"
@@ -20,6 +21,35 @@ constexpr double kOverload_ratio = 1.45;  // kOverload: of the ampacity
 bool has_tail(const ProtectionInput& in) { return in.tail.length_m > 0.0; }
 
 double copper_ohm(const ProtectedLead& lead) { return 2.0 * lead.length_m * lead.ohm_per_m; }
+
+// What a short circuit flows through, by its place.
+struct Paths {
+  FaultPath posts{};
+  FaultPath stud{};
+  FaultPath plug{};
+};
+
+Paths paths_of(const ProtectionInput& in) {
+  FaultPath path{.copper_ohm = in.jumpers_ohm, .hot_C = in.run.start_C};
+  Paths paths{.posts = path};
+  // A lug on each post and at the run's far end, two at each device; without a tail the run ends in
+  // the plug.
+  path.copper_ohm += copper_ohm(in.run);
+  path.joints_ohm += (has_tail(in) ? 4.0 : 2.0) * in.lug_ohm;
+  for (const ProtectionDevice& device : in.devices) {
+    const int poles = std::clamp(device.pole_count, 1, 2);
+    path.joints_ohm += poles * (device.resistance_ohm + 2.0 * in.lug_ohm);
+  }
+  paths.stud = path;
+  if (has_tail(in)) {
+    path.copper_ohm += copper_ohm(in.tail);
+    path.joints_ohm += 2.0 * in.lug_ohm;
+    path.hot_C = std::max(path.hot_C, in.tail.start_C);
+  }
+  path.joints_ohm += 2.0 * in.plug_ohm;
+  paths.plug = path;
+  return paths;
+}
 
 // Bends of these curves inside the range, its ends, and both sides of each bend: a curve may step.
 std::vector<double> corners(const std::vector<ProtectionDevice>& devices, FaultRange range,
@@ -123,8 +153,21 @@ double selective_to_A(const ProtectionDevice& upstream, const ProtectionDevice& 
 
 // --- findings ------------------------------------------------------------------------------------
 
+Change choose_again(std::string field, std::string label) {
+  return {.field = std::move(field), .clear = true, .label = std::move(label)};
+}
+Change other_device() { return choose_again("feeder.device", "Let Thole choose the device"); }
+Change other_run() { return choose_again("feeder.conductor", "Let Thole choose the cable"); }
+Change other_tail() { return choose_again("feeder.tail_conductor", "Let Thole choose the tail"); }
+
 struct Findings {
   std::vector<Finding> list{};
+
+  // The one that was added last is a check of the design, which these changes may mend.
+  void decide(std::vector<Change> changes) {
+    list.back().decides = true;
+    list.back().check.changes = std::move(changes);
+  }
 
   Finding& add(FindingKind kind, Check check, double at_A = 0.0) {
     check.id = "protection." + std::string(word(kind));
@@ -157,6 +200,7 @@ void find_poles(const ProtectionInput& in, Findings& findings) {
                 .remedy = in.floating ? "Neither pole of this bank is tied to the boat: take a "
                                         "two-pole breaker, or a fuse in each pole."
                                       : "Put a fuse or breaker in the positive pole."});
+  findings.decide({other_device()});
 }
 
 // The device with the least of `margin`.
@@ -179,6 +223,7 @@ void find_ratings(const ProtectionInput& in, const FaultRanges& faults, Findings
                 .source = kCfrDeviceVoltage,
                 .remedy = "Take a " + low.label +
                           " rated for the bank's charge voltage in direct current."});
+  findings.decide({other_device()});
   // A fuse that stands first spares what is behind it: it opens before a breaker's contacts part.
   const ProtectionDevice& first =
       curve_of(in.devices.front().device_class).kind == DeviceKind::fuse
@@ -194,6 +239,7 @@ void find_ratings(const ProtectionInput& in, const FaultRanges& faults, Findings
                 .remedy = "Where it falls short, put a fuse at the bank's post that breaks more than "
                           "that at the charge voltage; Class T fuses break most."},
                faults.posts.most_A);
+  findings.decide({other_device()});
 }
 
 void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& findings) {
@@ -215,6 +261,7 @@ void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& 
                 .remedy = "Take a device of a lower rating, thicker cable, or a bank of lower "
                           "resistance: an old, cold and flat bank gives too little to open it."},
                faults.plug.least_A);
+  findings.decide({other_device(), other_tail(), other_run()});
   const double ampacity_A =
       has_tail(in) ? std::min(in.run.ampacity_A, in.tail.ampacity_A) : in.run.ampacity_A;
   findings.add(FindingKind::overload,
@@ -225,6 +272,8 @@ void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& 
                 .source = kOverload,
                 .remedy = "Take a device of a lower rating, or thicker cable and tail."},
                opens_A);
+  // E-11 allows a rating one size above the ampacity; this says what such a one no longer does.
+  findings.list.back().danger = false;
   if (!in.motor.stops_itself) {
     findings.add(FindingKind::locked_rotor,
                  {.label = "A motor that stays locked opens the " + soonest->label,
@@ -251,6 +300,7 @@ void find_lead(const ProtectionInput& in, FindingKind kind, const ProtectedLead&
                 .remedy = "Take a device of a lower rating or a faster class, or a thicker " +
                           lead.label + "."},
                worst.current_A);
+  findings.decide({other_device(), kind == FindingKind::tail_stands ? other_tail() : other_run()});
 }
 
 void find_ride(const ProtectionInput& in, FindingKind kind, std::string label, double current_A,
@@ -284,6 +334,7 @@ void find_motor(const ProtectionInput& in, Findings& findings) {
                           "not weaken."},
                in.motor.continuous_A);
   findings.list.back().danger = false;
+  findings.decide({other_device(), other_run(), other_tail()});
   if (in.motor.start_s > 0.0) {
     find_ride(in, FindingKind::start, "A start", in.motor.start_A, in.motor.start_s, findings);
   }
@@ -327,6 +378,100 @@ void find_electronics(const ProtectionInput& in, const ProtectionResult& result,
                           "their electronics open, all thrust is gone at once."},
                in.motor.stall_A);
   findings.list.back().danger = false;
+}
+
+// --- for the verdict of a design ----------------------------------------------------------------
+
+void write_steps(const ProtectionInput& in, const ProtectionResult& result, Trace& trace) {
+  const Paths paths = paths_of(in);
+  const BankEnd strong = strongest(in.bank);
+  const BankEnd weak = weakest(in.bank);
+  const bool lead = is_lead(in.bank.block.chemistry);
+  trace.steps.push_back(
+      {.id = "protection.fault_near",
+       .label = "Short circuit at the bank's posts, at most",
+       .symbol = "I_f",
+       .formula = "E / (R_b + R_j)",
+       .terms = {{"E", strong.open_circuit_V, "V", "bank at rest, charged"},
+                 {"R_b", strong.resistance_ohm, "ohm", "bank: new, warm, charged, low of its kind"},
+                 {"R_j", paths.posts.copper_ohm, "ohm", "jumpers, 20 C"}},
+       .value = result.faults.posts.most_A,
+       .unit = "A",
+       .source = lead ? kCommonPractice : kLithiumCell,
+       .assumptions = {lead ? "The low end of what its kind is known for."
+                            : "Bare cells: they feed the first milliseconds, and the block's own "
+                              "electronics fail closed."}});
+  trace.steps.push_back(
+      {.id = "protection.fault_far",
+       .label = "Short circuit at the plug, at least",
+       .symbol = "I_p",
+       .formula = "E / (R_b + R_c * (1 + a * (T - 20)) + 2 * R_k)",
+       .terms = {{"E", weak.open_circuit_V, "V", "bank at rest, end of discharge"},
+                 {"R_b", weak.resistance_ohm, "ohm", "bank: old, cold, flat, high of its kind"},
+                 {"R_c", paths.plug.copper_ohm, "ohm", "copper, 20 C"},
+                 {"a", kCopperSlope_frac_per_K, "frac_per_K", "copper's rise of resistance"},
+                 {"T", paths.plug.hot_C, "C", "of the copper, under load"},
+                 {"R_k", paths.plug.joints_ohm, "ohm", "joints, new and clean"}},
+       .value = result.faults.plug.least_A,
+       .unit = "A",
+       .source = kCommonPractice,
+       .assumptions = {"Joints of twice their resistance."}});
+}
+
+// What may open for nothing, in words.
+std::string nuisance(const Finding& finding) {
+  switch (finding.kind) {
+    case FindingKind::stall:
+      return "With weed or a line in the propeller the device may open: it is sure to hold three "
+             "times the motor's current for " +
+             significant(finding.check.limit, 2) +
+             " s only. Carry a spare fuse, or take a device of a longer delay.";
+    case FindingKind::electronics:
+      return "With weed or a line in the propeller the bank's own electronics may open, and all "
+             "thrust is gone at once: " +
+             finding.check.remedy;
+    default:
+      return finding.check.remedy;
+  }
+}
+
+void write_cautions(const ProtectionInput& in, const ProtectionResult& result, Trace& trace) {
+  const auto warn = [&](std::string id, std::string text, const Source& source) {
+    trace.cautions.push_back({std::move(id), std::move(text), source});
+  };
+  const auto kiloamperes = [](double current_A) {
+    return significant(current_A / 1000.0, 2) + " kA";
+  };
+  const double near_A = result.faults.posts.most_A;
+  if (!is_lead(in.bank.block.chemistry)) {
+    warn("protection.bare_cells",
+         "Count on no electronics to break a short circuit: they normally open in a moment, but they "
+         "fail closed, and the bare cells give " +
+             kiloamperes(near_A) + ".",
+         kLithiumCell);
+  }
+  if (near_A > interrupt_needed_A(near_A)) {
+    warn("protection.strings",
+         "Fuse each string at its own post as well, with 20 kA or more: all strings together may "
+         "feed " +
+             kiloamperes(near_A) + ", more than one fuse is made to break.",
+         kE11Interrupt);
+  }
+  for (const FindingKind kind : {FindingKind::stall, FindingKind::electronics}) {
+    const Finding* finding = find(result, kind);
+    if (finding == nullptr || finding->check.verdict() != Verdict::fail) continue;
+    warn("protection." + std::string(word(kind)), nuisance(*finding), finding->check.source);
+  }
+}
+
+Trace verdict_trace(const ProtectionInput& in, const ProtectionResult& result) {
+  Trace trace;
+  write_steps(in, result, trace);
+  for (const Finding& finding : result.findings) {
+    if (finding.decides) trace.checks.push_back(finding.check);
+  }
+  write_cautions(in, result, trace);
+  return trace;
 }
 
 // From best to worst.
@@ -398,25 +543,10 @@ const Finding* find(const ProtectionResult& result, FindingKind kind) {
 }
 
 FaultRanges fault_ranges(const ProtectionInput& in) {
-  FaultRanges faults;
-  FaultPath path{.copper_ohm = in.jumpers_ohm, .hot_C = in.run.start_C};
-  faults.posts = fault_range(in.bank, path);
-  // A lug on each post and at the stud, two at each device.
-  path.copper_ohm += copper_ohm(in.run);
-  path.joints_ohm += 4.0 * in.lug_ohm;
-  for (const ProtectionDevice& device : in.devices) {
-    const int poles = std::clamp(device.pole_count, 1, 2);
-    path.joints_ohm += poles * (device.resistance_ohm + 2.0 * in.lug_ohm);
-  }
-  faults.stud = fault_range(in.bank, path);
-  if (has_tail(in)) {
-    path.copper_ohm += copper_ohm(in.tail);
-    path.joints_ohm += 2.0 * in.lug_ohm;
-    path.hot_C = std::max(path.hot_C, in.tail.start_C);
-  }
-  path.joints_ohm += 2.0 * in.plug_ohm;
-  faults.plug = fault_range(in.bank, path);
-  return faults;
+  const Paths paths = paths_of(in);
+  return {.posts = fault_range(in.bank, paths.posts),
+          .stud = fault_range(in.bank, paths.stud),
+          .plug = fault_range(in.bank, paths.plug)};
 }
 
 OpeningBand opening_in_series(const std::vector<ProtectionDevice>& devices, std::size_t count,
@@ -466,6 +596,7 @@ ProtectionResult protection(const ProtectionInput& in) {
   }
   result.findings = std::move(findings.list);
   result.verdict = overall(result.findings);
+  result.trace = verdict_trace(in, result);
   return result;
 }
 

@@ -1,4 +1,4 @@
-#include "calc/protection/fault_range.h"
+#include "calc/fault_range.h"
 
 #include <algorithm>
 

@@ -1,4 +1,4 @@
-#include "calc/protection/trip.h"
+#include "calc/trip.h"
 
 #include <algorithm>
 #include <cmath>
@@ -42,6 +42,10 @@ double on_curve(const DeviceCurve& curve, double CurvePoint::*time_s, double ins
 }
 
 }  // namespace
+
+DeviceAir device_air(double coldest_C, double hottest_C) {
+  return {.cold_C = std::min(coldest_C, kCalibrated_C), .hot_C = std::max(hottest_C, kCalibrated_C)};
+}
 
 OpeningBand opening_band(const DeviceCurve& curve, double rating_ratio, DeviceAir air) {
   OpeningBand band;

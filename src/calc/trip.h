@@ -14,6 +14,9 @@ struct DeviceAir {
   double hot_C = 25.0;
 };
 
+// Between the coldest and the hottest air; curves are calibrated at 25 C.
+DeviceAir device_air(double coldest_C, double hottest_C);
+
 struct OpeningBand {
   double shortest_s = kMayNeverOpen_s;  // kMayNeverOpen_s: it holds
   double longest_s = kMayNeverOpen_s;   // kMayNeverOpen_s: it may never open
