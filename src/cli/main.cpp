@@ -15,6 +15,7 @@
 #include "base/edition.h"
 #include "base/number.h"
 #include "base/units.h"
+#include "calc/compass_study.h"
 #include "calc/design.h"
 #include "calc/feeder_circuit.h"
 #include "calc/hold/calibrate.h"
@@ -28,11 +29,13 @@
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
 #include "draw/chapters.h"
+#include "draw/compass_plan.h"
 #include "draw/drill_template.h"
 #include "draw/plate_drawing.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
 #include "io/circuit_text.h"
+#include "io/compass_text.h"
 #include "io/day_text.h"
 #include "io/design_json.h"
 #include "io/dxf.h"
@@ -73,6 +76,7 @@ usage:
   thole feeder JOB.json            the feeder as a circuit, what loses most first
   thole protection JOB.json        short circuits from a new bank to an old one, against fuse, cable and motor
   thole plate JOB.json             the plate by finite elements: stress, bolts, deck, sag in each load case
+  thole compass JOB.json           what the feeder does to the heading sensor at full thrust
   thole sensitivity JOB.json [RESULT]  which values move a result most ("hold.limiting_wind_mps")
   thole calibrate JOB.json         the job with what a trial at sea told of its loads
   thole picture JOB.json PAGE      the picture of a page ("shaft", "mount" ...) as SVG
@@ -93,8 +97,9 @@ usage:
   --within LENGTH                  of hold: how near is near enough; as in the job when not said
   --share PERCENT                  of hold: for how much of the time; as in the job when not said
   --track FILE.csv                 of hold: where the bow was, second by second
-  --json                           of rose, hold, day ...: figures for a program
-  --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches
+  --json                           of rose, hold, day, compass ...: figures for a program
+  --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches;
+                                   of compass: the boat from above with lines of equal heading error
   --template a4|letter             of plate: to drill through, at true size, on pages to be joined
   --tile N                         of --template: which page; 1 when not said
   --dxf                            of plate: to be cut, R12 in millimetres; a name with _mm.dxf says so
@@ -433,6 +438,20 @@ int run_protection(const Arguments& arguments) {
   return put(arguments, arguments.json ? write_protection(study) : protection_text(study, system_of(arguments)));
 }
 
+int run_compass(const Arguments& arguments) {
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  const CompassStudy study = compass_study(*design);
+  if (const int status = report(study.result.issues); status != kDone) return status;
+  const System system = system_of(arguments);
+  if (arguments.svg) {
+    return put(arguments, write_svg(compass_plan_picture(study.input, study.result, study.boat_length_m, system),
+                                    {.width_px = 640.0, .file = true}));
+  }
+  return put(arguments, arguments.json ? write_compass(study) : compass_text(study, system));
+}
+
 // On paper and in files.
 std::string plate_name(const Design& design) {
   const std::string& title = design.job.title.value;
@@ -645,6 +664,7 @@ constexpr Command kCommands[] = {
     {"feeder", 2, 2, run_feeder},
     {"plate", 2, 2, run_plate},
     {"protection", 2, 2, run_protection},
+    {"compass", 2, 2, run_compass},
     {"sensitivity", 2, 3, run_sensitivity},
     {"calibrate", 2, 2, run_calibrate},
 };

@@ -2,13 +2,14 @@
 
 // Questions that take longer than a frame, asked on a page: the hour of holding and the margin it
 // needs, limits from every side, what moves an answer most, the trial at sea, when a fuse opens, the
-// plate under load. Each keeps its answer
-// until the design changes, and says so then.
+// plate under load, the feeder's field at the heading sensor. Each keeps its answer until the design
+// changes, and says so then.
 
 #include <cstdint>
 #include <memory>
 #include <optional>
 
+#include "calc/compass_study.h"
 #include "calc/hold/rose.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
@@ -64,6 +65,13 @@ struct LoadedPlate {
   std::size_t shown = 0;  // of the kinds of load
 };
 
+// The plan with the field's lines, in the units that it was drawn for.
+struct HeadingView {
+  CompassStudy study{};
+  System system = System::metric;
+  Drawing plan{};
+};
+
 struct Studies {
   WatchedHour hour{};
   RankedInputs ranked{};
@@ -71,6 +79,7 @@ struct Studies {
   Remembered<CalibrateResult> trial{};
   LoadedPlate plate{};
   Remembered<ProtectionStudy> protection{};
+  Remembered<HeadingView> heading{};
 };
 
 // The parts of the hold page below its fields.
@@ -84,6 +93,9 @@ void draw_opening_times(Context& ui);
 
 // Of the mount page.
 void draw_loaded_plate(Context& ui);
+
+// Of the control page.
+void draw_heading_sensor(Context& ui);
 
 // Of this page; made on first use.
 Studies& studies_of(UiState& state);
