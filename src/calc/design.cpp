@@ -3,10 +3,12 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <utility>
 
 #include "base/units.h"
 #include "calc/fault.h"
+#include "calc/compass_study.h"
 #include "calc/hold/day.h"
 #include "data/conductors.h"
 #include "data/day_plan.h"
@@ -372,6 +374,9 @@ FeederInput feeder_input(const Job& job, const Catalogue& catalogue, const HoldR
       .petrol = job.boat.petrol.value,
       .lug_ohm = feeder.lug_ohm.value,
       .plug_ohm = feeder.plug_ohm.value,
+      .pair_spacing_m = 1e-3 * job.control.spacing_mm.value,
+      .horizontal_T = earth_here(job.control).horizontal_T,
+      .heading_limit_deg = job.control.heading_limit_deg.value,
       .cables = offered(catalogue.cables, feeder.conductor),
       .tail_cables = offered(catalogue.cables, feeder.tail_conductor),
       .devices = offered(catalogue.devices, feeder.device),
@@ -623,8 +628,72 @@ TrimInput trim_input(const Job& job, const HoldResult& hold, const BankResult& b
   };
 }
 
+template <class T>
+std::optional<T> told(const Given<T>& value) {
+  return value.known() ? std::optional<T>(value.value) : std::nullopt;
+}
+
+HeadingInput heading_input(const Job& job, const FeederResult& feeder) {
+  const Control& control = job.control;
+  const EarthHere earth = earth_here(control);
+  const CompassInput compass = compass_input(job, feeder.current_A, earth);
+  return {
+      .field_T = level_field_at_sensor_T(compass),
+      .horizontal_T = earth.horizontal_T,
+      .earth_source = earth.source,
+      .earth_assumed = earth.assumed,
+      .year_outside = earth.year_outside,
+      .limit_deg = control.heading_limit_deg.value,
+      .gap_m = sensor_gap_m(compass),
+      .tilt_deg = control.tilt_deg.value,
+      .turn_deg = told(control.sensor_turn_deg),
+      .changes = heading_changes(job, compass),
+  };
+}
+
+DataLinkInput data_link_input(const Job& job) {
+  const Control& control = job.control;
+  return {
+      .kind = control.link.value,
+      .cable_m = control.backbone_m.value,
+      .longest_drop_m = control.longest_drop_m.value,
+      .drops_m = control.drops_m.value,
+      .device_count = control.node_count.value,
+      .load_units_count = control.load_units_count.value,
+      .feed = control.network_feed.value,
+      .terminator_count = told(control.terminator_count),
+      .fuse_A = told(control.network_fuse_A),
+      .drip_loops = told(control.drip_loops),
+      .ties_negatives = told(control.negative_in_data_cable),
+      .floating = job.feeder.floating.value,
+  };
+}
+
+ControlInput control_input(const Job& job, const HoldResult& hold, const BankResult& bank,
+                           const FeederResult& feeder) {
+  const Control& control = job.control;
+  return {
+      .heading = heading_input(job, feeder),
+      .thrust_N = hold.thrust_mean_N,
+      .hours_on_h = hold.hours_on_h,
+      .bank_Ah = bank.capacity_Ah,
+      .breaker = feeder.device.kind == DeviceKind::breaker,
+      .current_A = feeder.current_A,
+      .sky_clear_deg = told(control.receiver_clear_deg),
+      .remote = told(control.remote),
+      .remote_h = told(control.remote_h),
+      .link = data_link_input(job),
+      .main_switch = control.main_switch.value,
+      .switch_rated_A = told(control.switch_rated_A),
+      .always_on_W = told(control.always_on_W),
+  };
+}
+
 PartsInput parts_input(const Catalogue& catalogue, const Design& design) {
   const Job& job = design.job;
+  const Control& control = job.control;
+  const bool network = control.link.value == DataLink::marine_network;
+  const bool ethernet = control.link.value == DataLink::ethernet;
   return {
       .motor = design.hold.motor,
       .shaft_length_m = design.shaft.length_m,
@@ -641,6 +710,9 @@ PartsInput parts_input(const Catalogue& catalogue, const Design& design) {
       .bolt_mass_kg = kBoltMass_kg,
       .feeder_m = job.feeder.run_m.value + job.feeder.tail_m.value,
       .joint_count = design.feeder.lug_count,
+      .network_m = network ? control.backbone_m.value : 0.0,
+      .network_device_count = control.node_count.value,
+      .ethernet_m = ethernet ? control.backbone_m.value : 0.0,
       .sundries = catalogue.sundries,
       .tasks = catalogue.tasks,
       .shop = catalogue.shop,
@@ -734,6 +806,7 @@ Design run_stages(const Job& given, const Catalogue& catalogue, Holds& holds) {
   design.locker = locker(locker_input(job, design.bank, design.charge, design.mount));
   design.trim =
       trim(trim_input(job, design.hold, design.bank, design.feeder, design.charge, design.mount));
+  design.control = control(control_input(job, design.hold, design.bank, design.feeder));
   design.parts = parts(parts_input(catalogue, design));
   return design;
 }
@@ -795,9 +868,9 @@ std::string_view word(Fit fit) {
   return "not evaluated";
 }
 
-std::array<const Trace*, 10> Design::traces() const {
-  return {&estimates,    &hold.trace,   &shaft.trace, &bank.trace, &feeder.trace,
-          &charge.trace, &locker.trace, &mount.trace, &trim.trace, &parts.trace};
+std::array<const Trace*, 11> Design::traces() const {
+  return {&estimates,    &hold.trace,  &shaft.trace, &bank.trace,    &feeder.trace, &charge.trace,
+          &locker.trace, &mount.trace, &trim.trace,  &control.trace, &parts.trace};
 }
 
 std::vector<const Check*> Design::checks_by_seriousness() const {

@@ -12,6 +12,7 @@
 #include "base/trace.h"
 #include "calc/bank/bank.h"
 #include "calc/charge/charge.h"
+#include "calc/control/control.h"
 #include "calc/feeder/feeder.h"
 #include "calc/hold/hold.h"
 #include "calc/locker/locker.h"
@@ -46,13 +47,14 @@ struct Design {
   LockerResult locker{};
   MountResult mount{};
   TrimResult trim{};
+  ControlResult control{};
   PartsResult parts{};
   Trace estimates{};
   Issues issues{};
   Outcome outcome{};
 
   // In the order of the stages, the estimates first.
-  std::array<const Trace*, 10> traces() const;
+  std::array<const Trace*, 11> traces() const;
   std::vector<const Check*> checks_by_seriousness() const;
   const Check* find_check(std::string_view id) const;
   const Step* find_step(std::string_view id) const;

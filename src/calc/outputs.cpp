@@ -38,6 +38,16 @@ namespace {
         [](const Design& design) { return design.job.stage.key.value; }, nullptr    \
   }
 
+// Of the data link, where there is one.
+#define THOLE_LINK(key, label, step)                                                      \
+  Output {                                                                               \
+    "control", "network_" #key, label, step,                                             \
+        [](const Design& design) { return design.control.link.key; }, nullptr,           \
+        [](const Design& design) {                                                       \
+          return design.job.control.link.value == DataLink::marine_network;              \
+        }                                                                                \
+  }
+
 // clang-format off
 constexpr std::array kOutputs{
     THOLE_JOB(boat, frontal_area_m2, "Windage from ahead"),
@@ -143,6 +153,14 @@ constexpr std::array kOutputs{
     THOLE_NUMBER(trim, heel_deg, "Heel to starboard", "trim.heel"),
     THOLE_NUMBER(trim, bow_freeboard_m, "Bow height left", ""),
 
+    THOLE_NUMBER(control, heading_error_deg, "Heading error at full thrust", "control.heading"),
+    THOLE_NUMBER(control, sensor_gap_m, "Heading sensor to the feeder", ""),
+    Output{"control", "network_cable", "Data cable", "", nullptr,
+           [](const Design& design) { return design.control.link.cable; },
+           [](const Design& design) { return design.job.control.link.value != DataLink::none; }},
+    THOLE_LINK(current_A, "Network current", "control.network_current"),
+    THOLE_LINK(drop_V, "Network volts lost", "control.network_drop"),
+
     THOLE_NUMBER(parts, parts_price, "Parts, without tax", "parts.parts_price"),
     THOLE_NUMBER(parts, labour_h, "Hours of work", ""),
     THOLE_NUMBER(parts, labour_price, "Work", "parts.labour_price"),
@@ -155,6 +173,7 @@ constexpr std::array kOutputs{
 #undef THOLE_NUMBER
 #undef THOLE_GAS
 #undef THOLE_LOCKER
+#undef THOLE_LINK
 #undef THOLE_TEXT
 #undef THOLE_JOB
 

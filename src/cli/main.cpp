@@ -17,6 +17,7 @@
 #include "base/units.h"
 #include "calc/cable_study.h"
 #include "calc/charging_study.h"
+#include "calc/compass_study.h"
 #include "calc/design.h"
 #include "calc/feeder_circuit.h"
 #include "calc/hold/calibrate.h"
@@ -34,10 +35,12 @@
 #include "draw/circuit_plan.h"
 #include "draw/locker_plan.h"
 #include "draw/charge_curve.h"
+#include "draw/compass_plan.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
 #include "io/charging_text.h"
 #include "io/circuit_text.h"
+#include "io/compass_text.h"
 #include "io/day_text.h"
 #include "io/design_json.h"
 #include "io/explain.h"
@@ -84,6 +87,7 @@ usage:
   thole locker JOB.json            whether the bank goes into its locker, how it lies there, what holds it down
   thole charge JOB.json            tonight on shore by the hour, the engine, the sun; the locker's air
   thole plate JOB.json             the plate by finite elements: stress, bolts, deck, sag in each load case
+  thole compass JOB.json           what the feeder does to the heading sensor at full thrust
   thole sensitivity JOB.json [RESULT]  which values move a result most ("hold.limiting_wind_mps")
   thole calibrate JOB.json         the job with what a trial at sea told of its loads
   thole picture JOB.json PAGE      the picture of a page ("shaft", "mount" ...) as SVG
@@ -104,13 +108,15 @@ usage:
   --within LENGTH                  of hold: how near is near enough; as in the job when not said
   --share PERCENT                  of hold: for how much of the time; as in the job when not said
   --track FILE.csv                 of hold: where the bow was, second by second
-  --json                           of rose, hold, day ...: figures for a program
   --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches;
                                    of feeder: the circuit as a picture
   --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches;
                                    of locker: from the side and from above
   --svg                            of charge: the night as a curve; of plate: dimensioned, to be printed
                                    at true size; US units: ASME, inches
+  --json                           of rose, hold, day, compass ...: figures for a program
+  --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches;
+                                   of compass: the boat from above with lines of equal heading error
   --template a4|letter             of plate: to drill through, at true size, on pages to be joined
   --tile N                         of --template: which page; 1 when not said
   --dxf                            of plate: to be cut, R12 in millimetres; a name with _mm.dxf says so
@@ -487,6 +493,20 @@ int run_locker(const Arguments& arguments) {
   }
   const LockerStudy study = locker_study(design, *catalogue);
   return put(arguments, arguments.json ? write_locker(study, design) : locker_text(study, design, system));
+int run_compass(const Arguments& arguments) {
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  const CompassStudy study = compass_study(*design);
+  if (const int status = report(study.result.issues); status != kDone) return status;
+  const System system = system_of(arguments);
+  if (arguments.svg) {
+    return put(arguments, write_svg(compass_plan_picture(study.input, study.result, study.boat_length_m, system),
+                                    {.width_px = 640.0, .file = true}));
+  }
+  return put(arguments, arguments.json ? write_compass(study) : compass_text(study, system));
+}
+
 }
 
 int cut_plate(const Arguments& arguments, const Design& design) {
@@ -676,6 +696,7 @@ constexpr Command kCommands[] = {
     {"charge", 2, 2, run_charge},
     {"protection", 2, 2, run_protection},
     {"locker", 2, 2, run_locker},
+    {"compass", 2, 2, run_compass},
     {"sensitivity", 2, 3, run_sensitivity},
     {"calibrate", 2, 2, run_calibrate},
 };

@@ -129,7 +129,9 @@ struct BoltOffer {
 };
 
 // Small parts and work that scale with the job.
-enum class Per { job, block, bolt, metre, joint };
+// Of the data link: one (network) or each metre of its backbone and device on it; each metre of
+// Ethernet cable. None where the job has no such link.
+enum class Per { job, block, bolt, metre, joint, network, network_metre, network_device, ethernet_metre };
 struct Sundry {
   std::string id{};
   std::string label{};

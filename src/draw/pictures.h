@@ -17,5 +17,6 @@ Drawing feeder_picture(const Design& design, System system);  // volts at each n
 Drawing charge_picture(const Design& design, System system);  // locker with its vents
 Drawing mount_picture(const Design& design, System system);   // plate in plan with its bolts
 Drawing trim_picture(const Design& design, System system);    // waterline before and after
+Drawing control_picture(const Design& design, System system); // sensors and links from above
 
 }  // namespace thole

@@ -130,7 +130,10 @@ constexpr std::array kDeviceClassOptions{
     Option{"breaker-long", "Breaker, long delay"}};
 constexpr std::array kPerOptions{Option{"job", "Job"}, Option{"block", "Block"},
                                  Option{"bolt", "Bolt"}, Option{"metre", "Metre of feeder"},
-                                 Option{"joint", "Joint"}};
+                                 Option{"joint", "Joint"}, Option{"network", "Marine network"},
+                                 Option{"network_metre", "Metre of its backbone"},
+                                 Option{"network_device", "Device on it"},
+                                 Option{"ethernet_metre", "Metre of Ethernet cable"}};
 
 }  // namespace
 

@@ -106,6 +106,7 @@ Completed complete(const Job& given, const Catalogue& catalogue) {
   estimate_locker(job, done.trace);
   estimate_mount(job, done.trace);
   estimate_trim(job, done.trace);
+  estimate_control(job, done.trace);
   return done;
 }
 

@@ -95,7 +95,7 @@ constexpr std::array<std::string_view, 5> kControlFeeder{"control.feeder_y_m", "
 constexpr std::array<std::string_view, 3> kControlEarth{"control.latitude_deg", "control.longitude_deg", "control.year"};
 constexpr std::array<std::string_view, 10> kControlNetwork{"control.backbone_m", "control.longest_drop_m", "control.drops_m", "control.node_count", "control.load_units_count", "control.terminator_count", "control.network_feed", "control.network_fuse_A", "control.drip_loops", "control.negative_in_data_cable"};
 constexpr std::array<std::string_view, 2> kControlSwitch{"control.switch_rated_A", "control.always_on_W"};
-constexpr std::array kControlGroups{Group{"", kControlMain}, Group{"Heading sensor", kControlSensor}, Group{"The feeder's way past it", kControlFeeder}, Group{"The earth's field here", kControlEarth}, Group{"Data link", kControlNetwork}, Group{"Switch, and what stays on", kControlSwitch}};
+constexpr std::array kControlGroups{Group{"", kControlMain}, Group{"Heading sensor", kControlSensor, draw_heading_sensor}, Group{"The feeder's way past it", kControlFeeder}, Group{"The earth's field here", kControlEarth}, Group{"Data link", kControlNetwork}, Group{"Switch, and what stays on", kControlSwitch}};
 
 constexpr std::array<std::string_view, 1> kPackMain{"title"};
 constexpr std::array kPackGroups{Group{"", kPackMain}};
@@ -111,6 +111,7 @@ constexpr std::array<std::string_view, 9> kFeederResults{"feeder.conductor", "fe
 constexpr std::array<std::string_view, 7> kChargeResults{"charge.charger", "charge.output_A", "charge.shore_A", "charge.ventilation_m3_per_h", "charge.vent_area_cm2", "charge.spark_clearance_mm", "charge.minutes_to_limit_min"};
 constexpr std::array<std::string_view, 9> kMountResults{"mount.plate", "mount.bolt", "mount.bolt_count", "mount.slam_N", "mount.plate_stress_MPa", "mount.sag_mm", "mount.frequency_Hz", "mount.bolt_tension_N", "mount.bolt_torque_Nm"};
 constexpr std::array<std::string_view, 5> kTrimResults{"trim.added_kg", "trim.stern_sinkage_m", "trim.trim_deg", "trim.heel_deg", "trim.bow_freeboard_m"};
+constexpr std::array<std::string_view, 4> kControlResults{"control.sensor_gap_m", "control.network_cable", "control.network_current_A", "control.network_drop_V"};
 constexpr std::array<std::string_view, 4> kPackResults{"parts.parts_price", "parts.labour_h", "parts.mass_kg", "parts.lead_days"};
 // clang-format on
 
@@ -368,9 +369,11 @@ constexpr std::array kPages{
     Page{.key = "control",
          .title = "Control and sensors",
          .lead = "What tells the motor where to stay.",
+         .headline = "control.heading_error_deg",
+         .results = kControlResults,
          .groups = kControlGroups,
-         .picture = nullptr,
-         .trace = no_trace},
+         .picture = control_picture,
+         .trace = [](const Design& d) { return &d.control.trace; }},
     Page{.key = "pack",
          .title = "Job pack",
          .lead = "Parts, work and the papers.",

@@ -5,6 +5,8 @@
 // feeder as a circuit, the plate under load. Each keeps its answer
 // plate under load, the ways to charge. Each keeps its answer
 // until the design changes, and says so then.
+// plate under load, the feeder's field at the heading sensor. Each keeps its answer until the design
+// changes, and says so then.
 
 #include <cstdint>
 #include <memory>
@@ -13,6 +15,7 @@
 #include "calc/cable_study.h"
 #include "calc/feeder_circuit.h"
 #include "calc/charging_study.h"
+#include "calc/compass_study.h"
 #include "calc/hold/rose.h"
 #include "calc/locker_study.h"
 #include "calc/plate_study.h"
@@ -79,6 +82,13 @@ struct LockerView {
   std::size_t shown = 0;  // of the arrangements that hold the bank
 };
 
+// The plan with the field's lines, in the units that it was drawn for.
+struct HeadingView {
+  CompassStudy study{};
+  System system = System::metric;
+  Drawing plan{};
+};
+
 struct Studies {
   WatchedHour hour{};
   RankedInputs ranked{};
@@ -90,6 +100,7 @@ struct Studies {
   Remembered<CableStudy> cable{};
   LockerView locker{};
   Remembered<ChargingStudy> charging{};
+  Remembered<HeadingView> heading{};
 };
 
 // The parts of the hold page below its fields.
@@ -117,6 +128,9 @@ void draw_sun_way(Context& ui);
 // Of the mount page.
 void draw_loaded_plate(Context& ui);
 void draw_plate_papers(Context& ui);  // to print and to cut by
+
+// Of the control page.
+void draw_heading_sensor(Context& ui);
 
 // Of this page; made on first use.
 Studies& studies_of(UiState& state);

@@ -12,7 +12,7 @@
 #include "base/units.h"
 #include "calc/compass/contours.h"
 #include "calc/compass/earth_field.h"
-#include "calc/feeder/heading.h"
+#include "calc/heading.h"
 #include "data/igrf.h"
 #include "support.h"
 
@@ -243,10 +243,10 @@ TEST_SUITE("derived") {
       const double r2_m = std::hypot(0.4, 0.3 + 0.5 * spacing_m);
       CHECK(1e6 * size_T(wire_field(pair, {0.0, 0.4, 0.3})) ==
             rel(pair_field_uT(kCurrent_A, spacing_m, r1_m, r2_m), 1e-5));
-      // Its clear distance is for a field square to north, from far off.
+      // Its clear distance is for the worst heading, from far off.
       const double clear_m = clear_distance_m(kCurrent_A, spacing_m, 20.0, 2.0);
       const FieldVector there = wire_field(pair, {0.0, 0.0, clear_m});
-      CHECK(std::abs(heading_shift_deg(there, 20e-6, 0.0)) ==
+      CHECK(worst_error_deg(size_T(there), 20e-6) ==
             rel(2.0, spacing_m * spacing_m / (clear_m * clear_m)));
     }
   }

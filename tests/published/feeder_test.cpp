@@ -10,7 +10,7 @@
 #include "calc/circuit.h"
 #include "calc/fault.h"
 #include "calc/feeder/cable.h"
-#include "calc/feeder/heading.h"
+#include "calc/heading.h"
 #include "calc/feeder/protection.h"
 #include "data/conductors.h"
 #include "support.h"

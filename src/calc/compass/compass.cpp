@@ -39,8 +39,7 @@ double leaning_T(FieldVector field, double tilt_deg) {
 std::string at_most_mm(double length_m) { return fixed(std::floor(1000.0 * length_m + 1e-9), 0); }
 
 double error_at_sensor_deg(const CompassInput& in) {
-  return worst_error_deg(level_field_T(disturbance(circuit_of(in), in.sensor), in.tilt_deg),
-                         in.horizontal_T);
+  return worst_error_deg(level_field_at_sensor_T(in), in.horizontal_T);
 }
 
 // The largest x from `least` up to `most` at which it and all less keep the limit.
@@ -227,8 +226,8 @@ double level_field_T(const Disturbance& d, double tilt_deg) {
   return most_T;
 }
 
-double worst_error_deg(double level_T, double horizontal_T) {
-  return level_T < horizontal_T ? deg_from_rad(std::asin(level_T / horizontal_T)) : 180.0;
+double level_field_at_sensor_T(const CompassInput& in) {
+  return level_field_T(disturbance(circuit_of(in), in.sensor), in.tilt_deg);
 }
 
 double heading_shift_deg(FieldVector field, double horizontal_T, double heading_deg) {

@@ -8,6 +8,7 @@
 #include "base/issue.h"
 #include "base/trace.h"
 #include "calc/compass/wire_field.h"
+#include "calc/heading.h"
 
 namespace thole {
 
@@ -43,14 +44,12 @@ Disturbance disturbance(const Circuit& circuit, Place at);
 // corrects for tilt, or hangs level, feels no upright field; a boat that leans brings it down.
 double level_field_T(const Disturbance& disturbance, double tilt_deg);
 
-// At the heading where it is worst: asin(B / B_h); 180 where the disturbing field is the stronger,
-// for then the shown heading need not turn at all. More than atan(B / B_h), which is the error
-// where the field is square to north. Source: kHeadingTriangle. Precondition: horizontal_T > 0,
-// here and below.
-double worst_error_deg(double level_T, double horizontal_T);
+// That field at the input's own sensor. 0 where the circuit is impossible.
+double level_field_at_sensor_T(const CompassInput& in);
 
 // Shown minus magnetic heading for one field fixed to the boat, level; -180 .. 180. Headings
-// clockwise from magnetic north.
+// clockwise from magnetic north. Its largest is worst_error_deg of calc/heading.h. Precondition:
+// horizontal_T > 0.
 double heading_shift_deg(FieldVector field, double horizontal_T, double heading_deg);
 
 // Share by which a twist lengthens each conductor: sqrt(1 + (pi d / p)^2) - 1.

@@ -10,9 +10,9 @@
 #include "calc/circuit.h"
 #include "calc/fault.h"
 #include "calc/feeder/cable.h"
-#include "calc/feeder/heading.h"
 #include "calc/feeder/protection.h"
 #include "calc/trip.h"
+#include "calc/heading.h"
 #include "data/conductors.h"
 #include "data/sources.h"
 #include "data/sources_power.h"
@@ -25,9 +25,6 @@ constexpr double kJointHeat_W = 5.0;     // kCommonPractice
 constexpr double kHighCircuit_V = 50.0;       // kCfrHighVoltageCable
 constexpr double kSag_exponent = 2.0 / 3.0;   // kProjectDecision: a controller that limits current
 constexpr double kSagSquare_exponent = 2.0;   // kProjectDecision: a motor straight on the bank
-constexpr double kPairSpacing_m = 0.02;  // kProjectDecision: cables that touch, with their sleeves
-constexpr double kHorizontalField_uT = 20.0;  // kProjectDecision: middle of the latitudes of use
-constexpr double kHeadingError_deg = 2.0;     // kCommonPractice
 constexpr double kCompass_deg_uT = 18.0;      // kCompassDistance
 constexpr double kNecColumn_C = 75.0;         // kNecTable8
 constexpr double kLeastDrop_frac = 0.005;     // as in job/fields.cpp
@@ -753,23 +750,24 @@ void show_protection(const FeederInput& in, const Figures& f, FeederResult& r) {
   }
 }
 
-void show_compass(const FeederResult& r, Trace& trace) {
+void show_compass(const FeederInput& in, const FeederResult& r, Trace& trace) {
+  const double earth_uT = 1e6 * in.horizontal_T;
   const Term current{"I", r.current_A, "A", "full thrust, end of discharge"};
-  const Term spacing{"d", kPairSpacing_m, "m", "between the two conductors' middles"};
+  const Term spacing{"d", in.pair_spacing_m, "m", "between the two conductors' middles"};
   trace.steps.push_back(
       {.id = "feeder.heading_distance",
        .label = "Keep a heading sensor this far from the pair",
        .symbol = "r",
-       .formula = "sqrt(0.2 * I * d / (B_h * tan(e)))",
+       .formula = "sqrt(0.2 * I * d / (B_h * sin(e)))",
        .terms = {current,
                  spacing,
-                 {"B_h", kHorizontalField_uT, "uT", "level part of the earth's field"},
-                 {"e", rad_from_deg(kHeadingError_deg), "rad", "heading error allowed, 2 degrees"}},
-       .value =
-           clear_distance_m(r.current_A, kPairSpacing_m, kHorizontalField_uT, kHeadingError_deg),
+                 {"B_h", earth_uT, "uT", "level part of the earth's field"},
+                 {"e", rad_from_deg(in.heading_limit_deg), "rad", "heading error allowed"}},
+       .value = clear_distance_m(r.current_A, in.pair_spacing_m, earth_uT, in.heading_limit_deg),
        .unit = "m",
        .source = kBiotSavart,
-       .assumptions = {"The two conductors touch all the way; worst direction of their field.",
+       .assumptions = {"A long straight pair, side by side or one above the other; the worst direction of its "
+                       "field, the worst heading. The control page takes the way it really goes.",
                        "The level field is 27 uT in the tropics and 15 uT in the far north."}});
   trace.steps.push_back(
       {.id = "feeder.compass_distance",
@@ -779,7 +777,7 @@ void show_compass(const FeederResult& r, Trace& trace) {
        .terms = {current,
                  spacing,
                  {"B_c", compass_limit_uT(kCompass_deg_uT), "uT", "18 degrees over H, as a field"}},
-       .value = std::sqrt(kWireField_factor * r.current_A * kPairSpacing_m /
+       .value = std::sqrt(kWireField_factor * r.current_A * in.pair_spacing_m /
                           compass_limit_uT(kCompass_deg_uT)),
        .unit = "m",
        .source = kCompassDistance});
@@ -1158,7 +1156,7 @@ FeederResult feeder(const FeederInput& in) {
   show_circuit(in, f, r);
   show_sag(in, r);
   show_protection(in, f, r);
-  show_compass(r, r.trace);
+  show_compass(in, r, r.trace);
   show_methods(in, f, r);
 
   check_cables(in, f, r);

@@ -40,6 +40,9 @@ struct FeederInput {
   bool petrol = true;
   double lug_ohm = 1e-4;             // each lug with its stud
   double plug_ohm = 5e-4;            // each pole of the plug
+  double pair_spacing_m = 0.02;      // between the two conductors' middles; > 0
+  double horizontal_T = 20e-6;       // level part of the earth's field; > 0
+  double heading_limit_deg = 2.0;    // heading error allowed; > 0, < 90
   std::vector<CableOffer> cables{};  // to choose from; one when it is given
   std::vector<CableOffer> tail_cables{};
   std::vector<ProtectiveDevice> devices{};

@@ -122,6 +122,14 @@ double count_of(const PartsInput& in, Per per) {
       return in.feeder_m;
     case Per::joint:
       return in.joint_count;
+    case Per::network:
+      return in.network_m > 0.0 ? 1.0 : 0.0;
+    case Per::network_metre:
+      return in.network_m;
+    case Per::network_device:
+      return in.network_m > 0.0 ? in.network_device_count : 0.0;
+    case Per::ethernet_metre:
+      return in.ethernet_m;
   }
   return 0.0;
 }

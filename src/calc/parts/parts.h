@@ -39,6 +39,9 @@ struct PartsInput {
   double bolt_mass_kg = 0.0;  // each, with nut and washers
   double feeder_m = 0.0;      // one way, what Per::metre counts
   int joint_count = 0;        // what Per::joint counts
+  double network_m = 0.0;        // backbone of the marine network; 0: there is none
+  int network_device_count = 0;  // on it
+  double ethernet_m = 0.0;       // 0: there is none
   std::vector<Sundry> sundries{};
   std::vector<Task> tasks{};
   ShopRates shop{};

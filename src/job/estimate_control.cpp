@@ -1,0 +1,128 @@
+#include <algorithm>
+#include <string_view>
+
+#include "data/sources.h"
+#include "job/estimate.h"
+
+namespace thole {
+namespace {
+
+constexpr double kSensorAft_m = 1.5;  // of the motor; kCommonPractice: a metre off steel and magnets
+constexpr double kFeederAside_ratio = 0.25;  // of the beam: under the side deck; kProjectDecision
+constexpr double kFeederHigh_ratio = 0.25;   // of the bow height; kProjectDecision
+constexpr double kDrop_m = 2.0;              // kCommonPractice
+constexpr int kDevices_count = 3;  // motor, plotter, heading sensor; kProjectDecision
+constexpr int kLoads_count = 2;    // of a device; kCommonPractice
+
+void estimate_sensor(Job& job, Trace& trace) {
+  Control& control = job.control;
+  estimate(trace, control.sensor_x_m, "control.sensor_x_m", [&] {
+    const double motor_m = job.trim.motor_x_m.value;
+    return Step{.label = "Heading sensor forward of the transom",
+                .symbol = "x_s",
+                .formula = "max(x_m - a, 0)",
+                .terms = {{"x_m", motor_m, "m", "motor forward of the transom"},
+                          {"a", kSensorAft_m, "m", "aft of the motor, clear of it"}},
+                .value = std::max(motor_m - kSensorAft_m, 0.0),
+                .unit = "m",
+                .source = kCommonPractice};
+  });
+  assume(trace, control.sensor_y_m, 0.0, "control.sensor_y_m",
+         "The heading sensor stands on the centreline.", kCommonPractice);
+  estimate(trace, control.sensor_z_m, "control.sensor_z_m", [&] {
+    return Step{.label = "Heading sensor above the water, on deck",
+                .symbol = "z_s",
+                .formula = "h",
+                .terms = {{"h", job.boat.bow_height_m.value, "m", "bow height"}},
+                .value = job.boat.bow_height_m.value,
+                .unit = "m",
+                .source = kProjectDecision};
+  });
+  assume(trace, control.heading_limit_deg, 2.0, "control.heading_limit_deg",
+         "Two degrees between no thrust and full thrust.", kCommonPractice);
+  assume(trace, control.tilt_deg, 10.0, "control.tilt_deg",
+         "She rolls and pitches ten degrees while she holds.", kCommonPractice);
+}
+
+void estimate_route(Job& job, Trace& trace) {
+  Control& control = job.control;
+  estimate(trace, control.feeder_y_m, "control.feeder_y_m", [&] {
+    return Step{.label = "Feeder to starboard, under the side deck",
+                .symbol = "y_f",
+                .formula = "c * B",
+                .terms = {{"c", kFeederAside_ratio, "", "share of the beam"},
+                          {"B", job.boat.beam_m.value, "m", "beam"}},
+                .value = kFeederAside_ratio * job.boat.beam_m.value,
+                .unit = "m",
+                .source = kProjectDecision};
+  });
+  estimate(trace, control.feeder_z_m, "control.feeder_z_m", [&] {
+    return Step{.label = "Feeder above the water",
+                .symbol = "z_f",
+                .formula = "c * h",
+                .terms = {{"c", kFeederHigh_ratio, "", "share of the bow height"},
+                          {"h", job.boat.bow_height_m.value, "m", "bow height"}},
+                .value = kFeederHigh_ratio * job.boat.bow_height_m.value,
+                .unit = "m",
+                .source = kProjectDecision};
+  });
+  assume(trace, control.feeder_lay, FeederLay::side_by_side, "control.feeder_lay",
+         "Plus and minus lie side by side all the way.", kCommonPractice);
+  assume(trace, control.spacing_mm, 20.0, "control.spacing_mm",
+         "The two cables touch, with their sleeves.", kProjectDecision);
+  assume(trace, control.pitch_mm, 150.0, "control.pitch_mm",
+         "If twisted, a full turn in 150 mm.", kCommonPractice);
+}
+
+// Lengths and devices of the link, once there is one; what only a look tells (terminators, fuse,
+// loops) stays open.
+void estimate_link(Job& job, Trace& trace) {
+  Control& control = job.control;
+  assume(trace, control.link, DataLink::none, "control.link",
+         "The motor has no data link to a plotter.", kProjectDecision);
+  if (control.link.value == DataLink::none) return;
+  estimate(trace, control.backbone_m, "control.backbone_m", [&] {
+    return Step{.label = "Data cable from helm to bow",
+                .symbol = "l_d",
+                .formula = "LOA",
+                .terms = {{"LOA", job.boat.length_m.value, "m", "length overall, for the way and its bends"}},
+                .value = job.boat.length_m.value,
+                .unit = "m",
+                .source = kProjectDecision};
+  });
+  if (control.link.value != DataLink::marine_network) return;
+  assume(trace, control.longest_drop_m, kDrop_m, "control.longest_drop_m",
+         "Drops of two metres.", kCommonPractice);
+  assume(trace, control.node_count, kDevices_count, "control.node_count",
+         "Motor, plotter and heading sensor are on it.", kProjectDecision);
+  estimate(trace, control.drops_m, "control.drops_m", [&] {
+    const double devices = control.node_count.value;
+    return Step{.label = "All drops together",
+                .symbol = "s",
+                .formula = "n * l",
+                .terms = {{"n", devices, "", "devices"},
+                          {"l", control.longest_drop_m.value, "m", "the longest drop"}},
+                .value = devices * control.longest_drop_m.value,
+                .unit = "m",
+                .source = kDefinition};
+  });
+  assume(trace, control.load_units_count, kLoads_count * control.node_count.value,
+         "control.load_units_count", "Each device has the load number 2 (100 mA).",
+         kCommonPractice);
+  assume(trace, control.network_feed, NetworkFeed::end, "control.network_feed",
+         "The backbone is fed at one end, the safe side.", kProjectDecision);
+}
+
+}  // namespace
+
+void estimate_control(Job& job, Trace& trace) {
+  assume(trace, job.control.year, 2027, "control.year",
+         "The earth's field as it will be in 2027; it drifts slowly.", kProjectDecision);
+  estimate_sensor(job, trace);
+  estimate_route(job, trace);
+  estimate_link(job, trace);
+  assume(trace, job.control.main_switch, MainSwitch::own, "control.main_switch",
+         "A switch of its own by the bank, as in the parts list.", kCommonPractice);
+}
+
+}  // namespace thole
