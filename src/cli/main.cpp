@@ -28,7 +28,9 @@
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
 #include "draw/chapters.h"
+#include "draw/bow_elevation.h"
 #include "draw/drill_template.h"
+#include "draw/foredeck_plan.h"
 #include "draw/plate_drawing.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
@@ -37,6 +39,7 @@
 #include "io/design_json.h"
 #include "io/dxf.h"
 #include "io/explain.h"
+#include "io/foredeck_text.h"
 #include "io/hold_run_text.h"
 #include "io/issues_json.h"
 #include "io/job_json.h"
@@ -73,6 +76,7 @@ usage:
   thole feeder JOB.json            the feeder as a circuit, what loses most first
   thole protection JOB.json        short circuits from a new bank to an old one, against fuse, cable and motor
   thole plate JOB.json             the plate by finite elements: stress, bolts, deck, sag in each load case
+  thole foredeck JOB.json          room for the stowed motor, the bow light, thrust by shaft length, what a snag breaks
   thole sensitivity JOB.json [RESULT]  which values move a result most ("hold.limiting_wind_mps")
   thole calibrate JOB.json         the job with what a trial at sea told of its loads
   thole picture JOB.json PAGE      the picture of a page ("shaft", "mount" ...) as SVG
@@ -94,10 +98,11 @@ usage:
   --share PERCENT                  of hold: for how much of the time; as in the job when not said
   --track FILE.csv                 of hold: where the bow was, second by second
   --json                           of rose, hold, day ...: figures for a program
-  --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches
+  --svg                            of foredeck: its plan and side view; of plate: dimensioned, to be printed at true size; US units: ASME, inches
   --template a4|letter             of plate: to drill through, at true size, on pages to be joined
   --tile N                         of --template: which page; 1 when not said
   --dxf                            of plate: to be cut, R12 in millimetres; a name with _mm.dxf says so
+  --elevation                      of foredeck: the bow from the side, motor stowed and down
   --netlist                        of feeder: the circuit as a deck for ngspice
   --stretch "hours=2, wind=12 kn"  of day: a stretch of it, any number; thrust=50 % in place of a wind
                                    when it creeps; the hours of the job when none is said
@@ -157,6 +162,7 @@ struct Arguments {
   bool netlist = false;
   bool dxf = false;
   bool svg = false;
+  bool elevation = false;
   std::string paper{};  // of the drill template
   std::string tile = "1";  // which of its pages
 };
@@ -496,6 +502,25 @@ int run_plate(const Arguments& arguments) {
   return status == kDone && !study.solution.solved ? kBadInput : status;
 }
 
+int run_foredeck(const Arguments& arguments) {
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  const System system = system_of(arguments);
+  constexpr double kDrawn_px = 640.0;
+  if (arguments.elevation) return put(arguments, write_svg(bow_elevation(*design, system), {.width_px = kDrawn_px, .file = true}));
+  const ForedeckStudy deck = foredeck_study(*design);
+  if (arguments.svg) {
+    if (!deck.room.problem.empty()) return fail(deck.room.problem);
+    return put(arguments, write_svg(foredeck_plan(deck, system), {.width_px = kDrawn_px, .file = true}));
+  }
+  const LengthStudy length = length_study(*design);
+  const SnagStudy snag = snag_study(*design);
+  return put(arguments, arguments.json ? write_foredeck(deck, length, snag)
+                                       : foredeck_text(deck, system) + "\n" + shaft_length_text(length, system) + "\n" +
+                                             snag_text(snag, system));
+}
+
 int run_sensitivity(const Arguments& arguments) {
   const Loaded loaded = load_job(arguments.words[1]);
   if (loaded.status != kDone) return loaded.status;
@@ -644,6 +669,7 @@ constexpr Command kCommands[] = {
     {"day", 2, 2, run_day},
     {"feeder", 2, 2, run_feeder},
     {"plate", 2, 2, run_plate},
+    {"foredeck", 2, 2, run_foredeck},
     {"protection", 2, 2, run_protection},
     {"sensitivity", 2, 3, run_sensitivity},
     {"calibrate", 2, 2, run_calibrate},
@@ -721,6 +747,10 @@ int main(int argc, char** argv) {
     }
     if (word == "--svg") {
       arguments.svg = true;
+      continue;
+    }
+    if (word == "--elevation") {
+      arguments.elevation = true;
       continue;
     }
     if (word == "--dxf") {

@@ -1,6 +1,7 @@
 #include "job/complete.h"
 
 #include "data/day_plan.h"
+#include "data/deck_items.h"
 #include "data/windage.h"
 #include "job/estimate.h"
 #include "job/fields.h"
@@ -31,6 +32,7 @@ void refuse_unreadable(Given<std::string>& line, std::string_view path,
 
 std::string wrong_with_view(std::string_view text) { return read_view(text).message; }
 std::string wrong_with_day(std::string_view text) { return read_day_plan(text).message; }
+std::string wrong_with_items(std::string_view text) { return read_deck_items(text).message; }
 
 // Fills the blanks of `job` with what the preset knows.
 void fill_from(const Preset& preset, Job& job) {
@@ -92,6 +94,7 @@ Completed complete(const Job& given, const Catalogue& catalogue) {
   refuse_unreadable(job.boat.side_view, "boat.side_view", wrong_with_view, done.issues);
   refuse_unreadable(job.boat.front_view, "boat.front_view", wrong_with_view, done.issues);
   refuse_unreadable(job.hold.day, "hold.day", wrong_with_day, done.issues);
+  refuse_unreadable(job.foredeck.items, "foredeck.items", wrong_with_items, done.issues);
 
   estimate_boat(job, done.trace);
   estimate_water(job, done.trace);
@@ -102,6 +105,7 @@ Completed complete(const Job& given, const Catalogue& catalogue) {
   estimate_charge(job, done.trace);
   estimate_mount(job, done.trace);
   estimate_trim(job, done.trace);
+  estimate_foredeck(job, done.trace);
   return done;
 }
 

@@ -40,5 +40,6 @@ void estimate_feeder(Job& job, Trace& trace);
 void estimate_charge(Job& job, Trace& trace);
 void estimate_mount(Job& job, Trace& trace);
 void estimate_trim(Job& job, Trace& trace);
+void estimate_foredeck(Job& job, Trace& trace);
 
 }  // namespace thole

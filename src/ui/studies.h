@@ -9,10 +9,13 @@
 #include <memory>
 #include <optional>
 
+#include "calc/foredeck_study.h"
 #include "calc/hold/rose.h"
+#include "calc/length_study.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
 #include "calc/sensitivity.h"
+#include "calc/snag_study.h"
 #include "calc/studies.h"
 #include "ui/widgets.h"
 
@@ -64,6 +67,12 @@ struct LoadedPlate {
   std::size_t shown = 0;  // of the kinds of load
 };
 
+struct ShaftStudies {
+  Remembered<LengthStudy> length{};
+  Remembered<SnagStudy> snag{};
+  Remembered<ForedeckStudy> foredeck{};
+};
+
 struct Studies {
   WatchedHour hour{};
   RankedInputs ranked{};
@@ -71,6 +80,7 @@ struct Studies {
   Remembered<CalibrateResult> trial{};
   LoadedPlate plate{};
   Remembered<ProtectionStudy> protection{};
+  ShaftStudies shaft{};
 };
 
 // The parts of the hold page below its fields.
@@ -81,6 +91,15 @@ void draw_trial(Context& ui);
 
 // Of the feeder page.
 void draw_opening_times(Context& ui);
+
+// Of the shaft page.
+void draw_length_curve(Context& ui);
+void draw_tube_bend(Context& ui);
+void draw_snag(Context& ui);
+void draw_foredeck_room(Context& ui);
+void draw_bow_light(Context& ui);
+void draw_stowing(Context& ui);
+void draw_bow_elevation(Context& ui);
 
 // Of the mount page.
 void draw_loaded_plate(Context& ui);
