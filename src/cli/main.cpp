@@ -98,11 +98,12 @@ usage:
   --share PERCENT                  of hold: for how much of the time; as in the job when not said
   --track FILE.csv                 of hold: where the bow was, second by second
   --json                           of rose, hold, day ...: figures for a program
-  --svg                            of foredeck: its plan and side view; of plate: dimensioned, to be printed at true size; US units: ASME, inches
+  --svg                            of foredeck: from above; of plate: dimensioned, to be printed at true size; US units: ASME, inches
   --template a4|letter             of plate: to drill through, at true size, on pages to be joined
   --tile N                         of --template: which page; 1 when not said
   --dxf                            of plate: to be cut, R12 in millimetres; a name with _mm.dxf says so
-  --elevation                      of foredeck: the bow from the side, motor stowed and down
+  --side                           of foredeck: from the side, with the motor's way up
+  --elevation                      of foredeck: the whole bow from the side, motor stowed and down
   --netlist                        of feeder: the circuit as a deck for ngspice
   --stretch "hours=2, wind=12 kn"  of day: a stretch of it, any number; thrust=50 % in place of a wind
                                    when it creeps; the hours of the job when none is said
@@ -162,6 +163,7 @@ struct Arguments {
   bool netlist = false;
   bool dxf = false;
   bool svg = false;
+  bool side = false;
   bool elevation = false;
   std::string paper{};  // of the drill template
   std::string tile = "1";  // which of its pages
@@ -510,9 +512,9 @@ int run_foredeck(const Arguments& arguments) {
   constexpr double kDrawn_px = 640.0;
   if (arguments.elevation) return put(arguments, write_svg(bow_elevation(*design, system), {.width_px = kDrawn_px, .file = true}));
   const ForedeckStudy deck = foredeck_study(*design);
-  if (arguments.svg) {
+  if (arguments.svg || arguments.side) {
     if (!deck.room.problem.empty()) return fail(deck.room.problem);
-    return put(arguments, write_svg(foredeck_plan(deck, system), {.width_px = kDrawn_px, .file = true}));
+    return put(arguments, write_svg(arguments.side ? foredeck_side(deck, system) : foredeck_plan(deck, system), {.width_px = kDrawn_px, .file = true}));
   }
   const LengthStudy length = length_study(*design);
   const SnagStudy snag = snag_study(*design);
@@ -747,6 +749,10 @@ int main(int argc, char** argv) {
     }
     if (word == "--svg") {
       arguments.svg = true;
+      continue;
+    }
+    if (word == "--side") {
+      arguments.side = true;
       continue;
     }
     if (word == "--elevation") {

@@ -10,7 +10,9 @@
 namespace thole {
 namespace {
 
-constexpr double kColumn_m = 0.34;  // from one column of dimensions to the next
+constexpr double kColumn_m = 0.5;   // from one column of dimensions to the next
+constexpr double kTextOff_m = 0.13;    // of a level, at the width of a phone
+constexpr double kLeastMotion_m = 0.02;
 
 // x forward of the stem, y above the calm waterline.
 struct Elevation {
@@ -65,7 +67,7 @@ void add_stowed(Drawing& drawing, const Design& design, const ForedeckStudy& stu
   drawing.circles.push_back({.centre = {axis, e.bow_m + lying_height_m(study.room_input.motor)}, .radius = e.radius_m, .line = Line::hidden});
 }
 
-void add_lowered(Drawing& drawing, const Design& design, const ForedeckStudy& study, const Elevation& e) {
+void add_lowered(Drawing& drawing, const ForedeckStudy& study, const Elevation& e) {
   const double tube = 0.5 * study.room_input.motor.tube_m;
   const double x = e.pivot_m;
   add_box(drawing, {x - tube, -e.depth_m}, {x + tube, e.bow_m + e.collar_m}, Line::outline, Fill::paper);
@@ -73,17 +75,18 @@ void add_lowered(Drawing& drawing, const Design& design, const ForedeckStudy& st
   add_box(drawing, {x - kHeadRadius_m, e.bow_m + e.collar_m}, {x + kHeadRadius_m, e.bow_m + e.collar_m + kHeadLength_m}, Line::outline, Fill::paper);
   add_box(drawing, {x - 0.5 * kPodLength_m, -e.depth_m - kPodRadius_m}, {x + 0.5 * kPodLength_m, -e.depth_m + kPodRadius_m}, Line::outline, Fill::paper);
   add_polyline(drawing, {{x - kPropellerOff_m, -e.depth_m - e.radius_m}, {x - kPropellerOff_m, -e.depth_m + e.radius_m}}, Line::accent);
-  add_polyline(drawing, {{x - 0.35, -e.depth_m}, {x + 0.9, -e.depth_m}}, Line::centre);
-  (void)design;
+  add_polyline(drawing, {{x - 0.35, -e.depth_m}, {x + 0.6, -e.depth_m}}, Line::centre);
 }
 
-void add_levels(Drawing& drawing, const Elevation& e, double right) {
+void add_levels(Drawing& drawing, const Elevation& e, double right, System system) {
   for (const double level : {e.motion_m, -e.motion_m}) {
-    if (e.motion_m < 0.02) break;
+    if (e.motion_m < kLeastMotion_m) break;
+    const bool crest = level > 0.0;
     add_polyline(drawing, {{e.left_m - 1.0, level}, {right, level}}, Line::hidden);
-    add_label(drawing, {e.left_m + 0.05, level + (level > 0.0 ? 0.08 : -0.08)}, level > 0.0 ? "crest" : "trough", Align::left);
+    add_label(drawing, {e.left_m + 0.06, level + (crest ? kTextOff_m : -kTextOff_m)},
+              (crest ? "crest +" : "trough \u2212") + length_text(e.motion_m, system), Align::left);
   }
-  add_polyline(drawing, {{e.left_m - 1.0, 0.0}, {right + 0.2, 0.0}}, Line::thin);
+  add_polyline(drawing, {{e.left_m - 1.0, 0.0}, {right, 0.0}}, Line::thin);
 }
 
 void add_dimensions(Drawing& drawing, const Design& design, const ForedeckStudy& study, const Elevation& e, double first, System system) {
@@ -92,9 +95,6 @@ void add_dimensions(Drawing& drawing, const Design& design, const ForedeckStudy&
   add_dimension(drawing, {first, -e.depth_m}, {first, top}, length_text(design.shaft.length_m, system));
   add_dimension(drawing, {first + kColumn_m, 0.0}, {first + kColumn_m, e.bow_m}, length_text(e.bow_m, system));
   add_dimension(drawing, {first + kColumn_m, -deepest}, {first + kColumn_m, 0.0}, length_text(deepest, system));
-  if (e.motion_m >= 0.02) {
-    add_dimension(drawing, {first + 2.0 * kColumn_m, -e.motion_m}, {first + 2.0 * kColumn_m, 0.0}, length_text(e.motion_m, system));
-  }
   if (study.room.problem.empty()) {
     const double over = e.bow_m + lying_height_m(study.room_input.motor) + e.radius_m + 0.14;
     const double end = -study.room.stowed_end_m;
@@ -114,18 +114,18 @@ Drawing bow_elevation(const Design& design, System system) {
               .collar_m = design.job.shaft.collar_m.value,
               .motion_m = design.shaft.relative_motion_m};
   Drawing drawing{.title = "The bow from the side, motor stowed and down"};
-  const double first = std::max(e.pivot_m, 0.0) + 0.5;
+  const double first = std::max(e.pivot_m, 0.0) + 0.55;
   const double end = study.room.problem.empty() ? study.room.stowed_end_m : 1.2;
   e.left_m = -std::max(end, 1.2) - 0.2;
   const double deepest = std::max({e.depth_m + e.radius_m, design.job.boat.draft_m.value, e.motion_m});
   drawing.low = {e.left_m, -deepest - 0.25};
-  drawing.high = {first + 2.0 * kColumn_m + 0.35, e.bow_m + std::max(e.collar_m + kHeadLength_m, 0.5 + 2.0 * e.radius_m) + 0.25};
+  drawing.high = {first + kColumn_m + 0.35, e.bow_m + std::max(e.collar_m + kHeadLength_m, 0.5 + 2.0 * e.radius_m) + 0.25};
   add_water(drawing);
   add_bow(drawing, design, e);
   add_plate(drawing, design, e);
   add_stowed(drawing, design, study, e);
-  add_lowered(drawing, design, study, e);
-  add_levels(drawing, e, first + 2.0 * kColumn_m + 0.1);
+  add_lowered(drawing, study, e);
+  add_levels(drawing, e, std::max(e.pivot_m, 0.0) + 0.3, system);
   add_dimensions(drawing, design, study, e, first, system);
   drawing.description = "Bow " + length_text(e.bow_m, system) + " above calm water, shaft " + length_text(design.shaft.length_m, system) +
                         ", lowest blade tip " + length_text(e.depth_m + e.radius_m, system) + " down. The surface rises and falls by " +

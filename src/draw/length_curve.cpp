@@ -11,6 +11,8 @@ namespace thole {
 namespace {
 
 constexpr double kSame_m = 1e-6;
+constexpr double kDot_ratio = 0.011;
+constexpr double kName_frac = 0.625;
 
 std::string percent(double share_frac) { return fixed(100.0 * share_frac, share_frac > 0.0 && share_frac < 0.01 ? 1 : 0) + " %"; }
 
@@ -21,22 +23,22 @@ void add_grid(Drawing& drawing, double left, double right) {
   }
 }
 
-// Where a falling curve has come half way down from its start.
-Point half_way(const std::vector<Point>& curve) {
+// Where a falling curve passes this height, or its end.
+Point fallen_to(const std::vector<Point>& curve, double y) {
   for (const Point& point : curve) {
-    if (point.y <= 0.5 * curve.front().y) return point;
+    if (point.y <= y) return {point.x, y};
   }
   return curve.back();
 }
 
 // What is sold, its length under the axis, every other one lower so that they keep apart.
-void add_sold(Drawing& drawing, const LengthStudy& study, System system) {
+void add_sold(Drawing& drawing, const LengthStudy& study, double span, System system) {
   int row = 0;
   for (const LengthPoint& point : study.sold) {
     const bool chosen = std::abs(point.length_m - study.chosen.length_m) < kSame_m;
     add_polyline(drawing, {{point.length_m, 0.0}, {point.length_m, -0.03}}, Line::outline);
     drawing.circles.push_back({.centre = {point.length_m, point.kept_frac},
-                               .radius = 0.0,
+                               .radius = kDot_ratio * span,
                                .line = Line::outline,
                                .fill = chosen ? Fill::strong : Fill::paper});
     add_label(drawing, {point.length_m, row % 2 == 0 ? -0.1 : -0.21}, length_text(point.length_m, system), Align::centre,
@@ -61,20 +63,22 @@ Drawing length_curve_picture(const LengthStudy& study, System system) {
     kept.push_back({point.length_m, point.kept_frac});
     airing.push_back({point.length_m, point.ventilating_frac});
   }
-  add_polyline(drawing, {{study.needed_m, 0.0}, {study.needed_m, 1.08}}, Line::hidden);
+  add_polyline(drawing, {{study.needed_m, 0.0}, {study.needed_m, kName_frac - 0.07}}, Line::hidden);  // broken for a name
+  add_polyline(drawing, {{study.needed_m, kName_frac + 0.07}, {study.needed_m, 1.08}}, Line::hidden);
   const bool right_half = study.needed_m > left + 0.5 * span;
   add_label(drawing, {study.needed_m + (right_half ? 0.01 : -0.01) * span, 1.12}, "needed " + length_text(study.needed_m, system),
             right_half ? Align::right : Align::left);
   add_polyline(drawing, airing, Line::outline);
   add_polyline(drawing, kept, Line::accent);
   add_label(drawing, {right, kept.back().y - 0.09}, "thrust kept", Align::right, TextRole::strong);
-  const Point named = half_way(airing);
+  // Between two lines of the grid, on the side where there is room.
+  const Point named = fallen_to(airing, std::min(kName_frac, 0.5 * airing.front().y));
   const bool falls_left = named.x < left + 0.5 * span;
-  add_label(drawing, {named.x + (falls_left ? 0.02 : -0.02) * span, named.y + (falls_left ? 0.06 : -0.06)}, "time drawing air",
-            falls_left ? Align::left : Align::right, TextRole::strong);
+  add_label(drawing, {named.x + (falls_left ? 0.02 : -0.02) * span, named.y}, "time drawing air", falls_left ? Align::left : Align::right,
+            TextRole::strong);
   add_polyline(drawing, {{study.chosen.length_m, 0.0}, {study.chosen.length_m, study.chosen.kept_frac}}, Line::thin);
-  add_sold(drawing, study, system);
-  drawing.circles.push_back({.centre = {study.chosen.length_m, study.chosen.kept_frac}, .radius = 0.0, .fill = Fill::strong});
+  add_sold(drawing, study, span, system);
+  drawing.circles.push_back({.centre = {study.chosen.length_m, study.chosen.kept_frac}, .radius = kDot_ratio * span, .fill = Fill::strong});
   drawing.description = "Thrust kept in the waves against shaft length. Chosen: " + length_text(study.chosen.length_m, system) + " keeps " +
                         percent(study.chosen.kept_frac) + ", drawing air " + percent(study.chosen.ventilating_frac) +
                         " of the time; needed: " + length_text(study.needed_m, system) + ". Sold:";
@@ -105,7 +109,7 @@ Drawing tube_bend_picture(const LengthStudy& study, System system) {
   for (const std::size_t i : {last / 3, 2 * last / 3, last}) {
     const BendPoint& at = study.bend[i];
     const Point foot{at.below_m, -at.deflection_mm / deep};
-    drawing.circles.push_back({.centre = foot, .radius = 0.0, .fill = Fill::strong});
+    drawing.circles.push_back({.centre = foot, .radius = kDot_ratio * length, .fill = Fill::strong});
     const Align align = i == last ? Align::right : Align::centre;
     const double x = i == last ? 1.06 * length : foot.x;
     add_label(drawing, {x, -1.24}, show(at.deflection_mm, "mm", system).text(), align, i == last ? TextRole::strong : TextRole::note);

@@ -6,6 +6,7 @@
 #include "base/number.h"
 #include "draw/bow_elevation.h"
 #include "draw/foredeck_plan.h"
+#include "draw/layout.h"
 #include "draw/length_curve.h"
 #include "io/figures.h"
 #include "ui/studies.h"
@@ -16,10 +17,9 @@ namespace {
 const ForedeckStudy& foredeck(Context& ui) { return up_to_date(ui, studies_of(ui.state).shaft.foredeck, foredeck_study); }
 const LengthStudy& lengths(Context& ui) { return up_to_date(ui, studies_of(ui.state).shaft.length, length_study); }
 
-// As wide as the column; as high as its own shape asks for.
 void whole_figure(Context& ui, std::string_view id, const Drawing& drawing) {
-  const double shape = (drawing.high.y - drawing.low.y) / (drawing.high.x - drawing.low.x);
-  figure(ui, id, drawing, std::min(ui.sheet.width, ui.sheet.scaled(620.0f)) * static_cast<float>(shape) + 24.0f);
+  const float width = std::min(ui.sheet.width, ui.sheet.scaled(620.0f));
+  figure(ui, id, drawing, static_cast<float>(height_for(drawing, static_cast<double>(width))));
 }
 
 void draw_check_list(Context& ui, std::string_view name, const Trace& trace) {
@@ -117,6 +117,7 @@ void draw_foredeck_room(Context& ui) {
   }
   ui.sheet.space(kUnit);
   whole_figure(ui, "foredeck-plan", foredeck_plan(study, ui.state.system));
+  whole_figure(ui, "foredeck-side", foredeck_side(study, ui.state.system));
   for (const std::string& each : study.notes) note(ui, each);
   draw_clearances(ui, "stowed.", "Stowed", study.room.stowed);
   draw_clearances(ui, "swinging.", "Swinging up", study.room.swinging);

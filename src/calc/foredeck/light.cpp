@@ -11,7 +11,7 @@ namespace thole {
 namespace {
 
 constexpr double kNothing_deg = 1e-9;
-constexpr double kPitch_ratio = 0.1;  // of a bar's radius: from one ball to the next along it
+constexpr double kPitch_ratio = 0.25;  // of a bar's radius: from one ball to the next along it
 constexpr int kMostBalls = 4000;
 
 double degrees(double rad) { return deg_from_rad(rad); }

@@ -28,13 +28,16 @@ struct Box {
   Place3 high{};
 };
 
-double beyond(double value, double low, double high) { return std::max({low - value, value - high, 0.0}); }
-
-double distance_m(const Box& box, const Place3& p) {
-  const double a = beyond(p.aft_m, box.low.aft_m, box.high.aft_m);
-  const double s = beyond(p.starboard_m, box.low.starboard_m, box.high.starboard_m);
-  const double z = beyond(p.up_m, box.low.up_m, box.high.up_m);
+double distance_m(const Place3& p, const Place3& q) {
+  const double a = p.aft_m - q.aft_m;
+  const double s = p.starboard_m - q.starboard_m;
+  const double z = p.up_m - q.up_m;
   return std::sqrt(a * a + s * s + z * z);
+}
+
+Place3 nearest_point(const Box& box, const Place3& p) {
+  return {std::clamp(p.aft_m, box.low.aft_m, box.high.aft_m), std::clamp(p.starboard_m, box.low.starboard_m, box.high.starboard_m),
+          std::clamp(p.up_m, box.low.up_m, box.high.up_m)};
 }
 
 // An upright sheet over the line from a to b, from its lower to its upper height.
@@ -43,15 +46,17 @@ struct Sheet {
   Place3 b{};
 };
 
-double distance_m(const Sheet& sheet, const Place3& p) {
+Place3 nearest_point(const Sheet& sheet, const Place3& p) {
   const double da = sheet.b.aft_m - sheet.a.aft_m;
   const double ds = sheet.b.starboard_m - sheet.a.starboard_m;
   const double length2 = std::max(da * da + ds * ds, 1e-12);
   const double t = std::clamp(((p.aft_m - sheet.a.aft_m) * da + (p.starboard_m - sheet.a.starboard_m) * ds) / length2, 0.0, 1.0);
-  const double z = beyond(p.up_m, sheet.a.up_m, sheet.b.up_m);
-  const double a = p.aft_m - sheet.a.aft_m - t * da;
-  const double s = p.starboard_m - sheet.a.starboard_m - t * ds;
-  return std::sqrt(a * a + s * s + z * z);
+  return {sheet.a.aft_m + t * da, sheet.a.starboard_m + t * ds, std::clamp(p.up_m, sheet.a.up_m, sheet.b.up_m)};
+}
+
+template <class Shape>
+double distance_m(const Shape& shape, const Place3& p) {
+  return distance_m(nearest_point(shape, p), p);
 }
 
 Place3 between(const Place3& p, const Place3& q, double t) {
@@ -91,6 +96,7 @@ void come_near(const std::vector<Bar>& bars, const Shape& shape, double raised_d
     best.part = bar.part;
     best.raised_deg = raised_deg;
     best.on_motor = found.at;
+    best.on_obstacle = nearest_point(shape, found.at);
   }
 }
 

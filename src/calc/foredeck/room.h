@@ -37,7 +37,8 @@ struct Clearance {
   double distance_m = 0.0;     // negative: they would be in one place
   std::string_view part{};     // of the motor
   double raised_deg = 0.0;     // at which it comes so near
-  Place3 on_motor{};           // the point of the bar's line
+  Place3 on_motor{};           // the nearest point of the bar's line
+  Place3 on_obstacle{};
 };
 
 struct RoomResult {
