@@ -36,6 +36,8 @@
 #include "draw/locker_plan.h"
 #include "draw/charge_curve.h"
 #include "draw/compass_plan.h"
+#include "draw/bow_elevation.h"
+#include "draw/foredeck_plan.h"
 #include "draw/svg.h"
 #include "io/catalogue_json.h"
 #include "io/charging_text.h"
@@ -44,6 +46,7 @@
 #include "io/day_text.h"
 #include "io/design_json.h"
 #include "io/explain.h"
+#include "io/foredeck_text.h"
 #include "io/hold_run_text.h"
 #include "io/issues_json.h"
 #include "io/job_json.h"
@@ -88,6 +91,7 @@ usage:
   thole charge JOB.json            tonight on shore by the hour, the engine, the sun; the locker's air
   thole plate JOB.json             the plate by finite elements: stress, bolts, deck, sag in each load case
   thole compass JOB.json           what the feeder does to the heading sensor at full thrust
+  thole foredeck JOB.json          room for the stowed motor, the bow light, thrust by shaft length, what a snag breaks
   thole sensitivity JOB.json [RESULT]  which values move a result most ("hold.limiting_wind_mps")
   thole calibrate JOB.json         the job with what a trial at sea told of its loads
   thole picture JOB.json PAGE      the picture of a page ("shaft", "mount" ...) as SVG
@@ -117,10 +121,13 @@ usage:
   --json                           of rose, hold, day, compass ...: figures for a program
   --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches;
                                    of compass: the boat from above with lines of equal heading error
+  --svg                            of foredeck: from above; of plate: dimensioned, to be printed at true size; US units: ASME, inches
   --template a4|letter             of plate: to drill through, at true size, on pages to be joined
   --tile N                         of --template: which page; 1 when not said
   --dxf                            of plate: to be cut, R12 in millimetres; a name with _mm.dxf says so
   --r2000                          of --dxf: the newer dialect, which states its units
+  --side                           of foredeck: from the side, with the motor's way up
+  --elevation                      of foredeck: the whole bow from the side, motor stowed and down
   --netlist                        of feeder: the circuit as a deck for ngspice
   --stretch "hours=2, wind=12 kn"  of day: a stretch of it, any number; thrust=50 % in place of a wind
                                    when it creeps; the hours of the job when none is said
@@ -181,6 +188,8 @@ struct Arguments {
   bool dxf = false;
   bool r2000 = false;
   bool svg = false;
+  bool side = false;
+  bool elevation = false;
   std::string paper{};  // of the drill template
   std::string tile = "1";  // which of its pages
 };
@@ -545,6 +554,25 @@ int run_plate(const Arguments& arguments) {
   return status == kDone && !study.solution.solved ? kBadInput : status;
 }
 
+int run_foredeck(const Arguments& arguments) {
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  const System system = system_of(arguments);
+  constexpr double kDrawn_px = 640.0;
+  if (arguments.elevation) return put(arguments, write_svg(bow_elevation(*design, system), {.width_px = kDrawn_px, .file = true}));
+  const ForedeckStudy deck = foredeck_study(*design);
+  if (arguments.svg || arguments.side) {
+    if (!deck.room.problem.empty()) return fail(deck.room.problem);
+    return put(arguments, write_svg(arguments.side ? foredeck_side(deck, system) : foredeck_plan(deck, system), {.width_px = kDrawn_px, .file = true}));
+  }
+  const LengthStudy length = length_study(*design);
+  const SnagStudy snag = snag_study(*design);
+  return put(arguments, arguments.json ? write_foredeck(deck, length, snag)
+                                       : foredeck_text(deck, system) + "\n" + shaft_length_text(length, system) + "\n" +
+                                             snag_text(snag, system));
+}
+
 int run_sensitivity(const Arguments& arguments) {
   const Loaded loaded = load_job(arguments.words[1]);
   if (loaded.status != kDone) return loaded.status;
@@ -694,6 +722,7 @@ constexpr Command kCommands[] = {
     {"feeder", 2, 2, run_feeder},
     {"plate", 2, 2, run_plate},
     {"charge", 2, 2, run_charge},
+    {"foredeck", 2, 2, run_foredeck},
     {"protection", 2, 2, run_protection},
     {"locker", 2, 2, run_locker},
     {"compass", 2, 2, run_compass},
@@ -773,6 +802,14 @@ int main(int argc, char** argv) {
     }
     if (word == "--svg") {
       arguments.svg = true;
+      continue;
+    }
+    if (word == "--side") {
+      arguments.side = true;
+      continue;
+    }
+    if (word == "--elevation") {
+      arguments.elevation = true;
       continue;
     }
     if (word == "--dxf") {

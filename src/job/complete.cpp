@@ -2,6 +2,7 @@
 
 #include "data/circuit_line.h"
 #include "data/day_plan.h"
+#include "data/deck_items.h"
 #include "data/windage.h"
 #include "job/estimate.h"
 #include "job/fields.h"
@@ -33,6 +34,7 @@ void refuse_unreadable(Given<std::string>& line, std::string_view path,
 std::string wrong_with_view(std::string_view text) { return read_view(text).message; }
 std::string wrong_with_day(std::string_view text) { return read_day_plan(text).message; }
 std::string wrong_with_circuit(std::string_view text) { return read_circuit(text).message; }
+std::string wrong_with_items(std::string_view text) { return read_deck_items(text).message; }
 
 // Fills the blanks of `job` with what the preset knows.
 void fill_from(const Preset& preset, Job& job) {
@@ -95,6 +97,7 @@ Completed complete(const Job& given, const Catalogue& catalogue) {
   refuse_unreadable(job.boat.front_view, "boat.front_view", wrong_with_view, done.issues);
   refuse_unreadable(job.hold.day, "hold.day", wrong_with_day, done.issues);
   refuse_unreadable(job.feeder.network, "feeder.network", wrong_with_circuit, done.issues);
+  refuse_unreadable(job.foredeck.items, "foredeck.items", wrong_with_items, done.issues);
 
   estimate_boat(job, done.trace);
   estimate_water(job, done.trace);
@@ -107,6 +110,7 @@ Completed complete(const Job& given, const Catalogue& catalogue) {
   estimate_mount(job, done.trace);
   estimate_trim(job, done.trace);
   estimate_control(job, done.trace);
+  estimate_foredeck(job, done.trace);
   return done;
 }
 

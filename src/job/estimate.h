@@ -42,5 +42,6 @@ void estimate_locker(Job& job, Trace& trace);
 void estimate_mount(Job& job, Trace& trace);
 void estimate_trim(Job& job, Trace& trace);
 void estimate_control(Job& job, Trace& trace);
+void estimate_foredeck(Job& job, Trace& trace);
 
 }  // namespace thole

@@ -880,7 +880,8 @@ constexpr std::array kFields{
         "", 0.2, 4.0, 0.01, 0.05),
     text(382, THOLE_TEXT(Foredeck, foredeck, items),
         "What stands on it",
-        "Anchor roller, cleats, hatch, locker lid.", kMostViewBytes),
+        "What@aft,starboard:length x width x height in m, blanks between: roller@0.1,0:0.4x0.12x0.15 cleat@0.8,-0.45:0.2x0.06x0.08. "
+        "Also hatch, lid, windlass, pulpit, post, seat, other.", kMostViewBytes),
     number(383, THOLE_VALUE(Foredeck, foredeck, mount_x_m),
         "Mount aft of the stem",
         "Its pivot; forward of the stem is negative.", -1.0, 4.0, 0.01, 0.05),

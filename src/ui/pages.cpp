@@ -43,7 +43,7 @@ constexpr std::array<std::string_view, 4> kShaftTube{"shaft.tube_outer_mm", "sha
 constexpr std::array<std::string_view, 8> kForedeckRoom{"foredeck.length_m", "foredeck.width_m", "foredeck.mount_x_m", "foredeck.mount_y_m", "foredeck.stow_angle_deg", "foredeck.items", "foredeck.rail_height_m", "foredeck.rail_inset_m"};
 constexpr std::array<std::string_view, 3> kForedeckLight{"foredeck.light_x_m", "foredeck.light_y_m", "foredeck.light_z_m"};
 constexpr std::array<std::string_view, 2> kForedeckReach{"foredeck.reach_m", "foredeck.tied"};
-constexpr std::array kShaftGroups{Group{"", kShaftMain}, Group{"Where it stands", kShaftPlace}, Group{"The tube", kShaftTube}, Group{"Room on the foredeck", kForedeckRoom}, Group{"The bow light", kForedeckLight}, Group{"Stowing it", kForedeckReach}};
+constexpr std::array kShaftGroups{Group{"", kShaftMain}, Group{"Where it stands", kShaftPlace}, Group{"Thrust against length", {}, draw_length_curve}, Group{"The tube", kShaftTube, draw_tube_bend}, Group{"In a snag", {}, draw_snag}, Group{"Room on the foredeck", kForedeckRoom, draw_foredeck_room}, Group{"The bow light", kForedeckLight, draw_bow_light}, Group{"Stowing it", kForedeckReach, draw_stowing}, Group{"The bow from the side", {}, draw_bow_elevation}};
 
 constexpr std::array<std::string_view, 5> kBankMain{"bank.chemistry", "bank.block", "bank.series_count", "bank.parallel_count", "bank.temperature_C"};
 constexpr std::array<std::string_view, 3> kBankAllow{"bank.depth_of_discharge_frac", "bank.age_factor", "bank.margin_factor"};

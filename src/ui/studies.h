@@ -16,11 +16,14 @@
 #include "calc/feeder_circuit.h"
 #include "calc/charging_study.h"
 #include "calc/compass_study.h"
+#include "calc/foredeck_study.h"
 #include "calc/hold/rose.h"
 #include "calc/locker_study.h"
+#include "calc/length_study.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
 #include "calc/sensitivity.h"
+#include "calc/snag_study.h"
 #include "calc/studies.h"
 #include "ui/widgets.h"
 
@@ -89,6 +92,12 @@ struct HeadingView {
   Drawing plan{};
 };
 
+struct ShaftStudies {
+  Remembered<LengthStudy> length{};
+  Remembered<SnagStudy> snag{};
+  Remembered<ForedeckStudy> foredeck{};
+};
+
 struct Studies {
   WatchedHour hour{};
   RankedInputs ranked{};
@@ -101,6 +110,7 @@ struct Studies {
   LockerView locker{};
   Remembered<ChargingStudy> charging{};
   Remembered<HeadingView> heading{};
+  ShaftStudies shaft{};
 };
 
 // The parts of the hold page below its fields.
@@ -124,6 +134,15 @@ void draw_locker_air(Context& ui);
 void draw_tonight(Context& ui);
 void draw_engine_way(Context& ui);
 void draw_sun_way(Context& ui);
+
+// Of the shaft page.
+void draw_length_curve(Context& ui);
+void draw_tube_bend(Context& ui);
+void draw_snag(Context& ui);
+void draw_foredeck_room(Context& ui);
+void draw_bow_light(Context& ui);
+void draw_stowing(Context& ui);
+void draw_bow_elevation(Context& ui);
 
 // Of the mount page.
 void draw_loaded_plate(Context& ui);

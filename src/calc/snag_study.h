@@ -1,0 +1,50 @@
+#pragma once
+
+// What gives first when the lowered shaft is caught: tube, plate, bolts or deck.
+//
+// Every part is asked for the push at the propeller, from whichever side is worst for it, that makes it
+// give: the tube its plastic moment (a composite breaks at its elastic one), the plate its yield by the
+// mount stage's strip, the worst bolt the yield of its thread (tension and shear, von Mises), the deck the
+// shear of its skin round the backing and the crushing of its core. Tube and mount see the same lever, so
+// where along the shaft it is caught changes the push but hardly the order. Rule: bolts and deck stand 1.2
+// times what the tube does.
+
+#include <string>
+#include <vector>
+
+#include "calc/design.h"
+
+namespace thole {
+
+inline constexpr double kSnagOver_factor = 1.2;  // project decision
+
+enum class SnagPart { tube, plate, bolts, skin, core };
+
+struct SnagStrength {
+  SnagPart part = SnagPart::tube;
+  std::string label{};   // "Shaft tube bends"
+  double force_N = 0.0;  // at the propeller
+};
+
+struct SnagStudy {
+  std::string problem{};
+  double lever_m = 0.0;               // propeller axis under the deck
+  std::vector<SnagStrength> order{};  // weakest first
+  double tube_N = 0.0;
+  double tube_moment_Nm = 0.0;
+  bool composite = false;
+  double stiffness_N_per_m = 0.0;     // of the tube, pushed at its end
+  double speed_mps = 0.0;             // of the boat drifting on, whose energy bends the tube that far
+  Trace trace{};
+};
+
+SnagStudy snag_study(const Design& design);
+
+// Largest force of a mass that runs with its tip into something unmoving: v sqrt(m k).
+double snag_force_N(double mass_kg, double speed_mps, double stiffness_N_per_m);
+
+// Moment at which a tube is lost: (D^3 - d^3)/6 times yield of a metal, 2 I / D times the strength of a
+// composite, which has no plastic reserve.
+double tube_last_moment_Nm(double outer_mm, double wall_mm, double strength_MPa, bool composite);
+
+}  // namespace thole
