@@ -85,6 +85,7 @@ constexpr std::array kOutputs{
     THOLE_NUMBER(bank, mass_kg, "Weight of the bank", "bank.mass"),
     THOLE_NUMBER(bank, restraint_N, "Each block held down against", "bank.restraint"),
     THOLE_NUMBER(bank, cycles_count, "Days like this until 80 % is left", "bank.cycles"),
+    THOLE_NUMBER(bank, years_count, "Years until 80 % is left", "bank.years"),
 
     THOLE_TEXT(feeder, conductor, "Cable", conductor),
     THOLE_TEXT(feeder, tail_conductor, "Tail", tail_conductor),

@@ -2,13 +2,14 @@
 
 // Questions that take longer than a frame, asked on a page: the hour of holding and the margin it
 // needs, limits from every side, what moves an answer most, the trial at sea, when a fuse opens, the
-// plate under load. Each keeps its answer
+// plate under load, the bank over a day. Each keeps its answer
 // until the design changes, and says so then.
 
 #include <cstdint>
 #include <memory>
 #include <optional>
 
+#include "calc/bank_day_study.h"
 #include "calc/hold/rose.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
@@ -64,12 +65,20 @@ struct LoadedPlate {
   std::size_t shown = 0;  // of the kinds of load
 };
 
+struct ScrubbedDay {
+  int version = -1;  // of the document that was asked
+  std::unique_ptr<BankDayStudy> running{};
+  std::optional<BankDay> result{};
+  double at_h = 0.0;  // what the picture shows
+};
+
 struct Studies {
   WatchedHour hour{};
   RankedInputs ranked{};
   Remembered<RoseResult> limits{};
   Remembered<CalibrateResult> trial{};
   LoadedPlate plate{};
+  ScrubbedDay bank_day{};
   Remembered<ProtectionStudy> protection{};
 };
 
@@ -78,6 +87,9 @@ void draw_watched_hour(Context& ui);
 void draw_limits(Context& ui);
 void draw_ranked_inputs(Context& ui);
 void draw_trial(Context& ui);
+
+// Of the bank page.
+void draw_bank_day(Context& ui);
 
 // Of the feeder page.
 void draw_opening_times(Context& ui);
