@@ -27,6 +27,16 @@ double rest_ratio(Chemistry chemistry, double charge_frac) {
   return at_charge(chemistry, &RestRow::resistance_ratio, charge_frac);
 }
 
+void RestCursor::to(double charge_frac) {
+  while (low_ > 0 && charge_frac <= rows_[low_].charge_frac) --low_;
+  while (low_ + 2 < rows_.size() && charge_frac > rows_[low_ + 1].charge_frac) ++low_;
+  const RestRow& low = rows_[low_];
+  const RestRow& high = rows_[low_ + 1];
+  const double share = (charge_frac - low.charge_frac) / (high.charge_frac - low.charge_frac);
+  rest_V_ = low.open_circuit_V + (high.open_circuit_V - low.open_circuit_V) * share;
+  rest_ratio_ = low.resistance_ratio + (high.resistance_ratio - low.resistance_ratio) * share;
+}
+
 double double_K(Chemistry chemistry) {
   return is_lead(chemistry) ? kLeadDouble_K : kLithiumDouble_K;
 }

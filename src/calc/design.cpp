@@ -9,6 +9,7 @@
 #include "base/units.h"
 #include "calc/fault.h"
 #include "calc/compass_study.h"
+#include "calc/fitted_bank.h"
 #include "calc/hold/day.h"
 #include "data/conductors.h"
 #include "data/day_plan.h"
@@ -121,6 +122,33 @@ std::vector<BatteryBlock> blocks_for(const Job& job, const Catalogue& catalogue)
     override_with(block.continuous_A, bank.continuous_A);
   }
   return blocks;
+}
+
+// The blocks that are in the boat, if they were named one by one. What their text does not say is as
+// the block on offer has it that is nearest in capacity.
+FittedBank fitted_in(const Job& job, const std::vector<BatteryBlock>& offered_blocks,
+                     double motor_V) {
+  const Bank& bank = job.bank;
+  const FittedRead read = read_fitted(bank.fitted.value);
+  if (!bank.fitted.known() || !read.message.empty() || offered_blocks.empty()) return {};
+  const double first_Ah = read.strings.front().front().capacity_Ah;
+  const BatteryBlock& base = *std::min_element(
+      offered_blocks.begin(), offered_blocks.end(), [&](const auto& a, const auto& b) {
+        return std::abs(a.capacity_Ah - first_Ah) < std::abs(b.capacity_Ah - first_Ah);
+      });
+  return fitted_bank(bank.fitted.value, base, bank.age_factor.value, bank.series_count.value, motor_V);
+}
+
+double mean_mass_kg(const std::vector<RunString>& strings) {
+  double sum_kg = 0.0;
+  double blocks = 0.0;
+  for (const RunString& string : strings) {
+    for (const RunBlock& block : string.blocks) {
+      sum_kg += block.block.mass_kg;
+      blocks += 1.0;
+    }
+  }
+  return blocks > 0.0 ? sum_kg / blocks : 0.0;
 }
 
 std::vector<ChargerModel> chargers_for(const Job& job, const Catalogue& catalogue) {
@@ -247,7 +275,7 @@ ShaftInput shaft_input(const Job& job, const HoldResult& hold) {
 
 BankInput bank_input(const Job& job, std::vector<BatteryBlock> blocks, const HoldResult& hold) {
   const Bank& bank = job.bank;
-  return {
+  BankInput in{
       .motor_nominal_V = hold.motor.nominal_V,
       .motor_minimum_V = hold.motor.minimum_V,
       .motor_maximum_V = hold.motor.maximum_V,
@@ -265,7 +293,21 @@ BankInput bank_input(const Job& job, std::vector<BatteryBlock> blocks, const Hol
       .margin_factor = bank.margin_factor.value,
       .temperature_C = bank.temperature_C.value,
       .feeder_drop_frac = job.feeder.allowed_drop_frac.value,
+      .days_out_count = static_cast<double>(bank.days_out_count.value),
   };
+  const FittedBank fitted = fitted_in(job, in.blocks, hold.motor.nominal_V);
+  if (!fitted.found()) return in;
+  const RunBlock& weakest = fitted.weakest_block();
+  BatteryBlock block = weakest.block;
+  block.label = "As fitted, the weakest";
+  block.mass_kg = mean_mass_kg(fitted.strings);  // the whole bank's weight is then right
+  in.blocks = {std::move(block)};
+  in.series_count = static_cast<int>(fitted.strings.front().blocks.size());
+  in.parallel_count = static_cast<int>(fitted.strings.size());
+  in.age_factor = std::max(in.age_factor, weakest.age_factor);
+  in.fitted = fitted.strings;
+  in.fitted_blocks = fitted.blocks;
+  return in;
 }
 
 // The locker with these blocks in it.

@@ -103,6 +103,7 @@ constexpr std::array kOutputs{
     Output{"bank", "restraint_N", "Each block held down against", "locker.restraint",
            [](const Design& design) { return design.locker.restraint_N; }, nullptr},
     THOLE_NUMBER(bank, cycles_count, "Days like this until 80 % is left", "bank.cycles"),
+    THOLE_NUMBER(bank, years_count, "Years until 80 % is left", "bank.years"),
 
     THOLE_TEXT(feeder, conductor, "Cable", conductor),
     THOLE_TEXT(feeder, tail_conductor, "Tail", tail_conductor),

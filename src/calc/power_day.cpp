@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <span>
 
 #include "calc/hold/thruster.h"
+#include "data/day_plan.h"
 
 namespace thole {
 namespace {
@@ -18,17 +20,26 @@ constexpr double kRuntimeStep_s = 10.0;
 BankRunInput bank_run_input(const Design& design) {
   BankRunInput in;
   if (!design.bank.found) return in;
-  in.block = design.bank.block;
-  in.parallel_count = design.bank.parallel_count;
-  in.conditions.resize(static_cast<std::size_t>(std::max(0, design.bank.series_count)));
+  in.strings = design.bank.strings;
   in.temperature_C = design.job.bank.temperature_C.value;
-  in.age_factor = design.job.bank.age_factor.value;
   in.minimum_V = design.hold.motor.minimum_V;
   // Drop over current, at full thrust: the feeder hot.
   if (design.feeder.found && design.feeder.current_A > 0.0) {
     in.feeder_ohm = design.feeder.drop_V / design.feeder.current_A;
   }
   return in;
+}
+
+DayInput day_input(const Design& design) {
+  const HoldInput input = hold_input(design);
+  const MotorClass& motor = design.hold.motor;
+  const Given<std::string>& planned = design.job.hold.day;
+  return {.power_full_W = motor.power_full_W,
+          .power_idle_W = motor.power_idle_W,
+          .supply_V = std::max(1.0, design.bank.nominal_V),
+          .segments = planned.known()
+                          ? segments_of(read_day_plan(planned.value), input, motor)
+                          : planned_day(input, motor)};
 }
 
 std::vector<PowerStep> power_steps(const DaySegment& segment, double power_full_W,
@@ -58,43 +69,84 @@ std::vector<PowerStep> power_steps(const DaySegment& segment, double power_full_
   return steps;
 }
 
-PowerDay power_day(const BankRunInput& bank, const DayInput& day) {
-  PowerDay result{.segments = day.segments};
-  std::vector<PowerStep> steps;
+PowerDayRun::PowerDayRun(const BankRunInput& bank, const DayInput& day, double moment_s)
+    : result_{.segments = day.segments}, run_(bank, moment_s) {
   for (const DaySegment& segment : day.segments) {
     const std::vector<PowerStep> more =
         power_steps(segment, day.power_full_W, day.power_idle_W, kDayStep_s);
-    steps.insert(steps.end(), more.begin(), more.end());
+    steps_.insert(steps_.end(), more.begin(), more.end());
   }
-  result.asked_h = static_cast<double>(steps.size()) * kDayStep_s / 3600.0;
-  result.run = run_bank(bank, steps, 3600.0);
-  if (result.run.cut_off != CutOff::none || !(result.asked_h > 0.0)) return result;
-  const double mean_W = result.run.load_Wh / result.asked_h;
-  const auto more_count = static_cast<std::size_t>(3600.0 * kLongestRuntime_h / kRuntimeStep_s);
-  steps.insert(steps.end(), more_count, PowerStep{mean_W, kRuntimeStep_s});
-  const BankRunResult on = run_bank(bank, steps, 3600.0 * kLongestRuntime_h);
-  result.left_h = on.cut_off_h - result.asked_h;
-  result.left_until = on.cut_off;
-  return result;
+  result_.asked_h = static_cast<double>(steps_.size()) * kDayStep_s / 3600.0;
+}
+
+// The day is over, or was cut short; what is left is run on at its mean power.
+void PowerDayRun::finish_day() {
+  result_.run = run_.result();
+  result_.after = result_.run;
+  done_ = !run_.runs() || !(result_.asked_h > 0.0);
+  if (done_) return;
+  after_day_ = true;
+  const double mean_W = result_.run.load_Wh / result_.asked_h;
+  steps_.assign(static_cast<std::size_t>(3600.0 * kLongestRuntime_h / kRuntimeStep_s),
+                PowerStep{mean_W, kRuntimeStep_s});
+  at_ = 0;
+}
+
+bool PowerDayRun::advance(std::size_t steps_count) {
+  if (done_) return false;
+  const std::size_t count = std::min(steps_count, steps_.size() - at_);
+  const bool runs = run_.take(std::span(steps_).subspan(at_, count));
+  at_ += count;
+  if (runs && at_ < steps_.size()) return true;
+  if (!after_day_) {
+    finish_day();
+    return !done_;
+  }
+  const BankRunResult on = run_.result();
+  result_.after = on;
+  result_.left_h = on.cut_off_h - result_.asked_h;
+  result_.left_until = on.cut_off;
+  done_ = true;
+  return false;
+}
+
+double PowerDayRun::done_frac() const {
+  if (done_) return 1.0;
+  const double part =
+      steps_.empty() ? 0.0 : static_cast<double>(at_) / static_cast<double>(steps_.size());
+  return 0.5 * (part + (after_day_ ? 1.0 : 0.0));
+}
+
+PowerDay power_day(const BankRunInput& bank, const DayInput& day, double moment_s) {
+  PowerDayRun run(bank, day, moment_s);
+  constexpr std::size_t kAtOnce = 1000000;
+  while (run.advance(kAtOnce)) {
+  }
+  return run.result();
+}
+
+double hours_until_cut(const PowerDay& day) {
+  return day.run.cut_off != CutOff::none ? day.run.cut_off_h : day.asked_h + day.left_h;
+}
+
+WindRuntime runtime_in(const Design& design, const BankRunInput& bank, double wind_mps) {
+  const MotorClass& motor = design.hold.motor;
+  const BankRunResult run = run_bank(
+      bank,
+      power_steps(holding_segment(hold_input(design), motor, wind_mps, kLongestRuntime_h),
+                  motor.power_full_W, motor.power_idle_W, kRuntimeStep_s),
+      3600.0 * kLongestRuntime_h);
+  return {.wind_mps = wind_mps,
+          .time_h = run.cut_off_h,
+          .held = wind_mps <= design.hold.limiting_wind_mps,
+          .cut_off = run.cut_off};
 }
 
 std::vector<WindRuntime> runtime_by_wind(const Design& design, const BankRunInput& bank,
                                          const std::vector<double>& winds_mps) {
   std::vector<WindRuntime> runtimes;
-  if (!design.hold.motor_found || bank.conditions.empty()) return runtimes;
-  const HoldInput hold = hold_input(design);
-  const MotorClass& motor = design.hold.motor;
-  for (const double wind_mps : winds_mps) {
-    const BankRunResult run =
-        run_bank(bank,
-                 power_steps(holding_segment(hold, motor, wind_mps, kLongestRuntime_h),
-                             motor.power_full_W, motor.power_idle_W, kRuntimeStep_s),
-                 3600.0 * kLongestRuntime_h);
-    runtimes.push_back({.wind_mps = wind_mps,
-                        .time_h = run.cut_off_h,
-                        .held = wind_mps <= design.hold.limiting_wind_mps,
-                        .cut_off = run.cut_off});
-  }
+  if (!design.hold.motor_found || bank.strings.empty()) return runtimes;
+  for (const double wind_mps : winds_mps) runtimes.push_back(runtime_in(design, bank, wind_mps));
   return runtimes;
 }
 

@@ -18,6 +18,7 @@
 #include "calc/cable_study.h"
 #include "calc/charging_study.h"
 #include "calc/compass_study.h"
+#include "calc/bank_day_study.h"
 #include "calc/design.h"
 #include "calc/feeder_circuit.h"
 #include "calc/hold/calibrate.h"
@@ -25,7 +26,6 @@
 #include "calc/hold/rose.h"
 #include "calc/hold/simulate.h"
 #include "calc/locker_study.h"
-#include "calc/power_day.h"
 #include "calc/plate/outline.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
@@ -83,9 +83,9 @@ usage:
   thole sheet JOB.json             the job sheet, a page of HTML to print
   thole rose JOB.json              what wind and current are held, from every side; loads by angle
   thole hold JOB.json              an hour of holding, simulated: how still, at what cost
-  thole day JOB.json               what a day takes from the bank, and what is left of it by the hour
   thole feeder JOB.json            the feeder as a circuit, usual or typed: what loses most first, how warm;
                                    the same cable by six rules of drop and three of ampacity
+  thole day JOB.json               what a day takes from the bank, by the hour; which block ends it, and years
   thole protection JOB.json        short circuits from a new bank to an old one, against fuse, cable and motor
   thole locker JOB.json            whether the bank goes into its locker, how it lies there, what holds it down
   thole charge JOB.json            tonight on shore by the hour, the engine, the sun; the locker's air
@@ -414,31 +414,25 @@ int run_day(const Arguments& arguments) {
   if (!design->hold.motor_found) return fail("There is no motor in this catalogue.");
   const HoldInput input = hold_input(*design);
   const MotorClass& motor = design->hold.motor;
-  DayInput day{.power_full_W = motor.power_full_W,
-               .power_idle_W = motor.power_idle_W,
-               .supply_V = std::max(1.0, design->bank.nominal_V)};
+  BankDayInput asked = bank_day_input(*design);
+  if (!stretches.empty()) asked.day.segments.clear();
   for (const Stretch& stretch : stretches) {
-    day.segments.push_back(
+    asked.day.segments.push_back(
         stretch.wind_mps ? holding_segment(input, motor, *stretch.wind_mps, stretch.duration_h)
                          : creeping_segment(stretch.thrust_frac, stretch.duration_h));
   }
-  const Given<std::string>& planned = design->job.hold.day;
-  if (stretches.empty()) {
-    day.segments = planned.known() ? segments_of(read_day_plan(planned.value), input, motor)
-                                   : planned_day(input, motor);
+  const DayResult draw = day_draw(asked.day);
+  if (weak) {
+    asked.unlike = true;
+    for (RunString& string : asked.bank.strings) string.blocks.front().condition = *weak;
   }
-  const DayResult draw = day_draw(day);
-  BankRunInput bank = bank_run_input(*design);
-  if (weak && !bank.conditions.empty()) bank.conditions.front() = *weak;
-  const PowerDay run = power_day(bank, day);
-  std::vector<double> winds_mps;
-  for (int wind_kn = 5; wind_kn <= 25; wind_kn += 5) winds_mps.push_back(mps_from_kn(wind_kn));
-  const std::vector<WindRuntime> runtimes = runtime_by_wind(*design, bank, winds_mps);
-  const double refill_h = design->charge.found ? design->charge.time_h : -1.0;
-  return put(arguments, arguments.json
-                            ? write_power_day(draw, run, runtimes, refill_h)
-                            : day_text(draw, system) + "\n" +
-                                  power_day_text(run, runtimes, refill_h, system));
+  asked.winds_mps.clear();
+  for (int wind_kn = 5; wind_kn <= 25; wind_kn += 5) asked.winds_mps.push_back(mps_from_kn(wind_kn));
+  asked.moment_s = 3600.0;
+  const BankDay run = bank_day(*design, asked);
+  return put(arguments, arguments.json ? write_power_day(draw, run, *design)
+                                       : day_text(draw, system) + "\n" +
+                                             power_day_text(run, *design, system));
 }
 
 int run_feeder(const Arguments& arguments) {

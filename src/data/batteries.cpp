@@ -12,7 +12,8 @@ namespace thole {
 namespace {
 
 // Charging figures, resistances and depths: common practice of the trade. Cycles: kLeadCycles and
-// kLithiumCycles. The trade calls four lithium iron phosphate cells "12 V", hence 3 V each.
+// kLithiumCycles. Floors: SAE J537 for lead-acid; where its electronics open, common practice, for
+// lithium. Years in the calendar: common practice. The trade calls four lithium iron phosphate cells "12 V", hence 3 V each.
 constexpr ChemistryFacts kFlooded{.label = "lead-acid, flooded",
                                   .peukert_exponent = 1.25,
                                   .resistance_ohm_Ah = 0.50,
@@ -20,6 +21,7 @@ constexpr ChemistryFacts kFlooded{.label = "lead-acid, flooded",
                                   .absorption_slope_V_per_K = -0.004,
                                   .bulk_max_frac = 0.25,
                                   .absorption_min_h = 2.0,
+                                  .calendar_years_count = 6.0,
                                   .peukert_source = kPeukertRanges,
                                   .cycles_source = kLeadCycles};
 constexpr ChemistryFacts kAgm{.label = "lead-acid, AGM",
@@ -52,6 +54,8 @@ constexpr ChemistryFacts kLithium{.label = "lithium iron phosphate",
                                   .cycles_at_full_count = 771.8,
                                   .cycles_exponent = 1.161,
                                   .depth_design_frac = 0.8,
+                                  .floor_cell_V = 2.5,
+                                  .calendar_years_count = 12.0,
                                   .peukert_source = kPeukertRanges,
                                   .cycles_source = kLithiumCycles};
 

@@ -48,6 +48,8 @@ struct ChemistryFacts {
   double cycles_at_full_count = 112.5;  // to 80 % of capacity, when emptied each time
   double cycles_exponent = 1.912;       // N = cycles_at_full / depth ^ this
   double depth_design_frac = 0.5;       // what a day may use
+  double floor_cell_V = 1.75;           // end of a discharge
+  double calendar_years_count = 8.0;    // until 80 % of capacity, by time alone
   Source peukert_source{};
   Source cycles_source{};
 };

@@ -46,6 +46,16 @@ inline constexpr Source kLithiumCycles{
     .id = "nrel-sam-lithium-cycles",
     .title = "NREL SAM, open battery model data",
     .locator = "generic lithium-ion, 5000 cycles at 20 %, 1000 at 80 %; power law through it"};
+inline constexpr Source kCalendarYears{
+    .id = "battery-calendar-years",
+    .title = "Years that batteries last by the calendar, common practice of the trade",
+    .locator = "to 80 % of capacity: flooded 6, sealed 8, lithium 12",
+    .confirmed = false};
+inline constexpr Source kElectronicsBurst{
+    .id = "lithium-electronics-burst",
+    .title = "Electronics of lithium blocks, bursts over the continuous limit, common practice",
+    .locator = "twice for 10 s, ten times as long to recover; labels differ",
+    .confirmed = false};
 inline constexpr Source kKinetic{.id = "manwell-mcgowan-1993",
                                  .title = "Manwell and McGowan, lead acid battery storage model",
                                  .locator = "Solar Energy 50 (5), 1993, pp. 399-405"};

@@ -5,9 +5,8 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <vector>
 
-#include "calc/power_day.h"
+#include "calc/bank_day_study.h"
 #include "io/measure.h"
 
 namespace thole {
@@ -17,12 +16,10 @@ namespace thole {
 std::optional<BlockCondition> read_weak_block(std::string_view text, System system,
                                               std::string& message);
 
-// `refill_h`: of the job's own day on its charger; negative when there is no charger.
-std::string power_day_text(const PowerDay& day, const std::vector<WindRuntime>& runtimes,
-                           double refill_h, System system);
+// The hours as a table, what ends them, the blocks one by one where they differ, years, winds.
+std::string power_day_text(const BankDay& day, const Design& design, System system);
 
 // JSON, SI: write_day() of the draw, and the bank's part as "bank".
-std::string write_power_day(const DayResult& draw, const PowerDay& day,
-                            const std::vector<WindRuntime>& runtimes, double refill_h);
+std::string write_power_day(const DayResult& draw, const BankDay& day, const Design& design);
 
 }  // namespace thole

@@ -3,6 +3,7 @@
 #include "data/circuit_line.h"
 #include "data/day_plan.h"
 #include "data/deck_items.h"
+#include "data/fitted_blocks.h"
 #include "data/windage.h"
 #include "job/estimate.h"
 #include "job/fields.h"
@@ -32,9 +33,21 @@ void refuse_unreadable(Given<std::string>& line, std::string_view path,
 }
 
 std::string wrong_with_view(std::string_view text) { return read_view(text).message; }
+std::string wrong_with_fitted(std::string_view text) { return read_fitted(text).message; }
 std::string wrong_with_day(std::string_view text) { return read_day_plan(text).message; }
 std::string wrong_with_circuit(std::string_view text) { return read_circuit(text).message; }
 std::string wrong_with_items(std::string_view text) { return read_deck_items(text).message; }
+
+// Of the first of the blocks in the boat that says its own.
+std::optional<Chemistry> chemistry_said(const Bank& bank) {
+  if (!bank.fitted.known()) return std::nullopt;
+  for (const std::vector<SaidBlock>& string : read_fitted(bank.fitted.value).strings) {
+    for (const SaidBlock& block : string) {
+      if (block.chemistry) return block.chemistry;
+    }
+  }
+  return std::nullopt;
+}
 
 // Fills the blanks of `job` with what the preset knows.
 void fill_from(const Preset& preset, Job& job) {
@@ -88,11 +101,16 @@ Completed complete(const Job& given, const Catalogue& catalogue) {
   drop_unknown(catalogue.chargers, job.charge.charger, "charge.charger", done.issues);
   drop_unknown(catalogue.plates, job.mount.plate, "mount.plate", done.issues);
   drop_unknown(catalogue.bolts, job.mount.bolt, "mount.bolt", done.issues);
+  refuse_unreadable(job.bank.fitted, "bank.fitted", wrong_with_fitted, done.issues);
   if (const BatteryBlock* block = find_item(catalogue.blocks, job.bank.block.value);
       block != nullptr && job.bank.block.known() && !job.bank.chemistry.known()) {
     job.bank.chemistry = {block->chemistry, Origin::chosen};  // the block decides it
   }
 
+  if (const std::optional<Chemistry> said = chemistry_said(job.bank);
+      said && !job.bank.chemistry.known()) {
+    job.bank.chemistry = {*said, Origin::chosen};
+  }
   refuse_unreadable(job.boat.side_view, "boat.side_view", wrong_with_view, done.issues);
   refuse_unreadable(job.boat.front_view, "boat.front_view", wrong_with_view, done.issues);
   refuse_unreadable(job.hold.day, "hold.day", wrong_with_day, done.issues);

@@ -26,6 +26,8 @@ void estimate_bank(Job& job, Trace& trace) {
          "Still enough when 80 % of the capacity is left.", kIeee485Sizing);
   assume(trace, bank.margin_factor, 1.10, "bank.margin_factor",
          "For growth and less than ideal days.", kIeee485Sizing);
+  assume(trace, bank.days_out_count, 40, "bank.days_out_count",
+         "A day at each weekend of the season, and some more.", kCommonPractice);
   constexpr double kColdMorning_C = 10.0;  // kProjectDecision
   const bool air_told = job.water.air_C.known() && job.water.air_C.origin != Origin::estimated;
   assume(trace, bank.temperature_C,

@@ -614,7 +614,7 @@ constexpr std::array kFields{
     // unlike blocks, a circuit of its own
     text(244, THOLE_TEXT(Bank, bank, fitted),
         "Blocks one by one",
-        "Where they differ, in the order of wiring: 100Ah 2y, 100Ah 2y, 80Ah 5y.", kMostViewBytes),
+        "In the order of wiring: 100Ah 2y, 100Ah 2y, 80Ah 5y. Where known: agm, 12V, 5mohm, 90%; / between strings.", kMostViewBytes),
     count(245, THOLE_VALUE(Bank, bank, days_out_count),
         "Days out in a year",
         "Says whether cycles or time end the bank.", 1, 365),

@@ -4,6 +4,7 @@
 // needs, limits from every side, what moves an answer most, the trial at sea, when a fuse opens, the
 // feeder as a circuit, the plate under load. Each keeps its answer
 // plate under load, the ways to charge. Each keeps its answer
+// plate under load, the bank over a day. Each keeps its answer
 // until the design changes, and says so then.
 // plate under load, the feeder's field at the heading sensor. Each keeps its answer until the design
 // changes, and says so then.
@@ -17,6 +18,7 @@
 #include "calc/charging_study.h"
 #include "calc/compass_study.h"
 #include "calc/foredeck_study.h"
+#include "calc/bank_day_study.h"
 #include "calc/hold/rose.h"
 #include "calc/locker_study.h"
 #include "calc/length_study.h"
@@ -98,12 +100,20 @@ struct ShaftStudies {
   Remembered<ForedeckStudy> foredeck{};
 };
 
+struct ScrubbedDay {
+  int version = -1;  // of the document that was asked
+  std::unique_ptr<BankDayStudy> running{};
+  std::optional<BankDay> result{};
+  double at_h = 0.0;  // what the picture shows
+};
+
 struct Studies {
   WatchedHour hour{};
   RankedInputs ranked{};
   Remembered<RoseResult> limits{};
   Remembered<CalibrateResult> trial{};
   LoadedPlate plate{};
+  ScrubbedDay bank_day{};
   Remembered<ProtectionStudy> protection{};
   LiveCircuit circuit{};
   Remembered<CableStudy> cable{};
@@ -123,6 +133,9 @@ void draw_trial(Context& ui);
 void draw_locker_room(Context& ui);
 void draw_near_bank(Context& ui);
 void draw_held_down(Context& ui);
+
+// Of the bank page.
+void draw_bank_day(Context& ui);
 
 // Of the feeder page.
 void draw_opening_times(Context& ui);

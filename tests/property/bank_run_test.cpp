@@ -8,14 +8,25 @@ using namespace thole;
 
 namespace {
 
+BatteryBlock agm_block() {
+  return {.chemistry = Chemistry::agm,
+          .nominal_V = 12.0,
+          .capacity_Ah = 100.0,
+          .rated_hours_h = 20.0,
+          .resistance_ohm = 0.004};
+}
+
 BankRunInput string_of(std::size_t series_count) {
-  return {.block = {.chemistry = Chemistry::agm,
-                    .nominal_V = 12.0,
-                    .capacity_Ah = 100.0,
-                    .rated_hours_h = 20.0,
-                    .resistance_ohm = 0.004},
-          .conditions = std::vector<BlockCondition>(series_count),
-          .feeder_ohm = 0.008};
+  return {.strings = {alike_string(agm_block(), series_count, 1, 1.0)}, .feeder_ohm = 0.008};
+}
+
+BatteryBlock lithium_block(double continuous_A) {
+  return {.chemistry = Chemistry::lifepo4,
+          .nominal_V = 12.8,
+          .capacity_Ah = 100.0,
+          .rated_hours_h = 20.0,
+          .resistance_ohm = 0.005,
+          .continuous_A = continuous_A};
 }
 
 std::vector<PowerStep> bursts(double hours_h) {
@@ -43,7 +54,7 @@ TEST_SUITE("property") {
   TEST_CASE("bank run: two strings halve each one's share and last longer") {
     BankRunInput in = string_of(2);
     const BankRunResult one = run_bank(in, bursts(24.0), 3600.0);
-    in.parallel_count = 2;
+    in.strings.front().count = 2;
     const BankRunResult two = run_bank(in, bursts(24.0), 3600.0);
     REQUIRE(one.cut_off != CutOff::none);
     CHECK(two.cut_off_h > 2.0 * one.cut_off_h);  // and less for the resistance, so more than twice
@@ -54,10 +65,10 @@ TEST_SUITE("property") {
     for (std::size_t weak = 0; weak < 3; ++weak) {
       CAPTURE(weak);
       BankRunInput in = string_of(3);
-      in.conditions[weak].capacity_frac = 0.7;
+      in.strings.front().blocks[weak].condition.capacity_frac = 0.7;
       const BankRunResult run = run_bank(in, bursts(24.0), 3600.0);
       CHECK((run.cut_off == CutOff::block_empty || run.cut_off == CutOff::block_floor));
-      CHECK(run.cut_off_block == weak);
+      CHECK(run.cut_off_block.block == weak);
       CHECK(run.cut_off_h < alike_h);
       const std::vector<double>& left = run.moments.back().block_charge_frac;
       for (std::size_t i = 0; i < left.size(); ++i) CHECK((i == weak || left[i] > left[weak]));
@@ -69,7 +80,7 @@ TEST_SUITE("property") {
                           double feeder_ohm) {
       BankRunInput in = string_of(2);
       in.temperature_C = temperature_C;
-      in.age_factor = age_factor;
+      in.strings = {alike_string(agm_block(), 2, 1, age_factor)};
       in.feeder_ohm = feeder_ohm;
       return run_bank(in, std::vector<PowerStep>(100000, PowerStep{power_W, 1.0}), 1e9).cut_off_h;
     };
@@ -97,13 +108,9 @@ TEST_SUITE("property") {
     CHECK(run_bank(in, {{.power_W = 1e5}}, 1.0).cut_off == CutOff::no_such_power);
     in.minimum_V = 20.0;
     CHECK(run_bank(in, {{.power_W = 100.0}}, 1.0).cut_off == CutOff::motor_minimum);
-    in = string_of(1);
-    in.block.chemistry = Chemistry::lifepo4;
-    in.block.nominal_V = 12.8;
-    in.block.continuous_A = 50.0;
-    CHECK(run_bank(in, {{.power_W = 700.0}}, 1.0).cut_off == CutOff::current_limit);
-    CHECK(run_bank(in, {{.power_W = 500.0}}, 1.0).cut_off == CutOff::none);
-    in.conditions.clear();
+    in.strings.clear();
+    CHECK(run_bank(in, {{.power_W = 500.0}}, 1.0).moments.empty());
+    in.strings.resize(1);
     CHECK(run_bank(in, {{.power_W = 500.0}}, 1.0).moments.empty());
   }
 

@@ -12,6 +12,7 @@
 #include "calc/block_volts.h"
 #include "calc/bank/capacity.h"
 #include "calc/bank/kinetic.h"
+#include "calc/bank/thresholds.h"
 #include "calc/circuit.h"
 #include "calc/ranking.h"
 #include "data/batteries.h"
@@ -179,6 +180,7 @@ enum Demand {
   kChargeVoltage,
   kSeries,
   kTemperature,
+  kDisconnect,
   kDemands
 };
 
@@ -197,6 +199,11 @@ double peak_limit_A(const Figures& f) {
 double series_limit_count(const Figures& f) {
   if (f.block->series_max > 0) return f.block->series_max;
   return is_lead(f.block->chemistry) ? kMostSeries_count : 1.0;
+}
+
+// Where a block's discharge ends.
+double floor_V(const BatteryBlock& block) {
+  return facts_of(block.chemistry).floor_cell_V * cell_count(block.chemistry, block.nominal_V);
 }
 
 // Demands and limits alone, without words: the search asks for them often.
@@ -219,6 +226,9 @@ std::array<Check, kDemands> demands_of(const BankInput& in, const Figures& f) {
   at_most(kChargeVoltage, f.charge_V, in.motor_maximum_V);
   at_most(kSeries, std::max(0.0, f.series_count - series_limit_count(f)), 0.0);
   at_most(kTemperature, std::max(0.0, f.cold_limit_C - in.temperature_C), 0.0);
+  // Lead-acid has nothing that disconnects.
+  const bool lead = is_lead(f.block->chemistry);
+  at_least(kDisconnect, f.peak.load_V / f.series_count, lead ? 0.0 : floor_V(*f.block));
   return demands;
 }
 
@@ -618,6 +628,18 @@ void write_endurance(const BankInput& in, const Figures& f, const BankResult& re
        .source = facts.cycles_source,
        .assumptions = {
            "The maker's own curve is better; years, heat and being left flat count too."}});
+  trace.steps.push_back(
+      {.id = "bank.years",
+       .label = "Years until 80 % is left",
+       .symbol = "Y",
+       .formula = "min(N / n, Y_0)",
+       .terms = {{"N", result.cycles_count, "", "such days until 80 % is left"},
+                 {"n", in.days_out_count, "", "days out in a year"},
+                 {"Y_0", facts.calendar_years_count, "", "years by the calendar, used or not"}},
+       .value = result.years_count,
+       .source = kCalendarYears,
+       .assumptions = {"Each day out is a day like the one planned. Heat and being left flat take "
+                       "years off: the maker's figures go before these."}});
 }
 
 void write_peak(const Figures& f, Trace& trace) {
@@ -666,6 +688,8 @@ struct Choices {
   Change block{.field = "bank.block", .clear = true, .label = "Let Thole choose the block"};
   Change own_block{
       .field = "bank.capacity_Ah", .clear = true, .label = "Choose a block from stock"};
+  Change fitted{
+      .field = "bank.fitted", .clear = true, .label = "Fit new blocks, all alike"};
   Change series{
       .field = "bank.series_count", .clear = true, .label = "Let Thole choose the series"};
   Change parallel{
@@ -682,6 +706,7 @@ struct Choices {
 std::vector<Change> ways_out(const BankInput& in, const Figures& f, bool other_chemistry) {
   const Choices choices;
   std::vector<Change> ways;
+  if (!in.fitted.empty()) ways.push_back(choices.fitted);
   if (in.blocks.size() == 1) {
     ways.push_back(choices.block);
     if (f.block->id == "own") ways.push_back(choices.own_block);
@@ -740,12 +765,20 @@ void write_checks(const BankInput& in, const Figures& f, Trace& trace) {
            : "Warm the locker, or keep the boat out of such cold: the electronics stop the "
              "discharge.",
       lead ? std::vector<Change>{} : any);
-  for (Check& check : checks) trace.checks.push_back(std::move(check));
+  say(kDisconnect, "bank.disconnect", "Volts of a block under full thrust", "V", kCommonPractice,
+      "Fit blocks of lower resistance, another string, or allow less depth of discharge: below 2.5 V "
+      "a cell the electronics open and take all thrust away.",
+      ways_out(in, f, false));
+  for (Check& check : checks) {
+    if (lead && check.id == "bank.disconnect") continue;
+    trace.checks.push_back(std::move(check));
+  }
 }
 
 // --- What to beware of --------------------------------------------------------------------------
 
-void write_cautions(const Figures& f, Trace& trace) {
+void write_cautions(const BankInput& in, const Figures& f, Trace& trace) {
+  trace.cautions = mixed_blocks(in.fitted_blocks);
   const auto warn = [&](std::string id, std::string text, const Source& source) {
     trace.cautions.push_back({std::move(id), std::move(text), source});
   };
@@ -820,12 +853,19 @@ void write_cautions(const Figures& f, Trace& trace) {
   }
 }
 
-void write_assumptions(const Figures& f, Trace& trace) {
+void write_assumptions(const BankInput& in, const Figures& f, Trace& trace) {
   trace.assumptions.push_back(
       {"",
        "A day's mean current counts for charge, full thrust for volts and "
        "amps: bursts are short against the hours in which the wells level out.",
        kKinetic});
+  if (!in.fitted.empty()) {
+    trace.assumptions.push_back(
+        {"bank.fitted",
+         "The figures and checks of this page take every block for the weakest of those in the boat; "
+         "the day, hour by hour, takes each for itself.",
+         kProjectDecision});
+  }
   if (f.parallel_count > 1) {
     trace.assumptions.push_back(
         {"bank.parallel_count", "The strings share the current evenly.", kCommonPractice});
@@ -898,6 +938,13 @@ BankResult bank(const BankInput& in) {
   result.mass_kg = result.block_count * f.block->mass_kg;
   result.cycles_count =
       cycle_life_count(f.block->chemistry, std::max(f.depth_used_frac, kLeastDepth_frac));
+  result.years_count =
+      lifetime(f.block->chemistry, result.cycles_count, in.days_out_count).years_count;
+  result.strings = in.fitted;
+  if (in.fitted.empty()) {
+    result.strings = {alike_string(*f.block, static_cast<std::size_t>(f.series_count),
+                                   f.parallel_count, in.age_factor)};
+  }
   result.day = day_of(f, result.energy_Wh);
   result.ways_out = ways_out(in, f, true);
   write_energy(in, f, result.trace);
@@ -906,8 +953,8 @@ BankResult bank(const BankInput& in) {
   write_peak(f, result.trace);
   write_mass(f, result, result.trace);
   write_checks(in, f, result.trace);
-  write_cautions(f, result.trace);
-  write_assumptions(f, result.trace);
+  write_cautions(in, f, result.trace);
+  write_assumptions(in, f, result.trace);
   return result;
 }
 

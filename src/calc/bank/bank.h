@@ -5,6 +5,8 @@
 #include <vector>
 
 #include "base/trace.h"
+#include "calc/bank/day_run.h"
+#include "calc/bank/thresholds.h"
 #include "data/parts.h"
 
 namespace thole {
@@ -28,6 +30,10 @@ struct BankInput {
   double margin_factor = 1.10;  // >= 1
   double temperature_C = 10.0;
   double feeder_drop_frac = 0.03;  // share of the bank's volts that the feeder may lose
+  double days_out_count = 40.0;    // in a year
+  // The blocks in the boat where they were named one by one; `blocks` is then the weakest of them.
+  std::vector<RunString> fitted{};
+  std::vector<FittedBlock> fitted_blocks{};
 };
 
 // What is left over the day.
@@ -61,6 +67,8 @@ struct BankResult {
   double charge_V = 0.0;             // highest, at the bank's temperature
   double mass_kg = 0.0;
   double cycles_count = 0.0;  // days like this one until 80 % of the capacity is left
+  double years_count = 0.0;   // those days at so many a year, or the calendar's years when fewer
+  std::vector<RunString> strings{};  // block by block: as named, else all alike
   std::vector<DayPoint> day{};
   std::vector<Change> ways_out{};  // what was fixed and Thole could choose; the other chemistry
   Trace trace{};

@@ -58,6 +58,13 @@ double cycle_life_count(Chemistry chemistry, double depth_frac) {
   return facts.cycles_at_full_count / std::pow(depth_frac, facts.cycles_exponent);
 }
 
+double age_factor_after(Chemistry chemistry, double age_years_count) {
+  constexpr double kLost_frac = 0.2;
+  constexpr double kLeast_frac = 0.2;
+  const double ends_frac = age_years_count / facts_of(chemistry).calendar_years_count;
+  return 1.0 / std::max(kLeast_frac, 1.0 - kLost_frac * std::max(0.0, ends_frac));
+}
+
 double rms_current_A(double peak_A, double base_A, double duty_frac) {
   return std::sqrt(duty_frac * peak_A * peak_A + (1.0 - duty_frac) * base_A * base_A);
 }

@@ -50,6 +50,11 @@ double temperature_factor_fit(double temperature_C);
 // A fit to open default data; a maker's own curve is better.
 double cycle_life_count(Chemistry chemistry, double depth_frac);
 
+// By how much a block must be larger for its age: its capacity falls in a straight line to 80 % at
+// the end of its years in the calendar (there 1.25, as IEEE 485 sizes), and on to a fifth. Common
+// practice: a block that was used hard, or kept flat, has less.
+double age_factor_after(Chemistry chemistry, double age_years_count);
+
 // Current that carries the same heat as `peak_A` for `duty_frac` of the time and `base_A` for the
 // rest.
 double rms_current_A(double peak_A, double base_A, double duty_frac);

@@ -15,19 +15,6 @@ namespace {
 constexpr double kAlike_years = 1.0;  // kCommonPractice
 constexpr double kAlike_frac = 0.02;  // kCommonPractice: labels of one model agree
 
-double calendar_years(Chemistry chemistry) {
-  switch (chemistry) {
-    case Chemistry::flooded:
-      return 6.0;
-    case Chemistry::agm:
-    case Chemistry::gel:
-      return 8.0;
-    case Chemistry::lifepo4:
-      return 12.0;
-  }
-  return 6.0;
-}
-
 struct Span {
   double low = 0.0;
   double high = 0.0;
@@ -93,7 +80,7 @@ Lifetime lifetime(Chemistry chemistry, double cycles_count, double days_per_year
     return {};
   }
   Lifetime life{.cycling_years_count = cycles_count / days_per_year_count,
-                .calendar_years_count = calendar_years(chemistry)};
+                .calendar_years_count = facts_of(chemistry).calendar_years_count};
   life.calendar_governs = life.calendar_years_count < life.cycling_years_count;
   life.years_count = std::min(life.cycling_years_count, life.calendar_years_count);
   return life;
