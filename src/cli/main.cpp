@@ -112,16 +112,10 @@ usage:
   --within LENGTH                  of hold: how near is near enough; as in the job when not said
   --share PERCENT                  of hold: for how much of the time; as in the job when not said
   --track FILE.csv                 of hold: where the bow was, second by second
-  --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches;
-                                   of feeder: the circuit as a picture
-  --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches;
-                                   of locker: from the side and from above
-  --svg                            of charge: the night as a curve; of plate: dimensioned, to be printed
-                                   at true size; US units: ASME, inches
-  --json                           of rose, hold, day, compass ...: figures for a program
-  --svg                            of plate: dimensioned, to be printed at true size; US units: ASME, inches;
-                                   of compass: the boat from above with lines of equal heading error
-  --svg                            of foredeck: from above; of plate: dimensioned, to be printed at true size; US units: ASME, inches
+  --json                           of rose, hold, day, feeder, locker, compass ...: figures for a program
+  --svg                            a drawing: of plate with all measures, at true size, ASME and inches
+                                   with US units; of feeder the circuit, of locker how the blocks lie, of
+                                   charge the night, of foredeck from above, of compass lines of equal error
   --template a4|letter             of plate: to drill through, at true size, on pages to be joined
   --tile N                         of --template: which page; 1 when not said
   --dxf                            of plate: to be cut, R12 in millimetres; a name with _mm.dxf says so
