@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include "draw/foredeck_plan.h"
+
 namespace thole {
 namespace {
 
@@ -56,6 +58,10 @@ constexpr std::array kChapters{
             .headline = "trim.bow_sinkage_m",
             .picture = trim_picture,
             .trace = [](const Design& d) { return &d.trim.trace; }},
+    Chapter{.key = "foredeck",
+            .title = "Foredeck",
+            .lead = "Room to stow it, and a light that is seen.",
+            .picture = foredeck_picture},
     Chapter{.key = "parts",
             .title = "Parts and work",
             .lead = "What is bought, and the hours it takes.",

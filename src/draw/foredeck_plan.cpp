@@ -80,11 +80,12 @@ void add_items(Drawing& drawing, const RoomInput& in, View view) {
   }
 }
 
-// Beside each, away from the centreline, or within it where it is large enough.
+// Beside each, away from the stowed shaft, or within it where it is large enough.
 void add_item_names(Drawing& drawing, const RoomInput& in) {
   for (const DeckItem& item : in.items) {
     const bool inside = item.width_m >= 0.25 && item.length_m >= 0.3;
-    const double out = item.starboard_m >= 0.0 ? 1.0 : -1.0;
+    const double shaft_m = in.stance.pivot_starboard_m + (item.aft_m - in.stance.pivot_aft_m) * std::tan(rad_from_deg(in.stance.stow_angle_deg));
+    const double out = item.starboard_m >= shaft_m ? 1.0 : -1.0;
     const Point at = seen(View::above, {item.aft_m, inside ? item.starboard_m + out * 0.25 * item.width_m : item.starboard_m + out * (0.5 * item.width_m + kNameOff_m), 0.0});
     add_label(drawing, at, std::string(key(item.kind)));
   }
@@ -170,7 +171,7 @@ void add_light(Drawing& drawing, const ForedeckStudy& study) {
 }
 
 std::string gap_text(const Clearance& at, System system) {
-  return show(1000.0 * std::max(at.distance_m, 0.0), "mm", system).text();
+  return at.distance_m > 0.0 ? show(1000.0 * at.distance_m, "mm", system).text() : "touches";
 }
 
 std::string description(const ForedeckStudy& study, System system) {

@@ -26,7 +26,7 @@ std::string of_trace(const Trace& trace) {
 
 void add_rows(TextTable& table, const std::vector<Clearance>& all, const char* when, System system) {
   for (const Clearance& at : all) {
-    table.rows.push_back({when, at.label, show(1000.0 * at.distance_m, "mm", system).text(), std::string(at.part), fixed(at.raised_deg, 0) + "°"});
+    table.rows.push_back({when, at.label, at.distance_m > 0.0 ? show(1000.0 * at.distance_m, "mm", system).text() : "touches", std::string(at.part), fixed(at.raised_deg, 0) + "°"});
   }
 }
 
