@@ -21,6 +21,7 @@ TITLES = {
     "sources_battery.h": "Bank and charging",
     "sources_power.h": "Feeder",
     "sources_mount.h": "Mount",
+    "sources_foredeck.h": "Foredeck",
 }
 
 

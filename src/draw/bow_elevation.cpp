@@ -82,7 +82,7 @@ void add_levels(Drawing& drawing, const Elevation& e, double right, System syste
   add_polyline(drawing, {{e.left_m - 1.0, 0.0}, {right, 0.0}}, Line::thin);
   if (e.motion_m < kLeastMotion_m) return;
   for (const double level : {e.motion_m, -e.motion_m}) add_polyline(drawing, {{e.left_m - 1.0, level}, {right, level}}, Line::hidden);
-  add_label(drawing, {e.left_m + 0.06, e.motion_m + kTextOff_m}, "crest, trough \u00b1" + length_text(e.motion_m, system), Align::left);
+  add_label(drawing, {e.left_m + 0.06, e.motion_m + kTextOff_m}, "waves \u00b1" + length_text(e.motion_m, system), Align::left);
 }
 
 void add_dimensions(Drawing& drawing, const Design& design, const ForedeckStudy& study, const Elevation& e, double first, System system) {

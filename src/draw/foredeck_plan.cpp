@@ -242,14 +242,14 @@ Drawing foredeck_side(const ForedeckStudy& study, System system) {
   const double top = lying_height_m(in.motor) + in.motor.length_m + kHeadLength_m - kPodAhead_m;
   Drawing drawing{.title = std::move(title)};
   drawing.low = {-extent.aft_m - 0.15, -kUnderDeck_m - 0.05};
-  drawing.high = {extent.ahead_m + 0.5, top + 0.12};
+  drawing.high = {extent.ahead_m + 0.5, top + 0.36};
   const Line line = in.mount_measured ? Line::outline : Line::estimated;
   add_deck_side(drawing, extent, line);
   add_rails(drawing, in, View::side);
   add_items(drawing, in, View::side);
   add_arc(drawing, in);
   add_motor(drawing, in, tilted_motor(in.motor, in.stance, 0.0), View::side, line);
-  add_nearest(drawing, study.room.swinging, View::side, {drawing.low.x + 0.03, top - 0.06}, system);
+  add_nearest(drawing, study.room.swinging, View::side, {drawing.low.x + 0.03, top + 0.2}, system);
   if (study.light_input.measured) drawing.circles.push_back({.centre = seen(View::side, study.light_input.light), .radius = 0.03, .fill = Fill::accent});
   const double column = extent.ahead_m + 0.25;
   add_dimension(drawing, {column, 0.0}, {column, top}, length_text(top, system));

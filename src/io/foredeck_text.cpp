@@ -94,10 +94,6 @@ std::string foredeck_text(const ForedeckStudy& study, System system) {
   }
   for (const std::string& note : study.notes) text += note + "\n";
   text += "\n" + of_trace(study.room.trace);
-  if (study.light_input.measured) {
-    text += "Were it an all-round light, the widest hidden would be " + fixed(study.light.stowed.all_round_deg, 1) + "° stowed and " +
-            fixed(study.light.deployed.all_round_deg, 1) + "° lowered; Annex I, 9(b) allows " + fixed(kAllRoundHidden_deg, 0) + "°.\n";
-  }
   return text + of_trace(study.light.trace) + of_trace(study.stowing.trace);
 }
 

@@ -63,6 +63,8 @@ class SheetWriter {
       : design_(design),
         catalogue_(catalogue),
         options_(options),
+        foredeck_study_(foredeck_study(design)),
+        snag_study_(snag_study(design)),
         title_(design.job.title.value.empty() ? "A motor for the bow" : design.job.title.value) {}
 
   std::string page() {
@@ -369,7 +371,7 @@ class SheetWriter {
   // --- the foredeck: a study of its own, no part of the verdict -----------------------------------
 
   void foredeck() {
-    const ForedeckStudy study = foredeck_study(design_);
+    const ForedeckStudy& study = foredeck_study_;
     if (!study.room.problem.empty()) out_.line("p", study.room.problem);
     const Drawing drawing = bow_elevation(design_, options_.system);
     out_.raw("<figure>");
@@ -377,7 +379,7 @@ class SheetWriter {
     out_.line("figcaption", drawing.description);
     out_.raw("</figure>\n<h3>To be checked on board, apart from the verdict</h3><table><tbody>");
     std::vector<const Check*> checks = study.checks();
-    const SnagStudy snag = snag_study(design_);
+    const SnagStudy& snag = snag_study_;
     for (const Check& check : snag.trace.checks) checks.push_back(&check);
     for (const Check* check : checks) {
       out_.raw("<tr>");
@@ -498,6 +500,8 @@ class SheetWriter {
   const Design& design_;
   const Catalogue& catalogue_;
   const SheetOptions& options_;
+  ForedeckStudy foredeck_study_{};  // kept: sources are cited by address
+  SnagStudy snag_study_{};
   std::string title_{};
   std::vector<const Source*> cited_{};
   Markup out_{};

@@ -37,7 +37,7 @@ TEST_SUITE("foredeck page") {
     press(wizard, "shaft.In a snag");
     CHECK(wizard.app().tree().find("why.snag.0") != nullptr);
     CHECK(wizard.text().find("The shaft gives before bolts and deck do") != std::string::npos);
-    wizard.type("Bow height above water", "1.9 m");
+    wizard.type("Bow height", "1.9 m");
     wizard.settle();
     CHECK(described(wizard, "length-curve") != before);
   }
