@@ -9,6 +9,7 @@
 #include "draw/length_curve.h"
 #include "io/presets.h"
 #include "support.h"
+#include "trace_support.h"
 
 using namespace thole;
 
@@ -123,6 +124,9 @@ TEST_SUITE("foredeck") {
       CHECK_FALSE(bow_elevation(design, System::metric).shapes.empty());
       CHECK_FALSE(foredeck_picture(design, System::metric).shapes.empty());
       const ForedeckStudy deck_study = foredeck_study(design);
+      test::check_formulas(snag_study(design).trace);
+      test::check_formulas(deck_study.room.trace);
+      test::check_formulas(deck_study.stowing.trace);
       // Unmeasured: open, neither passed nor failed.
       for (const Check& check : deck_study.room.trace.checks) CHECK(check.verdict() == Verdict::not_evaluated);
     }
