@@ -22,6 +22,7 @@ TITLES = {
     "sources_power.h": "Feeder",
     "sources_mount.h": "Mount",
     "sources_control.h": "Control and sensors",
+    "sources_foredeck.h": "Foredeck",
 }
 
 

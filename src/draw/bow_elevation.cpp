@@ -79,14 +79,10 @@ void add_lowered(Drawing& drawing, const ForedeckStudy& study, const Elevation& 
 }
 
 void add_levels(Drawing& drawing, const Elevation& e, double right, System system) {
-  for (const double level : {e.motion_m, -e.motion_m}) {
-    if (e.motion_m < kLeastMotion_m) break;
-    const bool crest = level > 0.0;
-    add_polyline(drawing, {{e.left_m - 1.0, level}, {right, level}}, Line::hidden);
-    add_label(drawing, {e.left_m + 0.06, level + (crest ? kTextOff_m : -kTextOff_m)},
-              (crest ? "crest +" : "trough \u2212") + length_text(e.motion_m, system), Align::left);
-  }
   add_polyline(drawing, {{e.left_m - 1.0, 0.0}, {right, 0.0}}, Line::thin);
+  if (e.motion_m < kLeastMotion_m) return;
+  for (const double level : {e.motion_m, -e.motion_m}) add_polyline(drawing, {{e.left_m - 1.0, level}, {right, level}}, Line::hidden);
+  add_label(drawing, {e.left_m + 0.06, e.motion_m + kTextOff_m}, "waves \u00b1" + length_text(e.motion_m, system), Align::left);
 }
 
 void add_dimensions(Drawing& drawing, const Design& design, const ForedeckStudy& study, const Elevation& e, double first, System system) {

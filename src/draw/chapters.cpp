@@ -4,6 +4,8 @@
 
 #include "draw/locker_plan.h"
 
+#include "draw/foredeck_plan.h"
+
 namespace thole {
 namespace {
 
@@ -70,6 +72,10 @@ constexpr std::array kChapters{
             .headline = "control.heading_error_deg",
             .picture = control_picture,
             .trace = [](const Design& d) { return &d.control.trace; }},
+    Chapter{.key = "foredeck",
+            .title = "Foredeck",
+            .lead = "Room to stow it, and a light that is seen.",
+            .picture = foredeck_picture},
     Chapter{.key = "parts",
             .title = "Parts and work",
             .lead = "What is bought, and the hours it takes.",

@@ -80,11 +80,12 @@ void add_items(Drawing& drawing, const RoomInput& in, View view) {
   }
 }
 
-// Beside each, away from the centreline, or within it where it is large enough.
+// Beside each, away from the stowed shaft, or within it where it is large enough.
 void add_item_names(Drawing& drawing, const RoomInput& in) {
   for (const DeckItem& item : in.items) {
     const bool inside = item.width_m >= 0.25 && item.length_m >= 0.3;
-    const double out = item.starboard_m >= 0.0 ? 1.0 : -1.0;
+    const double shaft_m = in.stance.pivot_starboard_m + (item.aft_m - in.stance.pivot_aft_m) * std::tan(rad_from_deg(in.stance.stow_angle_deg));
+    const double out = item.starboard_m >= shaft_m ? 1.0 : -1.0;
     const Point at = seen(View::above, {item.aft_m, inside ? item.starboard_m + out * 0.25 * item.width_m : item.starboard_m + out * (0.5 * item.width_m + kNameOff_m), 0.0});
     add_label(drawing, at, std::string(key(item.kind)));
   }
@@ -170,7 +171,7 @@ void add_light(Drawing& drawing, const ForedeckStudy& study) {
 }
 
 std::string gap_text(const Clearance& at, System system) {
-  return show(1000.0 * std::max(at.distance_m, 0.0), "mm", system).text();
+  return at.distance_m > 0.0 ? show(1000.0 * at.distance_m, "mm", system).text() : "touches";
 }
 
 std::string description(const ForedeckStudy& study, System system) {
@@ -241,14 +242,14 @@ Drawing foredeck_side(const ForedeckStudy& study, System system) {
   const double top = lying_height_m(in.motor) + in.motor.length_m + kHeadLength_m - kPodAhead_m;
   Drawing drawing{.title = std::move(title)};
   drawing.low = {-extent.aft_m - 0.15, -kUnderDeck_m - 0.05};
-  drawing.high = {extent.ahead_m + 0.5, top + 0.12};
+  drawing.high = {extent.ahead_m + 0.5, top + 0.36};
   const Line line = in.mount_measured ? Line::outline : Line::estimated;
   add_deck_side(drawing, extent, line);
   add_rails(drawing, in, View::side);
   add_items(drawing, in, View::side);
   add_arc(drawing, in);
   add_motor(drawing, in, tilted_motor(in.motor, in.stance, 0.0), View::side, line);
-  add_nearest(drawing, study.room.swinging, View::side, {drawing.low.x + 0.03, top - 0.06}, system);
+  add_nearest(drawing, study.room.swinging, View::side, {drawing.low.x + 0.03, top + 0.2}, system);
   if (study.light_input.measured) drawing.circles.push_back({.centre = seen(View::side, study.light_input.light), .radius = 0.03, .fill = Fill::accent});
   const double column = extent.ahead_m + 0.25;
   add_dimension(drawing, {column, 0.0}, {column, top}, length_text(top, system));

@@ -72,7 +72,7 @@ Drawing length_curve_picture(const LengthStudy& study, System system) {
   add_polyline(drawing, kept, Line::accent);
   add_label(drawing, {right, kept.back().y - 0.09}, "thrust kept", Align::right, TextRole::strong);
   // Between two lines of the grid, on the side where there is room.
-  const Point named = fallen_to(airing, std::min(kName_frac, 0.5 * airing.front().y));
+  const Point named = fallen_to(airing, airing.front().y > kName_frac ? kName_frac : 0.6 * airing.front().y);
   const bool falls_left = named.x < left + 0.5 * span;
   add_label(drawing, {named.x + (falls_left ? 0.02 : -0.02) * span, named.y}, "time drawing air", falls_left ? Align::left : Align::right,
             TextRole::strong);

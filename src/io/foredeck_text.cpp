@@ -26,7 +26,7 @@ std::string of_trace(const Trace& trace) {
 
 void add_rows(TextTable& table, const std::vector<Clearance>& all, const char* when, System system) {
   for (const Clearance& at : all) {
-    table.rows.push_back({when, at.label, show(1000.0 * at.distance_m, "mm", system).text(), std::string(at.part), fixed(at.raised_deg, 0) + "°"});
+    table.rows.push_back({when, at.label, at.distance_m > 0.0 ? show(1000.0 * at.distance_m, "mm", system).text() : "touches", std::string(at.part), fixed(at.raised_deg, 0) + "°"});
   }
 }
 
@@ -94,10 +94,6 @@ std::string foredeck_text(const ForedeckStudy& study, System system) {
   }
   for (const std::string& note : study.notes) text += note + "\n";
   text += "\n" + of_trace(study.room.trace);
-  if (study.light_input.measured) {
-    text += "Were it an all-round light, the widest hidden would be " + fixed(study.light.stowed.all_round_deg, 1) + "° stowed and " +
-            fixed(study.light.deployed.all_round_deg, 1) + "° lowered; Annex I, 9(b) allows " + fixed(kAllRoundHidden_deg, 0) + "°.\n";
-  }
   return text + of_trace(study.light.trace) + of_trace(study.stowing.trace);
 }
 

@@ -8,6 +8,8 @@
 #include "base/edition.h"
 #include "base/number.h"
 #include "calc/outputs.h"
+#include "calc/snag_study.h"
+#include "draw/bow_elevation.h"
 #include "draw/chapters.h"
 #include "draw/svg.h"
 #include "io/figures.h"
@@ -61,6 +63,8 @@ class SheetWriter {
       : design_(design),
         catalogue_(catalogue),
         options_(options),
+        foredeck_study_(foredeck_study(design)),
+        snag_study_(snag_study(design)),
         title_(design.job.title.value.empty() ? "A motor for the bow" : design.job.title.value) {}
 
   std::string page() {
@@ -270,6 +274,7 @@ class SheetWriter {
       out_.raw("</div>\n");
     }
     if (chapter.key == "parts") parts();
+    if (chapter.key == "foredeck") foredeck();
     values(chapter);
     cautions(chapter);
     assumptions(chapter);
@@ -363,6 +368,41 @@ class SheetWriter {
     out_.text(text);
     out_.raw(" ");
     reference(source);
+  }
+
+  // --- the foredeck: a study of its own, no part of the verdict -----------------------------------
+
+  void foredeck() {
+    const ForedeckStudy& study = foredeck_study_;
+    if (!study.room.problem.empty()) out_.line("p", study.room.problem);
+    const Drawing drawing = bow_elevation(design_, options_.system);
+    out_.raw("<figure>");
+    out_.raw(write_svg(drawing, {.width_px = 520.0}));
+    out_.line("figcaption", drawing.description);
+    out_.raw("</figure>\n<h3>To be checked on board, apart from the verdict</h3><table><tbody>");
+    std::vector<const Check*> checks = study.checks();
+    const SnagStudy& snag = snag_study_;
+    for (const Check& check : snag.trace.checks) checks.push_back(&check);
+    for (const Check* check : checks) {
+      out_.raw("<tr>");
+      out_.line(kRowHead, check->label);
+      out_.line(kFigure, check->verdict() == Verdict::not_evaluated ? "not measured yet" : std::string(word(check->verdict())) + ": " + shown_check(*check, options_.system));
+      out_.raw("<td class=\"n\">");
+      reference(check->source);
+      out_.raw("</td></tr>\n");
+    }
+    out_.raw(kTableEnd);
+    out_.raw("<h3>Cautions</h3><ul class=\"cautions\">");
+    for (const Trace* trace : {&study.light.trace, &study.stowing.trace, &snag.trace}) {
+      for (const Caution& caution : trace->cautions) {
+        out_.raw("<li>");
+        out_.raw(caution_mark());
+        out_.raw("<span>");
+        told(caution.text, caution.source);
+        out_.raw("</span></li>\n");
+      }
+    }
+    out_.raw("</ul>\n");
   }
 
   // --- parts and work ---------------------------------------------------------------------------
@@ -462,6 +502,8 @@ class SheetWriter {
   const Design& design_;
   const Catalogue& catalogue_;
   const SheetOptions& options_;
+  ForedeckStudy foredeck_study_{};  // kept: sources are cited by address
+  SnagStudy snag_study_{};
   std::string title_{};
   std::vector<const Source*> cited_{};
   Markup out_{};

@@ -135,12 +135,10 @@ void draw_bow_light(Context& ui) {
     draw_shadow(ui, "light.stowed", "Hidden, stowed", study.light.stowed);
     draw_shadow(ui, "light.lowered", "Hidden, lowered", study.light.deployed);
   }
-  if (study.light_input.measured) {
-    note(ui, "Degrees from right ahead, starboard positive. Were it an all-round light, the widest hidden would be " +
-                 degrees(std::max(study.light.stowed.all_round_deg, study.light.deployed.all_round_deg)) + "; Annex I, 9(b) allows 6°.");
-  }
+  if (study.light_input.measured) note(ui, "Degrees from right ahead, starboard positive.");
   draw_check_list(ui, "Light checks", study.light.trace);
   draw_cautions(ui, study.light.trace);
+  draw_steps(ui, study.light.trace);
 }
 
 void draw_stowing(Context& ui) {

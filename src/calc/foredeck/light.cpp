@@ -127,6 +127,15 @@ LightResult bow_light(const LightInput& in) {
   if (in.measured) {
     result.stowed = shadow_of(in.light, in.stowed, result.arc);
     result.deployed = shadow_of(in.light, in.deployed, result.arc);
+    result.trace.steps.push_back({.id = "foredeck.all_round",
+                                  .label = "Widest hidden by the motor, were it an all-round light (6 degrees are allowed)",
+                                  .symbol = "w",
+                                  .formula = "max(w_s, w_d)",
+                                  .terms = {{"w_s", result.stowed.all_round_deg, "deg", "motor stowed"},
+                                            {"w_d", result.deployed.all_round_deg, "deg", "motor lowered"}},
+                                  .value = std::max(result.stowed.all_round_deg, result.deployed.all_round_deg),
+                                  .unit = "deg",
+                                  .source = kColregsAnnexHorizontal});
   }
   const std::string remedy = "Move the light ahead of, above or beside the motor, or the mount away from it: the rule allows a sidelight no shadow.";
   add_check("foredeck.light_stowed", "Sidelight hidden by the stowed motor", in.measured, result.stowed.hidden_deg, kColregsRule21, remedy, result.trace);

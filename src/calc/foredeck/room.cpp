@@ -89,6 +89,8 @@ Nearest nearest(const Bar& bar, const Shape& shape) {
 template <class Shape>
 void come_near(const std::vector<Bar>& bars, const Shape& shape, double raised_deg, double thickness_m, Clearance& best) {
   for (const Bar& bar : bars) {
+    const double least = distance_m(shape, between(bar.a, bar.b, 0.5)) - 0.5 * distance_m(bar.a, bar.b) - bar.radius_m - thickness_m;
+    if (least >= best.distance_m) continue;  // no part of it comes nearer
     const Nearest found = nearest(bar, shape);
     const double distance = found.distance_m - thickness_m;
     if (distance >= best.distance_m) continue;
