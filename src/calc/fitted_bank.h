@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "calc/bank/day_run.h"
+#include "calc/bank/run_blocks.h"
 #include "calc/bank/thresholds.h"
 #include "data/fitted_blocks.h"
 

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "base/trace.h"
-#include "calc/bank/day_run.h"
+#include "calc/bank/run_blocks.h"
 #include "calc/bank/thresholds.h"
 #include "data/parts.h"
 

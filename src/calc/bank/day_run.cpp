@@ -82,6 +82,8 @@ KineticState BankRun::Stride::after(const KineticModel& model, const KineticStat
                                     double current_A) const {
   const double k = rate_frac_per_h;
   const double c = model.available_frac;
+  const double e = stays_ratio;
+  const double g = levels_ratio;
   const double q0_Ah = state.available_Ah + state.bound_Ah;
   const double available_Ah = state.available_Ah * e +
                               (q0_Ah * k * c - current_A) * (1.0 - e) / k - current_A * c * g / k;
@@ -139,8 +141,8 @@ void BankRun::set_strides(double step_h) {
     if (stride.time_h == step_h) continue;
     const double kt = stride.rate_frac_per_h * step_h;
     stride.time_h = step_h;
-    stride.e = std::exp(-kt);
-    stride.g = kt + std::expm1(-kt);
+    stride.stays_ratio = std::exp(-kt);
+    stride.levels_ratio = kt + std::expm1(-kt);
   }
 }
 

@@ -11,31 +11,9 @@
 
 #include "calc/block_volts.h"
 #include "calc/bank/kinetic.h"
-#include "data/parts.h"
+#include "calc/bank/run_blocks.h"
 
 namespace thole {
-
-// What sets one block apart from what its label and age say. As they say: all ones.
-struct BlockCondition {
-  double capacity_frac = 1.0;      // of its aged, cold capacity, > 0
-  double charge_frac = 1.0;        // when the day starts, 0 .. 1
-  double resistance_factor = 1.0;  // over its aged, cold resistance, > 0
-};
-
-struct RunBlock {
-  BatteryBlock block{};
-  double age_factor = 1.0;  // >= 1
-  BlockCondition condition{};
-};
-
-struct RunString {
-  std::vector<RunBlock> blocks{};  // the positive end first
-  int count = 1;                   // strings like this one, > 0
-};
-
-// Strings of blocks as the label says, all alike.
-RunString alike_string(const BatteryBlock& block, std::size_t series_count, int count,
-                       double age_factor);
 
 // So long at this power at the motor's plug.
 struct PowerStep {
@@ -61,12 +39,6 @@ inline constexpr double kBurstRest_factor = 10.0;
 
 // Lithium electronics let no charge in below this. kCommonPractice.
 inline constexpr double kNoCharge_C = 0.0;
-
-// A block's place: from 0, in the order of wiring.
-struct BlockPlace {
-  std::size_t string = 0;
-  std::size_t block = 0;
-};
 
 // A string whose electronics opened while others carried on.
 struct StringOpening {
@@ -173,8 +145,8 @@ class BankRun {
   struct Stride {
     double rate_frac_per_h = 0.0;
     double time_h = 0.0;
-    double e = 1.0;
-    double g = 0.0;
+    double stays_ratio = 1.0;  // e^-kt
+    double levels_ratio = 0.0;  // kt - 1 + e^-kt
 
     KineticState after(const KineticModel& model, const KineticState& state,
                        double current_A) const;
