@@ -9,6 +9,7 @@
 #include "draw/chapters.h"
 #include "io/locker_text.h"
 #include "io/presets.h"
+#include "job/fields.h"
 #include "papers/job_sheet.h"
 #include "support.h"
 

@@ -73,7 +73,7 @@ TEST_SUITE("where the bank lives") {
     CHECK(wizard.app().tree().find("apply.locker.jumper_each.0") == nullptr);
   }
 
-  TEST_CASE("a second tier gives a second way to lie, and choosing it changes the picture") {
+  TEST_CASE("leave to lie on their sides gives a second way, and choosing it changes the picture") {
     Wizard wizard({.width = 412.0f, .height = 915.0f});
     wizard.page("bank");
     press(wizard, "bank.Into the locker");
