@@ -143,6 +143,30 @@ void add_side(Drawing& drawing, const Sheet& sheet, const PackingInput& in,
   }
 }
 
+// What is missing: of the height in the side view, of the plan, or of the opening, in the plan; where
+// either of two would do, the smaller.
+void add_missing(Drawing& drawing, const Sheet& sheet, const PackingResult& result) {
+  std::string plan;
+  for (const Shortfall& shortfall : result.all_of) {
+    if (shortfall.direction == Direction::height) {
+      const double needed_m = sheet.floor_m() + sheet.height_m;
+      add_label(drawing, {0.5 * sheet.length_m, needed_m - 0.5 * sheet.height_m}, said(shortfall),
+                Align::centre, TextRole::strong);
+    } else if (plan.empty()) {
+      plan = said(shortfall);
+    }
+  }
+  const auto least = std::min_element(
+      result.one_of.begin(), result.one_of.end(),
+      [](const Shortfall& a, const Shortfall& b) { return a.missing_m < b.missing_m; });
+  if (plan.empty() && least != result.one_of.end()) plan = said(*least);
+  if (plan.empty() && result.all_of.empty()) plan = "does not fit";
+  if (!plan.empty()) {
+    add_label(drawing, {0.5 * sheet.length_m, 0.5 * sheet.width_m}, plan, Align::centre,
+              TextRole::strong);
+  }
+}
+
 std::string counted(std::size_t count, const std::string& one) {
   return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
 }
@@ -186,8 +210,7 @@ Drawing locker_plan_picture(const PackingInput& in, const PackingResult& result,
   add_dimension(drawing, {-0.8 * edge_m, sheet.floor_m()}, {-0.8 * edge_m, top_m},
                 length_text(sheet.height_m, system));
   if (!result.fits || result.arrangements.empty()) {
-    add_label(drawing, {0.5 * sheet.length_m, 0.5 * sheet.width_m}, "does not fit", Align::centre,
-              TextRole::strong);
+    add_missing(drawing, sheet, result);
     drawing.description = result.problem;
     return drawing;
   }

@@ -1,5 +1,6 @@
 // Lockers, banks and chargers that cannot be: each a sentence, and no number that is not one.
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <string>
@@ -13,8 +14,11 @@
 #include "calc/locker/packing.h"
 #include "calc/locker/place.h"
 #include "calc/locker/restraint.h"
+#include "calc/locker_study.h"
 #include "draw/locker_plan.h"
 #include "draw/svg.h"
+#include "io/locker_text.h"
+#include "io/presets.h"
 #include "support.h"
 
 using namespace thole;
@@ -108,6 +112,36 @@ TEST_CASE("no block, two hundred blocks, and numbers past any count") {
   in.series_count = 200;
   CHECK(pack(in).problem.find("of its 200 blocks at the very most") != std::string::npos);
   CHECK(fit_check(in, fit(in)).verdict() == Verdict::fail);
+}
+
+TEST_CASE("a job with a locker of no length is told so by field, and its bank is judged without one") {
+  Job job;
+  job.locker.length_m = {0.0, Origin::given};
+  job.locker.width_m = {0.5, Origin::given};
+  job.locker.height_m = {0.4, Origin::given};
+  const Design design = Evaluation(job, default_catalogue()).design();
+  CHECK(std::any_of(design.issues.begin(), design.issues.end(),
+                    [](const Issue& issue) { return issue.field == "locker.length_m" && !issue.message.empty(); }));
+  CHECK_FALSE(design.locker.measured);
+  CHECK(design.find_check("locker.fit") == nullptr);
+}
+
+TEST_CASE("an opening larger than the locker is remarked on and lets the same blocks in") {
+  Job job;
+  job.locker.length_m = {2.5, Origin::given};
+  job.locker.width_m = {1.0, Origin::given};
+  job.locker.height_m = {0.4, Origin::given};
+  const auto remarks = [](const Design& design) {
+    std::string text;
+    for (const std::string& remark : locker_remarks(locker_study(design, default_catalogue()), design, System::metric)) text += remark;
+    return text;
+  };
+  const Design usual = Evaluation(job, default_catalogue()).design();
+  CHECK(remarks(usual).find("measure both again") == std::string::npos);
+  job.locker.opening_length_m = {3.0, Origin::given};
+  const Design odd = Evaluation(job, default_catalogue()).design();
+  CHECK(remarks(odd).find("The opening is larger than the locker") != std::string::npos);
+  CHECK(odd.locker.fits == usual.locker.fits);
 }
 
 TEST_CASE("lockers far too small and blocks like needles or dice end with an answer") {

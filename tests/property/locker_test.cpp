@@ -267,6 +267,49 @@ TEST_CASE("a larger locker never fits fewer, and the same one twice is the same"
   }
 }
 
+TEST_CASE("the bounded search of the verdict gives the full search's answer, up to eight blocks") {
+  constexpr long kBounded_count = 20'000;  // as in calc/locker/locker.cpp
+  Lockers lockers;
+  int fitting = 0;
+  for (int i = 0; i < 2000; ++i) {
+    PackingInput in = lockers.next();
+    in.parallel_count = lockers.pick(1, 2);
+    const double more = std::sqrt(static_cast<double>(in.parallel_count));
+    in.locker_length_m *= more;
+    in.locker_width_m *= more;
+    const FitResult full = fit(in);
+    const FitResult bounded = fit(in, kBounded_count);
+    CAPTURE(i);
+    CHECK(full.exact);
+    CHECK(bounded.exact);
+    CHECK(bounded.fits == full.fits);
+    CHECK(bounded.held_count == full.held_count);
+    CHECK(bounded.problem == full.problem);
+    bool exact = true;
+    CHECK(std::min(in.series_count * in.parallel_count, capacity_count(in, exact)) == full.held_count);
+    fitting += full.fits ? 1 : 0;
+  }
+  CHECK(fitting > 200);
+  CHECK(fitting < 1800);
+}
+
+TEST_CASE("of more blocks than are searched for only what the floor rules out fails") {
+  Lockers lockers;
+  for (int i = 0; i < 200; ++i) {
+    PackingInput in = lockers.next();
+    in.series_count = 3;
+    in.parallel_count = lockers.pick(3, 60);
+    const FitResult many = fit(in);
+    CAPTURE(i);
+    CHECK_FALSE(many.fits);
+    CHECK_FALSE(many.problem.empty());
+    if (!many.exact) continue;
+    in.series_count = in.parallel_count = 1;
+    bool exact = true;
+    CHECK(capacity_count(in, exact) <= std::max(many.held_count, 0));
+  }
+}
+
 TEST_CASE("a heavier block never wants less, nor does a bow locker") {
   for (const bool planes : {false, true}) {
     double last_N = 0.0;

@@ -27,13 +27,6 @@ double rest_12V(Chemistry chemistry, double charge_frac) {
   return 0.0;
 }
 
-const Step* find_step(const Trace& trace, std::string_view id) {
-  for (const Step& step : trace.steps) {
-    if (step.id == id) return &step;
-  }
-  return nullptr;
-}
-
 BatteryBlock group_31() {
   return {.id = "group-31",
           .label = "Group 31 AGM",

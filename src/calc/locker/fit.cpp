@@ -129,14 +129,16 @@ bool high_enough(const PackingInput& in, const Mode& mode) {
   return mode.height_m <= in.locker_height_m + kSlack_m;
 }
 
-// What grows least, of all ways to lie.
+// What grows least, of all ways to lie. Where the tries run out it may be named larger than it is:
+// enough all the same, and that the bank does not go in is proved before.
 void name_what_is_missing(const PackingInput& in, const std::vector<Mode>& modes,
                           const std::vector<Shortfall>& opening, long most_tries_count,
                           FitResult& result) {
   Missing least{};
   least.sum_m = std::numeric_limits<double>::infinity();
+  bool least_proved = true;
   for (const Mode& mode : modes) {
-    Missing missing = missing_in(in, mode, result.exact, most_tries_count);
+    Missing missing = missing_in(in, mode, least_proved, most_tries_count);
     if (missing.sum_m < least.sum_m) least = std::move(missing);
   }
   result.all_of = std::move(least.all_of);
