@@ -115,6 +115,7 @@ class Plan {
 
   // How near nothing may spark: the arc inside the sheet.
   void add_reach(Point vent, double radius_m) {
+    const auto seen = drawing_.shapes.size();
     constexpr int kArc_count = 72;
     std::vector<Point> arc;
     const auto flush = [&] {
@@ -125,7 +126,7 @@ class Plan {
       const double angle = std::numbers::pi * i / kArc_count;
       const Point point{vent.x + radius_m * std::cos(angle), vent.y + radius_m * std::sin(angle)};
       const bool inside = point.x >= drawing_.low.x && point.x <= drawing_.high.x &&
-                          point.y <= drawing_.high.y && point.y >= drawing_.low.y;
+                          point.y <= room_.height_m;  // texts stand above the lid
       if (inside) {
         arc.push_back(point);
       } else {
@@ -133,6 +134,7 @@ class Plan {
       }
     }
     flush();
+    reach_shown_ = reach_shown_ || drawing_.shapes.size() > seen;
   }
 
   void add_low_opening() {
@@ -173,7 +175,7 @@ class Plan {
     };
     add_label(drawing_, {0.5 * room_.length_m, top_m + 2.0 * line_m}, "high " + hole(high_cm2, high_m()));
     add_label(drawing_, {0.5 * room_.length_m, top_m + line_m},
-              "no spark within " + small(study_.venting.spark_mm) + " (dashed)");
+              "no spark within " + small(study_.venting.spark_mm) + (reach_shown_ ? " (dashed)" : ""));
     const double minutes =
         study_.venting.demands[static_cast<std::size_t>(VentCase::failed)].closed_min;
     add_label(drawing_, {0.5 * room_.length_m, top_m},
@@ -206,6 +208,7 @@ class Plan {
   System system_;
   Room room_;
   Drawing drawing_{};
+  bool reach_shown_ = false;
 };
 
 }  // namespace
