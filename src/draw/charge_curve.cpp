@@ -14,7 +14,7 @@ namespace {
 
 // The sheet: a unit wide; charge from 0 to kPlot, above a gap the amps.
 constexpr double kPlot = 0.36;
-constexpr double kGap = 0.12;
+constexpr double kGap = 0.17;
 constexpr double kTop = 2.0 * kPlot + kGap;
 constexpr double kLine = 0.075;  // between texts above each other
 
@@ -95,7 +95,7 @@ void add_curves(Drawing& drawing, const ChargingNight& night, const Scale& scale
 // Each stage with its volts on a line of its own, from where it begins.
 void add_names(Drawing& drawing, const ChargingNight& night, const Scale& scale, System system) {
   const auto volts = [&](double value_V) { return show(value_V, "V", system).text(); };
-  double y = kTop + 3.4 * kLine;
+  double y = kTop + 3.9 * kLine;
   const auto name = [&](double from_h, std::string text) {
     const double x = scale.x(from_h);
     add_polyline(drawing, {{x, kTop}, {x, y}}, Line::thin);
@@ -140,7 +140,7 @@ Drawing charge_curve_picture(const ChargingNight& night, System system) {
   Drawing drawing{.title = "Tonight on shore", .to_scale = false};
   const Scale scale = scale_of(night);
   drawing.low = {-0.19, -0.2};
-  drawing.high = {1.03, kTop + 4.0 * kLine};
+  drawing.high = {1.03, kTop + 4.5 * kLine};
   add_stages(drawing, night, scale);
   add_axes(drawing, scale, system);
   add_curves(drawing, night, scale);

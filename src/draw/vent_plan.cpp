@@ -11,6 +11,7 @@ namespace thole {
 namespace {
 
 constexpr int kMostBlocks_count = 8;
+constexpr double kPitch_ratio = 1.15;  // of blocks in a row to their width
 constexpr double kLeast_m = 0.05;
 constexpr double kFailedCellHole_mm = 60.0;  // drawn for lithium; no rule gives a size
 
@@ -39,14 +40,34 @@ double hole_mm(const ChargingStudy& study, double cut_cm2) {
   return round_hole_mm(study.vents.cut_to_size ? study.venting.opening_cm2 : cut_cm2);
 }
 
+// The blocks as they are drawn.
+struct Row {
+  int count = 0;
+  double low_m = 0.0;  // where it begins
+  double wide_m = 0.0;
+  double high_m = 0.0;
+};
+
+Row row_of(const Design& design, const Room& room) {
+  const BatteryBlock& block = design.bank.block;
+  Row row{.wide_m = 1e-3 * std::max(block.width_mm, 50.0),
+          .high_m = std::min(1e-3 * std::max(block.height_mm, 50.0), 0.95 * room.height_m)};
+  row.count = std::min({design.bank.series_count * design.bank.parallel_count, kMostBlocks_count,
+                        std::max(1, static_cast<int>(0.9 * room.length_m /
+                                                     (kPitch_ratio * row.wide_m)))});
+  row.low_m = 0.5 * (room.length_m - row.wide_m * (1.0 + kPitch_ratio * (row.count - 1)));
+  return row;
+}
+
 class Plan {
  public:
   Plan(const ChargingStudy& study, const Design& design, System system)
-      : study_(study), design_(design), system_(system), room_(room_of(study, design)) {}
+      : study_(study), design_(design), system_(system), room_(room_of(study, design)), row_(row_of(design, room_)) {}
 
   Drawing draw() {
     drawing_.title = "Air through the battery locker";
-    const double margin_m = 0.3 * room_.length_m;
+    const double beyond_m = row_.low_m + 0.5 * row_.wide_m - 1e-3 * study_.venting.spark_mm;
+    const double margin_m = std::max(0.3 * room_.length_m, 0.02 * room_.length_m - beyond_m);
     drawing_.low = {-margin_m, -0.16 * room_.length_m};
     drawing_.high = {room_.length_m + margin_m, room_.height_m + 0.30 * room_.length_m};
     add_walls();
@@ -95,26 +116,20 @@ class Plan {
   }
 
   void add_blocks() {
-    const BatteryBlock& block = design_.bank.block;
-    const double wide_m = 1e-3 * std::max(block.width_mm, 50.0);
-    const double high_m = 1e-3 * std::max(block.height_mm, 50.0);
-    const int count = std::min(
-        {design_.bank.series_count * design_.bank.parallel_count, kMostBlocks_count,
-         std::max(1, static_cast<int>(0.9 * room_.length_m / (1.15 * wide_m)))});
-    const double all_m = count * wide_m + (count - 1) * 0.15 * wide_m;
-    const double head_m = std::min(high_m, 0.95 * room_.height_m);
-    double x = 0.5 * (room_.length_m - all_m);
-    const double spark_m = 1e-3 * study_.venting.spark_mm;
-    for (int i = 0; i < count; ++i) {
-      add_box(drawing_, {x, 0.0}, {x + wide_m, head_m}, Line::outline, Fill::hull);
-      const Point vent{x + 0.5 * wide_m, head_m};
-      if (lead() && (i == 0 || i + 1 == count)) add_reach(vent, spark_m);
-      x += 1.15 * wide_m;
+    double x = row_.low_m;
+    for (int i = 0; i < row_.count; ++i) {
+      add_box(drawing_, {x, 0.0}, {x + row_.wide_m, row_.high_m}, Line::outline, Fill::hull);
+      const Point vent{x + 0.5 * row_.wide_m, row_.high_m};
+      if (lead() && i == 0) add_reach(vent, std::numbers::pi);
+      if (lead() && i + 1 == row_.count) add_reach(vent, 0.0);
+      x += kPitch_ratio * row_.wide_m;
     }
   }
 
-  // How near nothing may spark: the arc inside the sheet.
-  void add_reach(Point vent, double radius_m) {
+  // How near nothing may spark: a quarter of the circle, outward of the row, as far as the lid.
+  void add_reach(Point vent, double from_rad) {
+    const double radius_m = 1e-3 * study_.venting.spark_mm;
+    const auto seen = drawing_.shapes.size();
     constexpr int kArc_count = 72;
     std::vector<Point> arc;
     const auto flush = [&] {
@@ -122,10 +137,10 @@ class Plan {
       arc.clear();
     };
     for (int i = 0; i <= kArc_count; ++i) {
-      const double angle = std::numbers::pi * i / kArc_count;
+      const double angle = from_rad + (0.5 * std::numbers::pi - from_rad) * i / kArc_count;
       const Point point{vent.x + radius_m * std::cos(angle), vent.y + radius_m * std::sin(angle)};
       const bool inside = point.x >= drawing_.low.x && point.x <= drawing_.high.x &&
-                          point.y <= drawing_.high.y && point.y >= drawing_.low.y;
+                          point.y <= room_.height_m;  // texts stand above the lid
       if (inside) {
         arc.push_back(point);
       } else {
@@ -133,6 +148,7 @@ class Plan {
       }
     }
     flush();
+    reach_shown_ = reach_shown_ || drawing_.shapes.size() > seen;
   }
 
   void add_low_opening() {
@@ -173,7 +189,7 @@ class Plan {
     };
     add_label(drawing_, {0.5 * room_.length_m, top_m + 2.0 * line_m}, "high " + hole(high_cm2, high_m()));
     add_label(drawing_, {0.5 * room_.length_m, top_m + line_m},
-              "no spark within " + small(study_.venting.spark_mm) + " (dashed)");
+              "no spark within " + small(study_.venting.spark_mm) + (reach_shown_ ? " (dashed)" : ""));
     const double minutes =
         study_.venting.demands[static_cast<std::size_t>(VentCase::failed)].closed_min;
     add_label(drawing_, {0.5 * room_.length_m, top_m},
@@ -205,7 +221,9 @@ class Plan {
   const Design& design_;
   System system_;
   Room room_;
+  Row row_;
   Drawing drawing_{};
+  bool reach_shown_ = false;
 };
 
 }  // namespace

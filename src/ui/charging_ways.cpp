@@ -28,7 +28,7 @@ void draw_way(Context& ui, std::string_view name, const Trace& trace) {
     if (!stands) caution(ui, item);
   }
   if (!trace.checks.empty()) {
-    const Within list(ui.sheet, Role::list, name);
+    const Within list(ui.sheet, Role::list, std::string(name));
     for (const Check& check : trace.checks) {
       const Within item(ui.sheet, Role::listitem);
       check_row(ui, check);
@@ -45,10 +45,25 @@ struct Row {
 };
 
 void draw_rows(Context& ui, std::string_view name, const std::vector<Row>& rows) {
-  const Within list(ui.sheet, Role::list, name);
+  const Within list(ui.sheet, Role::list, std::string(name));
   for (const Row& row : rows) {
     const Within item(ui.sheet, Role::listitem);
     result_row(ui, row.id, row.label, show(row.value, row.unit, ui.state.system), "");
+  }
+}
+
+void draw_demands(Context& ui, const std::vector<VentDemand>& demands) {
+  const System system = ui.state.system;
+  const Within list(ui.sheet, Role::list, "Air by charge");
+  for (const VentDemand& demand : demands) {
+    const Within item(ui.sheet, Role::listitem);
+    const std::string kind(word(demand.of));
+    result_row(ui, "charge.vent." + kind, kind,
+               {show(demand.flow_m3_per_h, "m3/h", system).text() + ", each " +
+                    show(demand.opening_cm2, "cm2", system).text() + ", hole " +
+                    show(demand.round_hole_mm, "mm", system).text(),
+                ""},
+               "");
   }
 }
 
@@ -69,19 +84,8 @@ void draw_locker_air(Context& ui) {
     note(ui, "Lithium gives off no hydrogen on charge, and no rule asks for openings of a size: the "
              "standards want a way out for the gas of a failed cell, and the reasons written down.");
   }
-  for (const VentDemand& demand : study->venting.demands) {
-    const std::string id = "charge.vent." + std::to_string(static_cast<int>(demand.of));
-    const Within list(ui.sheet, Role::list, word(demand.of));
-    const Within item(ui.sheet, Role::listitem);
-    const System system = ui.state.system;
-    result_row(ui, id, word(demand.of),
-               {show(demand.flow_m3_per_h, "m3/h", system).text() + ", " +
-                    show(demand.opening_cm2, "cm2", system).text() + " each, hole " +
-                    show(demand.round_hole_mm, "mm", system).text(),
-                ""},
-               "");
-  }
   if (!study->venting.demands.empty()) {
+    draw_demands(ui, study->venting.demands);
     note(ui, "Openings are made for boost, which is every day's charge. A charger that fails asks for "
              "more than natural draught gives: it has to stop itself, or a fan has to serve.");
   }

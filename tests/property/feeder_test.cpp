@@ -186,7 +186,12 @@ TEST_SUITE("property") {
   }
 
   TEST_CASE("Feeder: no pair of less copper serves") {
-    const FeederInput in = usual();
+    // A bank whose short circuits every pair outlives: that is a check of calc/protection.
+    const auto soft = [](FeederInput in) {
+      in.strongest = in.weakest = {.open_circuit_V = 37.0, .resistance_ohm = 0.05};
+      return in;
+    };
+    const FeederInput in = soft(usual());
     const FeederResult chosen = feeder(in);
     const auto copper = [&](const FeederResult& r) {
       return in.run_m * find_conductor(r.conductor)->area_mm2 +
@@ -195,7 +200,7 @@ TEST_SUITE("property") {
     for (const Conductor& run : conductors()) {
       for (const Conductor& tail : conductors()) {
         if (run.metric != tail.metric || tail.area_mm2 > run.area_mm2) continue;
-        const FeederResult other = feeder(with_cables(run.label, tail.label));
+        const FeederResult other = feeder(soft(with_cables(run.label, tail.label)));
         if (copper(other) >= copper(chosen)) continue;
         bool passes = true;
         for (const Check& check : other.trace.checks) passes &= check.utilisation() <= 1.0;

@@ -84,7 +84,8 @@ struct Figures {
   double drop_frac = 0.0;
   double device_min_A = 0.0;
   double device_max_A = 0.0;
-  FaultRange faults{};  // the weakest at the plug, the strongest at the posts
+  FaultRange faults{};   // the weakest at the plug, the strongest at the posts
+  double stud_A = 0.0;  // the strongest at the bow, where the tail begins
 };
 
 // --- what the conductors carry -------------------------------------------------------------------
@@ -190,6 +191,15 @@ FaultRange short_circuits(const FeederInput& in, const Figures& f) {
                             in.strongest.resistance_ohm + f.jumpers_cold_ohm)};
 }
 
+double strongest_at_stud_A(const FeederInput& in, const Figures& f) {
+  const Wiring& w = f.wiring;
+  const double device_ohm = w.device != nullptr ? w.device->resistance_ohm : 0.0;
+  const double joints_ohm = (f.lug_count - 2) * in.lug_ohm + f.pole_count * device_ohm;
+  return fault_A(in.strongest.open_circuit_V,
+                 in.strongest.resistance_ohm + f.jumpers_cold_ohm +
+                     2.0 * w.run.length_m * w.run.conductor->tinned_ohm_per_m + 0.5 * joints_ohm);
+}
+
 Figures work_out(const FeederInput& in, const Wiring& wiring) {
   Figures f{.wiring = wiring};
   f.pole_count = in.floating ? 2 : 1;
@@ -201,6 +211,7 @@ Figures work_out(const FeederInput& in, const Wiring& wiring) {
   f.drop_frac = f.drop_V / in.nominal_V;
   f.jumpers_cold_ohm = jumpers_ohm(in, wiring.run.conductor->tinned_ohm_per_m);
   f.faults = short_circuits(in, f);
+  f.stud_A = strongest_at_stud_A(in, f);
   f.device_min_A = device_min_A(f.end.current_A);
   f.device_max_A = device_max_A(wiring.ampacity_A());
   return f;
@@ -211,14 +222,14 @@ Figures work_out(const FeederInput& in, const Wiring& wiring) {
 // The longest that the device may take, as a share of what the lead stands, at the ends of the
 // short circuits' range and where the device's curve bends: nearly the worst, and cheap.
 double clearing_ratio(const FeederInput& in, const Figures& f, const ProtectiveDevice& device,
-                      const Lead& lead, const WarmLead& warm_lead) {
+                      const Lead& lead, const WarmLead& warm_lead, double most_A) {
   const DeviceCurve& curve = curve_of(class_of(device));
   const DeviceAir air = device_air(in.coldest_C, in.ambient_C);
   const double k = adiabatic_factor(warm_lead.temperature_C, kPvcFault_C);
-  std::vector<double> currents_A{f.faults.least_A, f.faults.most_A};
+  std::vector<double> currents_A{f.faults.least_A, most_A};
   for (const double ratio : bends(curve, air)) {
     const double before_A = ratio * device.rating_A * (1.0 - 1e-9);  // a curve may step
-    if (before_A > f.faults.least_A && before_A < f.faults.most_A) currents_A.push_back(before_A);
+    if (before_A > f.faults.least_A && before_A < most_A) currents_A.push_back(before_A);
   }
   double worst = 0.0;
   for (const double current_A : currents_A) {
@@ -231,8 +242,8 @@ double clearing_ratio(const FeederInput& in, const Figures& f, const ProtectiveD
 
 bool clears(const FeederInput& in, const Figures& f, const ProtectiveDevice& device) {
   const Wiring& w = f.wiring;
-  return clearing_ratio(in, f, device, w.run, f.run) <= 1.0 &&
-         (!w.has_tail() || clearing_ratio(in, f, device, w.tail, f.tail) <= 1.0);
+  return clearing_ratio(in, f, device, w.run, f.run, f.faults.most_A) <= 1.0 &&
+         (!w.has_tail() || clearing_ratio(in, f, device, w.tail, f.tail, f.stud_A) <= 1.0);
 }
 
 int device_shortfalls(const FeederInput& in, const Figures& f, const ProtectiveDevice& device) {

@@ -87,6 +87,37 @@ double shortest_s(const ProtectionDevice& device, double current_A, DeviceAir ai
   return opening_band(curve_of(device.device_class), current_A / device.rating_A, air).shortest_s;
 }
 
+// A lead's terms that no current changes: lead_withstand_s() in two steps.
+class Heating {
+ public:
+  explicit Heating(const ProtectedLead& lead)
+      : ampacity_A_(lead.ampacity_A),
+        before_K_(lead.air_C - lead.start_C),
+        room_K_(lead.end_C - lead.start_C) {
+    if (room_K_ <= 0.0) return;
+    const double growth =
+        resistance_at(1.0, lead.end_C) / resistance_at(1.0, lead.insulation_C);
+    full_K_ = growth * (lead.insulation_C - lead.air_C);  // at the ampacity
+    const double k = adiabatic_factor(lead.start_C, lead.end_C);
+    tau_s_ = thole::withstand_s(k, lead.area_mm2, lead.ampacity_A) * full_K_ / room_K_;
+  }
+
+  double withstand_s(double current_A) const {
+    if (room_K_ <= 0.0) return 0.0;
+    const double use = current_A / ampacity_A_;
+    const double rise_K = before_K_ + full_K_ * use * use;
+    if (rise_K <= room_K_) return kMayNeverOpen_s;
+    return std::min(kMayNeverOpen_s, -tau_s_ * std::log1p(-room_K_ / rise_K));
+  }
+
+ private:
+  double ampacity_A_ = 0.0;
+  double before_K_ = 0.0;
+  double room_K_ = 0.0;
+  double full_K_ = 0.0;
+  double tau_s_ = 0.0;
+};
+
 struct Worst {
   double current_A = 0.0;
   double opening_s = 0.0;
@@ -98,9 +129,12 @@ Worst worst_for(const ProtectionInput& in, const ProtectedLead& lead, FaultRange
   std::vector<double> currents_A = corners(in.devices, range, in.air);
   const std::size_t corner_count = currents_A.size();
   for (std::size_t i = 1; i < corner_count; ++i) {
+    const double step_ratio = std::pow(currents_A[i] / currents_A[i - 1], 1.0 / kSteps);
+    if (step_ratio < 1.0 + kBeside) continue;  // the two sides of a bend
+    double between_A = currents_A[i - 1];
     for (int step = 1; step < kSteps; ++step) {
-      currents_A.push_back(currents_A[i - 1] * std::pow(currents_A[i] / currents_A[i - 1],
-                                                        step / static_cast<double>(kSteps)));
+      between_A *= step_ratio;
+      currents_A.push_back(between_A);
     }
     for (std::size_t a = 0; a < in.devices.size(); ++a) {
       for (std::size_t b = 0; b < a; ++b) {
@@ -112,12 +146,15 @@ Worst worst_for(const ProtectionInput& in, const ProtectedLead& lead, FaultRange
       }
     }
   }
+  const Heating heating(lead);
   Worst worst;
   double use = -1.0;
   for (const double current_A : currents_A) {
-    const double opening_s =
-        opening_in_series(in.devices, in.devices.size(), current_A, in.air).longest_s;
-    const double stands_s = lead_withstand_s(lead, current_A);
+    double opening_s = kMayNeverOpen_s;
+    for (const ProtectionDevice& device : in.devices) {
+      opening_s = std::min(opening_s, longest_s(device, current_A, in.air));
+    }
+    const double stands_s = heating.withstand_s(current_A);
     if (opening_s / stands_s <= use) continue;
     use = opening_s / stands_s;
     worst = {.current_A = current_A, .opening_s = opening_s, .withstand_s = stands_s};
@@ -560,16 +597,7 @@ OpeningBand opening_in_series(const std::vector<ProtectionDevice>& devices, std:
 }
 
 double lead_withstand_s(const ProtectedLead& lead, double current_A) {
-  const double k = adiabatic_factor(lead.start_C, lead.end_C);
-  const double room_K = lead.end_C - lead.start_C;
-  if (room_K <= 0.0) return 0.0;
-  const double growth = resistance_at(1.0, lead.end_C) / resistance_at(1.0, lead.insulation_C);
-  const double use = current_A / lead.ampacity_A;
-  const double full_K = growth * (lead.insulation_C - lead.air_C);  // at the ampacity
-  const double rise_K = lead.air_C + full_K * use * use - lead.start_C;
-  if (rise_K <= room_K) return kMayNeverOpen_s;
-  const double tau_s = withstand_s(k, lead.area_mm2, lead.ampacity_A) * full_K / room_K;
-  return std::min(kMayNeverOpen_s, -tau_s * std::log1p(-room_K / rise_K));
+  return Heating(lead).withstand_s(current_A);
 }
 
 ProtectionResult protection(const ProtectionInput& in) {
