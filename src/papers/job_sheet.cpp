@@ -13,6 +13,7 @@
 #include "io/figures.h"
 #include "io/markup.h"
 #include "io/qr.h"
+#include "papers/dock_worksheets.h"
 #include "papers/job_sheet_style.h"
 #include "papers/marks.h"
 
@@ -78,6 +79,7 @@ class SheetWriter {
     headlines();
     checks();
     for (const Chapter& chapter : all_chapters()) section(chapter);
+    write_dock_worksheets(design_, catalogue_, options_.system, out_);
     sources();
     foot();
     out_.raw("</main>\n</body>\n</html>\n");

@@ -10,6 +10,7 @@
 #include <optional>
 
 #include "calc/hold/rose.h"
+#include "calc/load_cases_study.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
 #include "calc/sensitivity.h"
@@ -70,6 +71,7 @@ struct Studies {
   Remembered<RoseResult> limits{};
   Remembered<CalibrateResult> trial{};
   LoadedPlate plate{};
+  Remembered<LoadsStudy> loads{};
   Remembered<ProtectionStudy> protection{};
 };
 
@@ -84,6 +86,16 @@ void draw_opening_times(Context& ui);
 
 // Of the mount page.
 void draw_loaded_plate(Context& ui);
+void draw_loads(Context& ui);
+
+// Of the trim page.
+void draw_bank_slider(Context& ui);
+void draw_weight_shares(Context& ui);
+void draw_heights(Context& ui);
+void draw_capacity_plate(Context& ui);
+void draw_roll_test(Context& ui);
+void draw_inclining_test(Context& ui);
+void draw_immersion_test(Context& ui);
 
 // Of this page; made on first use.
 Studies& studies_of(UiState& state);
