@@ -22,6 +22,7 @@
 #include "calc/hold/rose.h"
 #include "calc/hold/simulate.h"
 #include "calc/power_day.h"
+#include "calc/load_cases_study.h"
 #include "calc/plate/outline.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
@@ -42,6 +43,7 @@
 #include "io/job_json.h"
 #include "io/link.h"
 #include "io/measure.h"
+#include "io/loads_text.h"
 #include "io/plate_text.h"
 #include "io/power_day_text.h"
 #include "io/presets.h"
@@ -72,6 +74,7 @@ usage:
   thole day JOB.json               what a day takes from the bank, and what is left of it by the hour
   thole feeder JOB.json            the feeder as a circuit, what loses most first
   thole protection JOB.json        short circuits from a new bank to an old one, against fuse, cable and motor
+  thole loads JOB.json             what the mount must stand, case by case, and how fast she may go
   thole plate JOB.json             the plate by finite elements: stress, bolts, deck, sag in each load case
   thole sensitivity JOB.json [RESULT]  which values move a result most ("hold.limiting_wind_mps")
   thole calibrate JOB.json         the job with what a trial at sea told of its loads
@@ -484,6 +487,15 @@ int draw_template(const Arguments& arguments, const Design& design) {
   return put(arguments, write_svg(pages[static_cast<std::size_t>(*asked - 1)], {.file = true, .paper = true}));
 }
 
+int run_loads(const Arguments& arguments) {
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  const LoadsStudy study = load_cases_study(*design);
+  const int status = put(arguments, arguments.json ? write_loads(study) : loads_text(study, system_of(arguments)));
+  return status == kDone && !study.known ? kBadInput : status;
+}
+
 int run_plate(const Arguments& arguments) {
   const std::optional<Design> design = load_design(arguments);
   if (!design) return kBadInput;
@@ -643,6 +655,7 @@ constexpr Command kCommands[] = {
     {"hold", 2, 2, run_hold},
     {"day", 2, 2, run_day},
     {"feeder", 2, 2, run_feeder},
+    {"loads", 2, 2, run_loads},
     {"plate", 2, 2, run_plate},
     {"protection", 2, 2, run_protection},
     {"sensitivity", 2, 3, run_sensitivity},
