@@ -41,9 +41,9 @@ Drawing load_bars_picture(const LoadsStudy& study, System system) {
   double y = rows;
   for (const Bar& bar : bars) {
     const double end = std::max(kLongest * bar.moment_Nm / most_Nm, 0.004);
-    add_label(drawing, {0.0, y - 0.3}, bar.label, Align::left);
-    add_box(drawing, {0.0, y - 0.86}, {end, y - 0.58}, Line::outline, bar.in_range ? Fill::accent : Fill::paper);
-    add_label(drawing, {end + 0.015, y - 0.72}, show(bar.moment_Nm, "Nm", system).text(), Align::left);
+    add_label(drawing, {0.0, y - 0.28}, bar.label, Align::left);
+    add_box(drawing, {0.0, y - 0.88}, {end, y - 0.64}, Line::outline, bar.in_range ? Fill::accent : Fill::paper);
+    add_label(drawing, {end + 0.015, y - 0.76}, show(bar.moment_Nm, "Nm", system).text(), Align::left);
     drawing.description += bar.label + " " + show(bar.moment_Nm, "Nm", system).text() + (bar.in_range ? ". " : " (outside of its range). ");
     y -= 1.0;
   }

@@ -9,7 +9,7 @@
 namespace thole {
 
 // Of the thrusts the worst stands for all; what was not worked out has no bar. A full run with the
-// motor left down is left out: it would dwarf the rest.
+// motor left down is left out: it would dwarf the rest. A unit upward is a row: two lines of text.
 Drawing load_bars_picture(const LoadsStudy& study, System system);
 
 }  // namespace thole

@@ -95,7 +95,8 @@ void draw_loads(Context& ui) {
     return;
   }
   draw_limits_of_speed(ui, study);
-  figure(ui, "load-bars", load_bars_picture(study, ui.state.system), std::min(0.9f * ui.sheet.width, ui.sheet.scaled(380.0f)));
+  const Drawing bars = load_bars_picture(study, ui.state.system);
+  figure(ui, "load-bars", bars, ui.sheet.scaled(42.0f) * static_cast<float>(bars.high.y) + 24.0f);
   note(ui, "Overturning moment on the bolts, factor included. Bars not filled are outside of their formula's range.");
   draw_cases(ui, study);
   draw_formulas(ui, study);

@@ -11,12 +11,12 @@ TEST_SUITE("published") {
   // Handbook, batteries 6.2, after IMO A.749(18) Annex 3: B 2.4 m, f 0.80.
   TEST_CASE("metacentric height from a roll's period [imo-a749-annex-3, recomputed]") {
     struct Row {
-      double period_s, gm_m;
+      double period_s, gm_m, printed_m;
     };
-    for (const Row& row : {Row{1.5, 1.64}, Row{1.8, 1.138}, Row{2.2, 0.762}}) {
+    for (const Row& row : {Row{1.5, 1.64, 0.005}, Row{1.8, 1.138, 0.0006}, Row{2.2, 0.762, 0.0006}}) {
       CAPTURE(row.period_s);
       const GmReading reading = roll_test({.beam_m = 2.4, .period_s = row.period_s});
-      CHECK(near(reading.gm_m, row.gm_m, 0.0006));
+      CHECK(near(reading.gm_m, row.gm_m, row.printed_m));
       CHECK(reading.doubts.empty());
     }
   }
@@ -88,11 +88,13 @@ TEST_SUITE("property") {
     CHECK(sunk.doubts.empty());
   }
 
-  TEST_CASE("the roll test's band holds the true height when the coefficient is off by twice its spread") {
-    for (const double factor : {0.70, 0.75, 0.85, 0.90}) {
+  // IMO A.749(18) Annex 3 and practice print coefficients of 0.73 to 0.88. The band is straight, the
+  // square is not: hence 1.05.
+  TEST_CASE("the roll test's band holds what any published coefficient would give") {
+    for (const double factor : {0.73, 0.75, 0.78, 0.80, 0.88}) {
       CAPTURE(factor);
       const GmReading reading = roll_test({.beam_m = 2.4, .period_s = 1.8});
-      CHECK(near(roll_test_gm_m(factor, 2.4, 1.8), reading.gm_m, 1.08 * reading.spread_m));
+      CHECK(near(roll_test_gm_m(factor, 2.4, 1.8), reading.gm_m, 1.05 * reading.spread_m));
     }
   }
 }

@@ -208,7 +208,7 @@ void add_slams(const LoadCasesInput& in, const Places& places, const SlamFormula
   const double weight_N = in.motor_mass_kg * kGravity_mps2;
   const double up_g = std::max(kRebound_frac * in.bow_g * std::max(in.amplification_factor, 1.0) - 1.0, 0.0);
   builder.add({.id = "rebound",
-               .label = "Motor stowed, thrown up after it",
+               .label = "Stowed, thrown up after it",
                .force = {.force_z_N = weight_N * up_g},
                .at = places.stowed,
                .in_range = iso.outside.empty(),
@@ -221,7 +221,7 @@ void add_deployed(const LoadCasesInput& in, const Places& places, Builder& build
   const double drag_N = kDrag_factor * (in.wave_drag_N + current_N);
   // Both forces as one, where the thrust acts: the drag's lever is the shorter.
   builder.add({.id = "deployed",
-               .label = "Full thrust with current and waves on the shaft",
+               .label = "Thrust with current and waves",
                .force = {.force_x_N = -(in.thrust_N + drag_N)},
                .at = places.propeller,
                .grade = LoadGrade::working,
@@ -239,7 +239,7 @@ void add_deployed(const LoadCasesInput& in, const Places& places, Builder& build
                                   : "for show: the shaft ventilates and folds before; never run with it down",
                  .source = kMountDrag});
   };
-  forgotten("down.limit", "Left down under way, at its limit of " + fixed(kn_from_mps(in.deployed_limit_mps), 1) + " kn",
+  forgotten("down.limit", "Left down, at its limit: " + fixed(kn_from_mps(in.deployed_limit_mps), 1) + " kn",
             in.deployed_limit_mps, true);
   forgotten("down.run", "Left down at full run, " + fixed(kn_from_mps(in.hull.speed_mps), 0) + " kn", in.hull.speed_mps, false);
 }
@@ -268,13 +268,13 @@ void add_snag(const LoadCasesInput& in, const Places& places, Builder& builder) 
 
 void add_people(const Places& places, Builder& builder) {
   builder.add({.id = "person.step",
-               .label = "A person steps on the plate's fore end",
+               .label = "A person steps on its fore end",
                .force = {.force_z_N = -kPerson_N},
                .at = places.plate_end,
                .range = "1500 N on 100 by 100 mm",
                .source = kPersonOnPlate});
   builder.add({.id = "person.pull",
-               .label = "A person hangs on the stowed motor, aside",
+               .label = "A person hangs on the motor",
                .force = {.force_y_N = kHandhold_N},
                .at = places.stowed,
                .range = "1000 N level, as a handhold",

@@ -23,15 +23,15 @@ struct RollTestInput {
   double beam_m = 0.0;    // largest, of the hull; > 0
   double period_s = 0.0;  // side to side and back; > 0
   double roll_factor = 0.80;
-  double roll_factor_spread_factor = 0.05;  // added to and taken from the factor
+  double roll_factor_spread_factor = 0.08;  // published ones go from 0.73 to 0.88
   double period_spread_s = 0.03;            // a tenth of what a thumb on a watch is off in ten
   double beam_spread_frac = 0.01;
 };
 
 // GM = (f B / T)^2.
 //
-// Source: IMO A.749(18) Annex 3; f 0.80 and its accuracy are for small fishing vessels, other craft
-// are extrapolated. Range: 0.1 .. 4 m, beyond which a doubt says so. Precondition: > 0 where said.
+// Source: IMO A.749(18) Annex 3; f 0.80 is for small fishing vessels, other craft are
+// extrapolated. Range: 0.1 .. 4 m, beyond which a doubt says so. Precondition: > 0 where said.
 GmReading roll_test(const RollTestInput& in);
 
 struct InclineInput {
