@@ -31,7 +31,7 @@ CARRIERS = {
                       "scale_x_", "scale_y_", "left_", "bottom_"},  # px, all of it
     "draw/": {"x", "y", "radius", "width", "height", "scale"},
     "ui/semantics.h": {"min", "max", "step"},
-    "ui/widgets.h": {"value"},  # of whichever field is dragged
+    "ui/widgets.h": {"value", "low", "high", "step"},  # of whichever field is dragged or slides
 }
 MONEY = re.compile(r"(^|_)price($|_)")
 

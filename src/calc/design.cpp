@@ -606,6 +606,9 @@ MountInput mount_input(const Job& job, const Catalogue& catalogue, const HoldRes
       .core_thickness_mm = mount.core_thickness_mm.value,
       .backing_side_mm = mount.backing_side_mm.value,
       .backing_thickness_mm = mount.backing_thickness_mm.value,
+      .trailered = mount.trailered.value,
+      .isolated = mount.isolated.value,
+      .finish_mm = mount.finish_mm.value,
       .run_speed_mps = boat.cruise_speed_mps.value,
       .run_wave_m = mount.run_wave_m.value,
       .displacement_kg = boat.displacement_kg.value,
@@ -637,6 +640,8 @@ TrimInput trim_input(const Job& job, const HoldResult& hold, const BankResult& b
   }
   const double bank_x = trim.bank_x_m.value;
   const double motor_x = trim.motor_x_m.value;
+  const double bank_z = trim.bank_z_m.value;
+  const double motor_z = trim.motor_z_m.value;
   return {
       .length_m = boat.length_m.value,
       .waterline_length_m = boat.waterline_length_m.value,
@@ -647,25 +652,34 @@ TrimInput trim_input(const Job& job, const HoldResult& hold, const BankResult& b
       .gm_m = trim.gm_m.value,
       .initial_trim_deg = trim.initial_trim_deg.value,
       .bow_height_m = boat.bow_height_m.value,
+      .crew_count = boat.crew_count.value,
+      .plate_persons_count = trim.capacity_persons_count.value,
+      .plate_mass_kg = trim.capacity_mass_kg.value,
       .items =
           {
               {.label = "Motor and plate",
                .mass_kg = hold.motor.mass_kg + mount.plate_mass_kg,
                .x_m = motor_x,
                .y_m = trim.motor_y_m.value,
+               .z_m = motor_z,
                .y_field = "trim.motor_y_m"},
               {.label = "Bank",
                .mass_kg = bank.mass_kg,
                .x_m = bank_x,
                .y_m = trim.bank_y_m.value,
+               .z_m = bank_z,
                .x_field = "trim.bank_x_m",
                .y_field = "trim.bank_y_m",
                .lead_bank = is_lead(bank.block.chemistry),
                .holding_h = job.hold.holding_h.value},
               {.label = "Charger",
                .mass_kg = charge.charger.mass_kg * charge.charger_count,
-               .x_m = bank_x},
-              {.label = "Cable", .mass_kg = cable_kg, .x_m = 0.5 * (bank_x + motor_x)},
+               .x_m = bank_x,
+               .z_m = bank_z},
+              {.label = "Cable",
+               .mass_kg = cable_kg,
+               .x_m = 0.5 * (bank_x + motor_x),
+               .z_m = 0.5 * (bank_z + motor_z)},
           },
   };
 }

@@ -152,6 +152,7 @@ constexpr std::array kOutputs{
     THOLE_NUMBER(trim, stern_sinkage_m, "Stern goes down", "trim.stern_sinkage"),
     THOLE_NUMBER(trim, trim_deg, "Trim, bow down", "trim.attitude"),
     THOLE_NUMBER(trim, heel_deg, "Heel to starboard", "trim.heel"),
+    THOLE_NUMBER(trim, gm_after_m, "Metacentric height after", "trim.gm"),
     THOLE_NUMBER(trim, bow_freeboard_m, "Bow height left", ""),
 
     THOLE_NUMBER(control, heading_error_deg, "Heading error at full thrust", "control.heading"),

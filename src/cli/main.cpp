@@ -26,6 +26,7 @@
 #include "calc/hold/rose.h"
 #include "calc/hold/simulate.h"
 #include "calc/locker_study.h"
+#include "calc/load_cases_study.h"
 #include "calc/plate/outline.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
@@ -53,6 +54,7 @@
 #include "io/link.h"
 #include "io/locker_text.h"
 #include "io/measure.h"
+#include "io/loads_text.h"
 #include "io/plate_text.h"
 #include "io/power_day_text.h"
 #include "io/presets.h"
@@ -89,6 +91,7 @@ usage:
   thole protection JOB.json        short circuits from a new bank to an old one, against fuse, cable and motor
   thole locker JOB.json            whether the bank goes into its locker, how it lies there, what holds it down
   thole charge JOB.json            tonight on shore by the hour, the engine, the sun; the locker's air
+  thole loads JOB.json             what the mount must stand, case by case, and how fast she may go
   thole plate JOB.json             the plate by finite elements: stress, bolts, deck, sag in each load case
   thole compass JOB.json           what the feeder does to the heading sensor at full thrust
   thole foredeck JOB.json          room for the stowed motor, the bow light, thrust by shaft length, what a snag breaks
@@ -530,6 +533,15 @@ int draw_template(const Arguments& arguments, const Design& design) {
   return put(arguments, pages[static_cast<std::size_t>(*asked - 1)]);
 }
 
+int run_loads(const Arguments& arguments) {
+  const std::optional<Design> design = load_design(arguments);
+  if (!design) return kBadInput;
+  report(design->issues);
+  const LoadsStudy study = load_cases_study(*design);
+  const int status = put(arguments, arguments.json ? write_loads(study) : loads_text(study, system_of(arguments)));
+  return status == kDone && !study.known ? kBadInput : status;
+}
+
 int run_plate(const Arguments& arguments) {
   const std::optional<Design> design = load_design(arguments);
   if (!design) return kBadInput;
@@ -708,6 +720,7 @@ constexpr Command kCommands[] = {
     {"hold", 2, 2, run_hold},
     {"day", 2, 2, run_day},
     {"feeder", 2, 2, run_feeder},
+    {"loads", 2, 2, run_loads},
     {"plate", 2, 2, run_plate},
     {"charge", 2, 2, run_charge},
     {"foredeck", 2, 2, run_foredeck},

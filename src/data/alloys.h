@@ -20,6 +20,9 @@ struct Alloy {
   Source source{};
 };
 
+// Stainless steel, not aluminium.
+inline bool is_stainless(const Alloy& alloy) { return alloy.modulus_GPa > 150.0; }
+
 // Null when no alloy has this name.
 const Alloy* find_alloy(std::string_view name);
 

@@ -41,12 +41,16 @@ constexpr double MPa_from_ksi(double stress_ksi) { return stress_ksi * 6.8947572
 constexpr std::array kGrades{
     BoltGrade{"A2-50", 500, 210, kIso3506},
     BoltGrade{"A2-70", 700, 450, kIso3506},
+    BoltGrade{"A2-80", 800, 600, kIso3506},
     BoltGrade{"A4-50", 500, 210, kIso3506},
     BoltGrade{"A4-70", 700, 450, kIso3506},
     BoltGrade{"A4-80", 800, 600, kIso3506},
     BoltGrade{"F593C", MPa_from_ksi(100), MPa_from_ksi(65), kAstmF593},
     BoltGrade{"F593F", MPa_from_ksi(75), MPa_from_ksi(30), kAstmF593},
     BoltGrade{"F593G", MPa_from_ksi(100), MPa_from_ksi(65), kAstmF593},
+    BoltGrade{"J429-2", MPa_from_ksi(74), MPa_from_ksi(57), kSaeJ429, true},
+    BoltGrade{"J429-5", MPa_from_ksi(120), MPa_from_ksi(92), kSaeJ429, true},
+    BoltGrade{"J429-8", MPa_from_ksi(150), MPa_from_ksi(130), kSaeJ429, true},
 };
 
 // EN 1993-1-8 Table 3.4 and EN 1993-1-4 (recalled): thread in the shear plane, hexagon,

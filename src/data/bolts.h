@@ -25,6 +25,7 @@ struct BoltGrade {
   double tensile_MPa = 0.0;
   double yield_MPa = 0.0;
   Source source{};
+  bool carbon_steel = false;  // it rusts: zinc and paint only put that off
 };
 
 // Null when there is none of this name.

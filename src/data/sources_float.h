@@ -37,6 +37,31 @@ inline constexpr Source kDerrett{.id = "derrett-ship-stability",
 inline constexpr Source kRollTest{.id = "imo-a749-annex-3",
                                   .title = "IMO Resolution A.749(18), Code on Intact Stability",
                                   .locator = "Annex 3, rolling period test"};
+inline constexpr Source kWeightsAndGm{
+    .id = "weights-and-gm",
+    .title = "Moments of buoyancy and weight about the keel, wall sides",
+    .locator = "GM (D + w) = GM D - w (z - s/2), derived; same as dGM = w/(W+w) (T + t/2 - h - GM)"};
+inline constexpr Source kLeastGm{
+    .id = "uk-small-commercial-gm",
+    .title = "UK code for small commercial vessels, intact stability",
+    .locator = "metacentric height at least 0.35 m, recalled",
+    .confirmed = false};
+inline constexpr Source kInclining{
+    .id = "inclining-experiment",
+    .title = "Inclining experiment, GM = w d / (D tan phi)",
+    .locator = "Derrett, Ship Stability for Masters and Mates; small angles, wall sides"};
+inline constexpr Source kInclineAngles{
+    .id = "iso-12217-practice-incline",
+    .title = "Practice of inclining small craft after ISO 12217",
+    .locator = "three degrees or more to each side, weights already aboard"};
+inline constexpr Source kDockReadings{.id = "dock-readings",
+                                      .title = "How well a tape, a watch and a plumb line are read at a dock",
+                                      .locator = "our own judgement",
+                                      .confirmed = false};
+inline constexpr Source kCfrWeight{
+    .id = "33-cfr-183-35",
+    .title = "33 CFR 183.35, maximum weight capacity of outboard boats",
+    .locator = "persons, engine and gear together: a fifth of what the hull displaces beyond its weight"};
 inline constexpr Source kCfrPersons{.id = "33-cfr-183-41",
                                     .title = "33 CFR 183.41, persons capacity of outboard boats",
                                     .locator = "number of persons: (lb + 32) / 141"};

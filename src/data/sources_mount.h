@@ -36,6 +36,29 @@ inline constexpr Source kPulseLength{.id = "slam-pulse-length",
                                      .locator = "0.1 to 0.25 s, recalled",
                                      .confirmed = false};
 
+inline constexpr Source kRigidBody{.id = "rigid-body-line",
+                                   .title = "Heave and pitch of a rigid boat",
+                                   .locator = "acceleration changes along a straight line, bow and beyond"};
+inline constexpr Source kMountDrag{
+    .id = "morison-drag",
+    .title = "Morison drag of an upright tube and a pod",
+    .locator = "Journee and Massie, Offshore Hydromechanics ch. 12; factor 1.5 our own judgement"};
+inline constexpr Source kSnag{
+    .id = "snag-shaft-as-fuse",
+    .title = "Energy of the boat against the shaft's spring, capped by its folding",
+    .locator = "F = v sqrt(M k), M_p = Z_p times yield; half a metre a second and 1.2 our own judgement",
+    .confirmed = false};
+inline constexpr Source kPersonPulls{.id = "iso-15085-handhold",
+                                     .title = "ISO 15085, handholds of small craft",
+                                     .locator = "1000 to 1500 N in any direction, recalled",
+                                     .confirmed = false};
+inline constexpr Source kRoadLoads{
+    .id = "road-loads",
+    .title = "Loads of road transport on what is bolted to a boat",
+    .locator = "2 g down, 1 g along, 0.5 g across on top of its weight: our own judgement; EN 12195-1 has 0.8 along and "
+               "0.5 across for securing loads (recalled)",
+    .confirmed = false};
+
 // --- plate
 // ----------------------------------------------------------------------------------------
 inline constexpr Source kBeamTheory{.id = "beam-theory",
@@ -123,6 +146,25 @@ inline constexpr Source kEn1993Bolts{
 inline constexpr Source kEn1993Edges{.id = "en-1993-1-8-table-3-3",
                                      .title = "EN 1993-1-8, edge distances of bolts",
                                      .locator = "Table 3.3: 2.0 holes for full bearing"};
+inline constexpr Source kEn1993Bearing{
+    .id = "en-1993-1-8-bearing",
+    .title = "EN 1993-1-8 and EN 1999-1-1, bolts bearing on a plate",
+    .locator = "2.5 a_b f_u d t / 1.25, a_b = e / (3 d_0), half of a countersink counted; recalled",
+    .confirmed = false};
+inline constexpr Source kSaeJ429{.id = "sae-j429",
+                                 .title = "SAE J429, steel bolts in inches",
+                                 .locator = "grades 2, 5 and 8; recalled",
+                                 .confirmed = false};
+inline constexpr Source kFatiguePlate{
+    .id = "aluminum-design-manual-fatigue",
+    .title = "Aluminum Design Manual, fatigue categories A to E",
+    .locator = "C_f N^(-1/m), recalled; category B at bolt holes not confirmed; EN 1993-1-9 90 for stainless",
+    .confirmed = false};
+inline constexpr Source kFatigueBolt{
+    .id = "en-1993-1-9-category-50",
+    .title = "EN 1993-1-9, rolled threads in tension",
+    .locator = "category 50, slope 3, factor 1.15; recalled",
+    .confirmed = false};
 inline constexpr Source kBoltSpacing{.id = "aisc-360-j3",
                                      .title = "AISC 360, spacing of bolts",
                                      .locator = "J3.3: three diameters preferred, recalled",
@@ -143,6 +185,25 @@ inline constexpr Source kBackingTests{
     .id = "backing-plate-tests-2016",
     .title = "Published pull tests of backing plates (Practical Sailor, 2016)",
     .locator = "five bolt diameters across"};
+inline constexpr Source kLaminateBearing{
+    .id = "laminate-bearing",
+    .title = "Bolts bearing on glass laminate",
+    .locator = "EUROCOMP and tests: 150 to 250 MPa for mat and roving, a quarter of the least used; recalled",
+    .confirmed = false};
+inline constexpr Source kFinishCreep{
+    .id = "finish-creep",
+    .title = "Paint or film under a bolt gives, and clamp goes with it",
+    .locator = "15 % of its thickness, our own judgement",
+    .confirmed = false};
+inline constexpr Source kGalvanicTable{
+    .id = "aca-galvanic-sea-water",
+    .title = "Australasian Corrosion Association, metals in flowing sea water",
+    .locator = "volts against saturated calomel; lists differ for active stainless"};
+inline constexpr Source kGalvanicLimit{
+    .id = "mil-std-889-gap",
+    .title = "MIL-STD-889 and older practice, metals in contact",
+    .locator = "0.15 V in salt spray, 0.25 V in the open, 0.50 V indoors; recalled",
+    .confirmed = false};
 inline constexpr Source kIso15084{.id = "iso-15084-2003",
                                   .title = "ISO 15084:2003, strong points for anchoring and towing",
                                   .locator = "coefficients recalled, agree with one published boat",

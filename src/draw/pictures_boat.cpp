@@ -202,12 +202,18 @@ Drawing trim_picture(const Design& design, System system) {
   add_hull(drawing, boat, 0.0, 0.0, Line::hidden, false);
   const double bank_x = design.job.trim.bank_x_m.value;
   const double tall = 0.05 * length;
-  add_box(drawing, {bank_x - 0.06 * length, 0.0}, {bank_x + 0.06 * length, tall}, Line::outline,
-          Fill::paper);
+  // Aboard as she floats after: blocks and motor go down with her.
+  const auto down = [&](double x) {
+    return enlarged * (trim.stern_sinkage_m + (trim.bow_sinkage_m - trim.stern_sinkage_m) * x /
+                                                  boat.waterline_length_m.value);
+  };
+  const double bank_y = design.job.trim.bank_z_m.value - down(bank_x);
+  add_box(drawing, {bank_x - 0.06 * length, bank_y - 0.5 * tall},
+          {bank_x + 0.06 * length, bank_y + 0.5 * tall}, Line::outline, Fill::paper);
   add_label(drawing, {bank_x, -deepest - 0.065 * length}, mass_text(design.bank.mass_kg, system),
             Align::centre, TextRole::strong);
   const double motor_x = design.job.trim.motor_x_m.value;
-  const double deck = boat.bow_height_m.value;
+  const double deck = design.job.trim.motor_z_m.value - 0.11 - down(motor_x);
   add_box(drawing, {motor_x - 0.04 * length, deck + 0.02}, {motor_x + 0.04 * length, deck + 0.2},
           Line::outline, Fill::hull);
   add_label(drawing, {motor_x, deck + 0.2 + 0.055 * length},
@@ -221,7 +227,7 @@ Drawing trim_picture(const Design& design, System system) {
   add_label(drawing, {1.12 * length, foot}, "bow " + moved(trim.bow_sinkage_m), Align::right);
   add_label(drawing, {drawing.low.x, drawing.high.y - 0.03 * length},
             "movement × " + fixed(enlarged, 0), Align::left);
-  add_handle(drawing, {bank_x, 0.5 * tall}, "trim.bank_x_m", 1.0, 0.0);
+  add_handle(drawing, {bank_x, bank_y}, "trim.bank_x_m", 1.0, 0.0);
   drawing.description =
       "Bow " + moved(trim.bow_sinkage_m) + ", stern " + moved(trim.stern_sinkage_m) + "; trim " +
       fixed(std::abs(trim.trim_deg), 2) +

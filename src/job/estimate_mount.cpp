@@ -18,6 +18,7 @@ constexpr double kBalsa_mm = 12.0;
 constexpr double kFoam_mm = 15.0;
 constexpr double kBackingSide_mm = 60.0;
 constexpr double kBackingThickness_mm = 10.0;
+constexpr double kRoadBeam_m = 2.55;  // widest on most roads without leave
 constexpr double kSkinOverMinimum_factor = 1.5;  // project decision: builders exceed the least
 
 double usual_core_mm(DeckKind kind) {
@@ -85,6 +86,12 @@ void estimate_mount(Job& job, Trace& trace) {
          "A chock carries the outer end of the stowed motor: cheaper than the plate that does "
          "without.",
          kProjectDecision);
+  assume(trace, mount.trailered, job.boat.beam_m.value <= kRoadBeam_m, "mount.trailered",
+         "Boats up to 2.55 m wide go by trailer, with the motor on.", kCommonPractice);
+  assume(trace, mount.isolated, true, "mount.isolated",
+         "Sleeves, washers, gasket and paste keep stainless off the aluminium.", kCommonPractice);
+  assume(trace, mount.finish_mm, 0.0, "mount.finish_mm",
+         "The plate is bare, or masked under heads and washers.", kCommonPractice);
   assume(trace, mount.run_wave_m, usual_wave_m(job.water.exposure.value), "mount.run_wave_m",
          "0.3 m in sheltered water, 0.4 m in a bay, 0.5 m in the open.", kProjectDecision);
 }

@@ -22,6 +22,9 @@ constexpr double kOpenGm_ratio = 0.42;
 constexpr double kHouseGm_ratio = 0.27;
 constexpr double kLeastGm_m = 0.1;  // of the field
 
+constexpr double kMotorAboveDeck_m = 0.15;  // project decision, as the next
+constexpr double kHalfBlock_m = 0.11;
+
 constexpr double kSternDown_deg = -0.5;  // custom: level to one degree by the stern
 
 bool has_house(Layout layout) {
@@ -82,6 +85,40 @@ void estimate_trim(Job& job, Trace& trace) {
                 .value = std::max(ratio * beam_m, kLeastGm_m),
                 .unit = "m",
                 .source = kCommonPractice};
+  });
+  estimate(trace, trim.motor_z_m, "trim.motor_z_m", [&] {
+    return Step{.label = "Stowed motor above the water",
+                .symbol = "z",
+                .formula = "h + c",
+                .terms = {{"h", boat.bow_height_m.value, "m", "deck at the mount above the water"},
+                          {"c", kMotorAboveDeck_m, "m", "its middle above the deck"}},
+                .value = boat.bow_height_m.value + kMotorAboveDeck_m,
+                .unit = "m",
+                .source = kProjectDecision};
+  });
+  estimate(trace, trim.bank_z_m, "trim.bank_z_m", [&] {
+    const Term half{"c", kHalfBlock_m, "m", "half of a block's height"};
+    if (!job.locker.above_bilge_m.known()) {
+      return Step{.label = "Bank above the water",
+                  .symbol = "z",
+                  .formula = "c",
+                  .terms = {half},
+                  .value = kHalfBlock_m,
+                  .unit = "m",
+                  .source = kProjectDecision,
+                  .assumptions = {"The blocks stand on a sole at the waterline."}};
+    }
+    const double above_m = job.locker.above_bilge_m.value;
+    const double draft_m = boat.draft_m.value;
+    return Step{.label = "Bank above the water",
+                .symbol = "z",
+                .formula = "b - T + c",
+                .terms = {{"b", above_m, "m", "blocks above the bilge"},
+                          {"T", draft_m, "m", "draft"},
+                          half},
+                .value = above_m - draft_m + kHalfBlock_m,
+                .unit = "m",
+                .source = kProjectDecision};
   });
   assume(trace, trim.initial_trim_deg, kSternDown_deg, "trim.initial_trim_deg",
          "Loaded, the boat lies half a degree by the stern.", kCommonPractice);

@@ -15,6 +15,7 @@
 #include "io/figures.h"
 #include "io/markup.h"
 #include "io/qr.h"
+#include "papers/dock_worksheets.h"
 #include "papers/job_sheet_style.h"
 #include "papers/marks.h"
 
@@ -84,6 +85,7 @@ class SheetWriter {
     for (const Chapter& chapter : all_chapters()) {
       if (chapter.told(design_)) section(chapter);
     }
+    write_dock_worksheets(design_, catalogue_, options_.system, out_);
     sources();
     foot();
     out_.raw("</main>\n</body>\n</html>\n");

@@ -54,6 +54,8 @@ border-bottom:1px solid var(--faint)}
 .sheet thead th{font-size:.84em;color:var(--muted);border-bottom:1px solid var(--ink)}
 .sheet tbody th{font-weight:400}
 .sheet .n{text-align:right;font-variant-numeric:tabular-nums}
+.sheet .worksheet{break-inside:avoid}
+.sheet .worksheet td{height:2.2em;min-width:4em;border:1px solid var(--line);padding:.22em .4em}
 .sheet .sum th,.sheet .sum td{border-bottom:0;font-weight:600}
 .sheet .sum:last-child th,.sheet .sum:last-child td{border-top:2px solid var(--ink)}
 .sheet tr,.sheet .checks tbody,.sheet figure,.sheet .values div,.sheet li{break-inside:avoid}

@@ -79,6 +79,7 @@ constexpr std::array<std::string_view, 3> kMountStiff{"mount.stiffener_count", "
 constexpr std::array<std::string_view, 3> kMountFinish{"mount.isolated", "mount.finish_mm", "mount.trailered"};
 constexpr std::array<std::string_view, 4> kMountFlex{"mount.test_mass_kg", "mount.test_arm_mm", "mount.test_sag_mm", "mount.deck_factor"};
 constexpr std::array kMountGroups{Group{"", kMountMain}, Group{"Plate", kMountPlate}, Group{"Bolts", kMountBolts}, Group{"Deck and backing", kMountDeck}, Group{"The plate under load", {}, draw_loaded_plate}, Group{"Drawings to make it by", {}, draw_plate_papers}, Group{"Shape", kMountShape}, Group{"Stiffeners", kMountStiff}, Group{"Metal on metal, road", kMountFinish}, Group{"A flex test", kMountFlex}};
+constexpr std::array kMountGroups{Group{"", kMountMain}, Group{"Plate", kMountPlate}, Group{"Bolts", kMountBolts}, Group{"Deck and backing", kMountDeck}, Group{"Loads", {}, draw_loads}, Group{"The plate under load", {}, draw_loaded_plate}, Group{"Shape", kMountShape}, Group{"Stiffeners", kMountStiff}, Group{"Metal on metal, road", kMountFinish}, Group{"A flex test", kMountFlex}};
 
 constexpr std::array<std::string_view, 4> kTrimMain{"trim.bank_x_m", "trim.bank_y_m", "trim.motor_x_m", "trim.motor_y_m"};
 constexpr std::array<std::string_view, 3> kTrimBoat{"trim.initial_trim_deg", "trim.gm_m", "trim.waterplane_ratio"};
@@ -87,7 +88,7 @@ constexpr std::array<std::string_view, 2> kTrimPlate{"trim.capacity_persons_coun
 constexpr std::array<std::string_view, 1> kTrimRoll{"trim.roll_period_s"};
 constexpr std::array<std::string_view, 4> kTrimIncline{"trim.incline_mass_kg", "trim.incline_shift_m", "trim.pendulum_m", "trim.pendulum_shift_mm"};
 constexpr std::array<std::string_view, 2> kTrimImmersion{"trim.immersion_mass_kg", "trim.immersion_mm"};
-constexpr std::array kTrimGroups{Group{"", kTrimMain}, Group{"The boat afloat", kTrimBoat}, Group{"Heights", kTrimHeights}, Group{"The capacity plate", kTrimPlate}, Group{"Roll test", kTrimRoll}, Group{"Inclining test", kTrimIncline}, Group{"Weight and sinkage", kTrimImmersion}};
+constexpr std::array kTrimGroups{Group{"", kTrimMain}, Group{"What each thing does", {}, draw_weight_shares}, Group{"The boat afloat", kTrimBoat}, Group{"Heights", kTrimHeights, draw_heights}, Group{"The capacity plate", kTrimPlate, draw_capacity_plate}, Group{"Roll test", kTrimRoll, draw_roll_test}, Group{"Inclining test", kTrimIncline, draw_inclining_test}, Group{"Weight and sinkage", kTrimImmersion, draw_immersion_test}};
 
 constexpr std::array<std::string_view, 5> kControlMain{"control.remote", "control.remote_h", "control.receiver_clear_deg", "control.link", "control.main_switch"};
 constexpr std::array<std::string_view, 6> kControlSensor{"control.sensor_x_m", "control.sensor_y_m", "control.sensor_z_m", "control.sensor_turn_deg", "control.heading_limit_deg", "control.tilt_deg"};
@@ -110,8 +111,8 @@ constexpr std::array<std::string_view, 13> kBankResults{"bank.block", "bank.bloc
 constexpr std::array<std::string_view, 9> kFeederResults{"feeder.conductor", "feeder.tail_conductor", "feeder.device", "feeder.current_A", "feeder.drop_V", "feeder.motor_V", "feeder.loss_W", "feeder.fault_near_A", "feeder.fault_far_A"};
 constexpr std::array<std::string_view, 7> kChargeResults{"charge.charger", "charge.output_A", "charge.shore_A", "charge.ventilation_m3_per_h", "charge.vent_area_cm2", "charge.spark_clearance_mm", "charge.minutes_to_limit_min"};
 constexpr std::array<std::string_view, 9> kMountResults{"mount.plate", "mount.bolt", "mount.bolt_count", "mount.slam_N", "mount.plate_stress_MPa", "mount.sag_mm", "mount.frequency_Hz", "mount.bolt_tension_N", "mount.bolt_torque_Nm"};
-constexpr std::array<std::string_view, 5> kTrimResults{"trim.added_kg", "trim.stern_sinkage_m", "trim.trim_deg", "trim.heel_deg", "trim.bow_freeboard_m"};
 constexpr std::array<std::string_view, 4> kControlResults{"control.sensor_gap_m", "control.network_cable", "control.network_current_A", "control.network_drop_V"};
+constexpr std::array<std::string_view, 6> kTrimResults{"trim.added_kg", "trim.stern_sinkage_m", "trim.trim_deg", "trim.heel_deg", "trim.bow_freeboard_m", "trim.gm_after_m"};
 constexpr std::array<std::string_view, 4> kPackResults{"parts.parts_price", "parts.labour_h", "parts.mass_kg", "parts.lead_days"};
 // clang-format on
 
@@ -365,6 +366,7 @@ constexpr std::array kPages{
          .results = kTrimResults,
          .groups = kTrimGroups,
          .picture = trim_picture,
+         .under_picture = draw_bank_slider,
          .trace = [](const Design& d) { return &d.trim.trace; }},
     Page{.key = "control",
          .title = "Control and sensors",
@@ -523,6 +525,7 @@ void draw_page(Context& ui, const Page& page, const Columns& columns) {
                                       : 0.62f * columns.picture.width;
     picture(ui, "picture", page.picture(design, ui.state.system), height);
     sheet.space(kUnit);
+    if (page.under_picture != nullptr) page.under_picture(ui);
   }
   heading(ui, 1, page.title);
   body(ui, page.lead);

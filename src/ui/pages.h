@@ -26,6 +26,7 @@ struct Page {
   std::span<const std::string_view> results{};
   std::span<const Group> groups{};
   Drawing (*picture)(const Design&, System) = nullptr;
+  void (*under_picture)(Context&) = nullptr;  // what moves it, so close that both are seen at once
   const Trace* (*trace)(const Design&) = nullptr;
   // Pages with more than fields draw that themselves, before the groups.
   void (*extra)(Context&) = nullptr;

@@ -22,6 +22,7 @@
 #include "calc/hold/rose.h"
 #include "calc/locker_study.h"
 #include "calc/length_study.h"
+#include "calc/load_cases_study.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
 #include "calc/sensitivity.h"
@@ -114,6 +115,7 @@ struct Studies {
   Remembered<CalibrateResult> trial{};
   LoadedPlate plate{};
   ScrubbedDay bank_day{};
+  Remembered<LoadsStudy> loads{};
   Remembered<ProtectionStudy> protection{};
   LiveCircuit circuit{};
   Remembered<CableStudy> cable{};
@@ -163,6 +165,16 @@ void draw_plate_papers(Context& ui);  // to print and to cut by
 
 // Of the control page.
 void draw_heading_sensor(Context& ui);
+void draw_loads(Context& ui);
+
+// Of the trim page.
+void draw_bank_slider(Context& ui);
+void draw_weight_shares(Context& ui);
+void draw_heights(Context& ui);
+void draw_capacity_plate(Context& ui);
+void draw_roll_test(Context& ui);
+void draw_inclining_test(Context& ui);
+void draw_immersion_test(Context& ui);
 
 // Of this page; made on first use.
 Studies& studies_of(UiState& state);

@@ -743,6 +743,41 @@ void wind_slider(Context& ui, const Field& field) {
   help_line(ui, field, "");
 }
 
+void field_slider(Context& ui, const Field& field, const FieldRange& range) {
+  Sheet& sheet = ui.sheet;
+  const std::string id = field.path() + ".slider";
+  if (const Event event = sheet.take(id); event.verb == "set") {
+    if (const auto wanted = plain_number(event.text)) {
+      const double rounded = range.low + std::round((*wanted - range.low) / range.step) * range.step;
+      ui.state.rejected.erase(field.path());
+      ui.document.nudge(field, std::clamp(rounded, range.low, range.high));
+    }
+  }
+  const double value = field.access.get(ui.document.design().job);
+  const std::string words = show(value, field.unit(), ui.state.system).text();
+  const float words_w = sheet.text_width(kTextStrong, words);
+  const bool beside = sheet.text_width(kNote, range.name) + kInner + words_w <= sheet.width;
+  sheet.text_at(sheet.x, sheet.y, kNote, sheet.palette().muted, range.name);
+  if (!beside) sheet.y += sheet.scaled(kNote.line);
+  sheet.text_at(beside ? sheet.x + sheet.width - words_w : sheet.x, sheet.y, kTextStrong,
+                sheet.palette().ink, words);
+  sheet.y += sheet.scaled(kText.line);
+  const Rect row{sheet.x, sheet.y, sheet.width, sheet.scaled(kTarget)};
+  const double share = range.high > range.low ? (value - range.low) / (range.high - range.low) : 0.0;
+  paint_track(sheet, row, share);
+  sheet.record({.id = id,
+                .role = Role::slider,
+                .name = std::string(range.name),
+                .value = trimmed(fixed(value, 3)),
+                .unit = words,
+                .description = std::string(field.help),
+                .min = range.low,
+                .max = range.high,
+                .step = range.step},
+               row);
+  sheet.y += row.height;
+}
+
 void step_note(Context& ui, const Step& step) {
   Sheet& sheet = ui.sheet;
   const Palette& palette = sheet.palette();

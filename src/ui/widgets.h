@@ -118,6 +118,16 @@ int segments(Context& ui, std::string_view id, std::string_view name,
 // The wind on a slider with Beaufort's words.
 void wind_slider(Context& ui, const Field& field);
 
+// A field on a slider from `low` to `high` in its own unit, with what it is now in words; beside
+// its text box, so under a name of its own.
+struct FieldRange {
+  std::string_view name{};
+  double low = 0.0;
+  double high = 1.0;
+  double step = 0.05;
+};
+void field_slider(Context& ui, const Field& field, const FieldRange& range);
+
 // Name and value on one line; pressed, it opens the step behind it.
 void result_row(Context& ui, std::string_view id, std::string_view label, const Shown& value,
                 std::string_view step_id);

@@ -29,6 +29,9 @@ struct MountInput {
   double core_thickness_mm = 0.0;
   double backing_side_mm = 0.0;  // square, one under each bolt
   double backing_thickness_mm = 0.0;
+  bool trailered = false;   // by road with the motor on
+  bool isolated = true;     // stainless kept off aluminium
+  double finish_mm = 0.0;   // paint or film, each face of the plate
   double run_speed_mps = 0.0;  // fastest, motor stowed
   double run_wave_m = 0.0;     // significant height of the sea it is run in
   double displacement_kg = 0.0;
@@ -60,6 +63,7 @@ struct MountResult {
   double bolt_shear_N = 0.0;             // worst bolt, thrust
   double bolt_torque_Nm = 0.0;           // what bolt and deck both take
   double preload_N = 0.0;                // that this torque gives
+  double clamp_left_N = 0.0;             // of it, when the finish under the heads has crept
   double bolt_length_mm = 0.0;           // least, under the head; take the next one stocked
   double backing_area_mm2 = 0.0;         // required under each bolt
   double speed_limit_mps = 0.0;          // stowed, in run_wave: where slams reach the design value
@@ -77,8 +81,9 @@ struct MountResult {
 // because thin plates pry (a finite-element plate with one-sided contact comes to within an eighth
 // of that for 6 mm, and to less for thicker). Deck: crushing, pull-through and clamp under the
 // backing.
-// Left out: fatigue, stress raisers at holes, welds, snags of the deployed shaft, bearing of bolts
-// in the deck (seldom critical), upward rebound (a quarter of the slam).
+// Fatigue is screened for slams only. Left out: fatigue by thrust that changes sides, stress raisers
+// at holes beside what the category of the detail holds, welds; snags, rebound and a motor left
+// down are among load_cases.h.
 // Caller must ensure: all inputs within the ranges of job/fields.cpp. Empty `plates` and `bolts`
 // are legal.
 MountResult mount(const MountInput& in);

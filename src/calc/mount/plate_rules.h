@@ -17,6 +17,11 @@ inline double aft_margin_mm(double plate_length_mm) {
   return std::max(kAftMargin_frac * plate_length_mm, kAftMarginLeast_mm);
 }
 
+// Share of the force that breaks a bolt: in a slam, at full thrust, when the shaft folds.
+inline constexpr double kSlamBolt_frac = 0.4;
+inline constexpr double kThrustBolt_frac = 0.25;
+inline constexpr double kUltimateBolt_frac = 0.8;
+
 // Allowable stress: in a slam, under a person; and at full thrust, over and over.
 inline double extreme_stress_MPa(const Alloy& alloy) {
   return std::min(0.7 * alloy.yield_MPa, 0.5 * alloy.tensile_MPa);

@@ -51,6 +51,12 @@ double heel_deg(double moment_kgm, double displacement_kg, double gm_m) {
   return deg_from_rad(std::atan(moment_kgm / (displacement_kg * gm_m)));
 }
 
+double gm_with_weights_m(double gm_m, double displacement_kg, double mass_kg, double height_kgm,
+                         double sinkage_m) {
+  return (displacement_kg * gm_m - height_kgm + 0.5 * mass_kg * sinkage_m) /
+         (displacement_kg + mass_kg);
+}
+
 double inclining_gm_m(double mass_kg, double shift_m, double displacement_kg, double angle_deg) {
   return mass_kg * shift_m / (displacement_kg * std::tan(rad_from_deg(angle_deg)));
 }

@@ -45,6 +45,12 @@ Settling settle(double length_m, double flotation_x_m, double immersion_kg_per_c
 // Heel under an off-centre moment: atan(moment / (displacement GM)).
 double heel_deg(double moment_kgm, double displacement_kg, double gm_m);
 
+// GM after weight comes aboard: (D GM - sum of w z + W s / 2) / (D + W), heights z above the water
+// before, s the sinkage. Exact for wall sides; the centre of gravity itself need not be known.
+// Source: moments of buoyancy and weight about the keel; Derrett has them one by one.
+double gm_with_weights_m(double gm_m, double displacement_kg, double mass_kg, double height_kgm,
+                         double sinkage_m);
+
 // GM from weight moved across the boat and the heel it gives: w d / (D tan phi).
 double inclining_gm_m(double mass_kg, double shift_m, double displacement_kg, double angle_deg);
 

@@ -7,9 +7,8 @@
 
 #include "base/number.h"
 #include "base/units.h"
-#include "calc/trim/capacity_label.h"
+#include "calc/trim/capacity_count.h"
 #include "calc/trim/hydrostatics.h"
-#include "data/parts.h"
 #include "data/sources.h"
 #include "data/sources_float.h"
 
@@ -26,14 +25,16 @@ constexpr double kFreeboardLoss_frac = 0.10;  // of the bow height
 constexpr double kListLimit_deg = 2.0;
 constexpr double kMassLimit_frac = 0.05;   // of the displacement
 constexpr double kBowDownLimit_deg = 0.5;  // after the work
+constexpr double kLeastGm_m = 0.35;  // UK small commercial vessel code, recalled
+
+// Below this no list is told from it: the check on GM fails long before.
+constexpr double kListGm_m = 0.01;
 
 // A proposed move aims inside the limit, so that the check then passes and is not merely close.
 // Project decision, as are the bounds of where a bank may go.
 constexpr double kAim_frac = 0.85;
 constexpr double kFurthestAft_frac = 0.10;  // of the waterline length: room before the transom
 constexpr double kFurthestOut_frac = 0.40;  // of the beam, to either side
-
-constexpr double kLargeEngine_hp = 100.0;  // any above 10.9: the label's largest battery allowance
 
 // The sum of a list whose length the job decides; what is beyond the last symbol is lumped into it.
 constexpr std::array<std::string_view, 6> kSymbols{"a", "b", "c", "d", "e", "f"};
@@ -56,6 +57,8 @@ Step sum_step(Step step, const std::vector<double>& values, std::string_view mea
 struct Moments {
   double forward_kgm = 0.0;    // about the centre of flotation
   double starboard_kgm = 0.0;  // about the centreline
+  double height_kgm = 0.0;     // above the water, of those whose height is known
+  double height_kg = 0.0;      // these weights
 };
 
 void describe_hull(const TrimInput& in, double density_kg_per_m3, TrimResult& r) {
@@ -147,18 +150,57 @@ Moments add_weights(const TrimInput& in, TrimResult& r) {
                             .source = kDerrett},
                            starboard_kgm, "weight of one item times its distance to starboard"));
   sum.starboard_kgm = steps.back().value;
+  std::vector<double> height_kgm;
+  for (const TrimItem& item : in.items) {
+    if (!item.z_m) continue;
+    height_kgm.push_back(item.mass_kg * *item.z_m);
+    sum.height_kg += item.mass_kg;
+  }
+  if (!height_kgm.empty()) {
+    steps.push_back(sum_step({.id = "trim.height_moment",
+                              .label = "Moment of all the weights above the water",
+                              .symbol = "M_z",
+                              .unit = "kgm",
+                              .source = kDerrett},
+                             height_kgm, "weight of one item times its height"));
+    sum.height_kgm = steps.back().value;
+  }
   return sum;
+}
+
+// GM with the weights aboard; as it was where no height is known.
+void raise_weights(const TrimInput& in, const Moments& sum, double sinkage_m, TrimResult& r) {
+  r.gm_after_m = in.gm_m;
+  if (!(sum.height_kg > 0.0)) return;
+  r.gm_after_m =
+      gm_with_weights_m(in.gm_m, in.displacement_kg, sum.height_kg, sum.height_kgm, sinkage_m);
+  r.trace.steps.push_back(
+      {.id = "trim.gm",
+       .label = "Metacentric height with the weights aboard",
+       .symbol = "GM_1",
+       .formula = "(D * GM - M_z + W_z * s / 2) / (D + W_z)",
+       .terms = {{"D", in.displacement_kg, "kg", "boat before the work"},
+                 {"GM", in.gm_m, "m", "metacentric height before"},
+                 {"M_z", sum.height_kgm, "kgm", "moment of the weights above the water"},
+                 {"W_z", sum.height_kg, "kg", "weights whose height is known"},
+                 {"s", sinkage_m, "m", "sinkage of the whole boat"}},
+       .value = r.gm_after_m,
+       .unit = "m",
+       .source = kWeightsAndGm,
+       .assumptions = {"Sides that stand upright where she sinks."}});
 }
 
 void float_anew(const TrimInput& in, const Moments& sum, TrimResult& r) {
   const Settling settling = settle(in.waterline_length_m, r.flotation_x_m, r.immersion_kg_per_cm,
                                    r.moment_kgm_per_cm, r.added_kg, sum.forward_kgm);
+  raise_weights(in, sum, settling.sinkage_m, r);
   r.bow_sinkage_m = settling.bow_sinkage_m;
   r.stern_sinkage_m = settling.stern_sinkage_m;
   r.trim_change_m = settling.trim_m;
   r.trim_change_deg = deg_from_rad(std::atan(settling.trim_m / in.waterline_length_m));
   r.trim_deg = in.initial_trim_deg + r.trim_change_deg;
-  r.heel_deg = heel_deg(sum.starboard_kgm, in.displacement_kg + r.added_kg, in.gm_m);
+  r.heel_deg = heel_deg(sum.starboard_kgm, in.displacement_kg + r.added_kg,
+                        std::max(r.gm_after_m, kListGm_m));
   r.bow_freeboard_m = in.bow_height_m - r.bow_sinkage_m;
   r.freeboard_loss_frac = in.bow_height_m > 0.0 ? r.bow_sinkage_m / in.bow_height_m : 0.0;
 
@@ -215,16 +257,16 @@ void float_anew(const TrimInput& in, const Moments& sum, TrimResult& r) {
   steps.push_back({.id = "trim.heel",
                    .label = "List from the weights, starboard down",
                    .symbol = "phi",
-                   .formula = "atan(M_y / ((D + W) * GM)) * 180 / pi",
+                   .formula = "atan(M_y / ((D + W) * max(GM_1, GM_min))) * 180 / pi",
                    .terms = {{"M_y", sum.starboard_kgm, "kgm", "moment about the centreline"},
                              {"D", in.displacement_kg, "kg", "boat before the work"},
                              {"W", r.added_kg, "kg", "weight that comes aboard"},
-                             {"GM", in.gm_m, "m", "metacentric height"},
+                             {"GM_1", r.gm_after_m, "m", "metacentric height with the weights aboard"},
+                             {"GM_min", kListGm_m, "m", "least from which a list is told"},
                              pi},
                    .value = r.heel_deg,
                    .unit = "deg",
-                   .source = kDerrett,
-                   .assumptions = {"The weights' heights are left out: GM stays as it was."}});
+                   .source = kDerrett});
   steps.push_back({.id = "trim.bow_freeboard",
                    .label = "Bow height after the work",
                    .symbol = "F",
@@ -257,17 +299,6 @@ void propose_sideways(const TrimInput& in, double moment_kgm, Check& check) {
     check.changes.push_back({.field = item.y_field,
                              .value = std::clamp(balanced_m, -furthest_m, furthest_m),
                              .label = "Balance across: " + item.label});
-  }
-}
-
-void propose_lithium(const TrimInput& in, Check& check) {
-  for (const TrimItem& item : in.items) {
-    if (!item.lead_bank) continue;
-    check.changes.push_back(
-        {.field = "bank.block", .clear = true, .label = "Let Thole choose the block"});
-    check.changes.push_back({.field = "bank.chemistry",
-                             .value = static_cast<double>(Chemistry::lifepo4),
-                             .label = "Use lithium blocks"});
   }
 }
 
@@ -361,40 +392,44 @@ void check_limits(const TrimInput& in, const Moments& sum, TrimResult& r) {
     propose_fewer_hours(in, mass.actual - mass.limit, mass);
   }
 
-  for (Check* check : {&added, &attitude, &freeboard, &list, &mass}) {
+  Check gm{.id = "trim.gm",
+           .label = "Metacentric height with the weights aboard",
+           .actual = r.gm_after_m,
+           .limit = kLeastGm_m,
+           .unit = "m",
+           .comparison = Comparison::at_least,
+           .source = kLeastGm,
+           .remedy =
+               "Set the bank lower, or take lighter blocks; measure the metacentric height at the "
+               "dock if it was only estimated, and ask a naval architect before going on."};
+  if (gm.verdict() == Verdict::fail) propose_lithium(in, gm);
+
+  for (Check* check : {&added, &attitude, &freeboard, &list, &mass, &gm}) {
     r.trace.checks.push_back(std::move(*check));
   }
 }
 
-// What the work takes from a capacity label, in persons: the label counted one battery.
-void count_persons(const TrimInput& in, TrimResult& r) {
-  if (!(in.length_m > 0.0) || in.length_m >= kLabelLengthLimit_m) {
-    r.trace.cautions.push_back(
-        {.id = "trim.maximum_load",
-         .text = "Hold the added weight against the maximum load on the builder's plate or in the "
-                 "owner's manual, and never edit either.",
-         .source = kCommonPractice});
-    return;
+// Each weight alone, on the boat as it floats with all of them.
+void share_out(const TrimInput& in, TrimResult& r) {
+  const double together_kg = in.displacement_kg + r.added_kg;
+  const double sinkage_m = r.added_kg / r.immersion_kg_per_cm / 100.0;
+  for (const TrimItem& item : in.items) {
+    const Settling alone =
+        settle(in.waterline_length_m, r.flotation_x_m, r.immersion_kg_per_cm, r.moment_kgm_per_cm,
+               item.mass_kg, item.mass_kg * (item.x_m - r.flotation_x_m));
+    TrimShare share{.label = item.label,
+                    .mass_kg = item.mass_kg,
+                    .bow_sinkage_m = alone.bow_sinkage_m,
+                    .stern_sinkage_m = alone.stern_sinkage_m,
+                    .trim_change_m = alone.trim_m};
+    share.heel_deg =
+        heel_deg(item.mass_kg * item.y_m, together_kg, std::max(r.gm_after_m, kListGm_m));
+    if (item.z_m) {
+      share.gm_change_m =
+          -item.mass_kg * (*item.z_m - 0.5 * sinkage_m + in.gm_m) / together_kg;
+    }
+    r.shares.push_back(std::move(share));
   }
-  const double allowance_kg = label_battery(kLargeEngine_hp).dry_kg;
-  r.persons_taken_count = std::max(r.added_kg - allowance_kg, 0.0) / kLabelPerson_kg;
-  r.trace.steps.push_back(
-      {.id = "trim.persons_taken",
-       .label = "Taken from the persons on a capacity label",
-       .symbol = "n",
-       .formula = "max(W - b, 0) / p",
-       .terms = {{"W", r.added_kg, "kg", "weight that comes aboard"},
-                 {"b", allowance_kg, "kg", "the one battery that the label counts, 45 lb"},
-                 {"p", kLabelPerson_kg, "kg", "one person on the label, 141 lb"}},
-       .value = r.persons_taken_count,
-       .unit = "",
-       .source = kCfrBatteryAllowance,
-       .assumptions = {"An outboard boat under 20 ft with an engine of 11 hp or more."}});
-  r.trace.cautions.push_back(
-      {.id = "trim.capacity_label",
-       .text = "Count fewer persons than the capacity label says, as shown; never edit the label "
-               "itself.",
-       .source = kCfrPersons});
 }
 
 void warn(Trace& trace) {
@@ -418,6 +453,7 @@ TrimResult trim(const TrimInput& in) {
   const Moments sum = add_weights(in, result);
   float_anew(in, sum, result);
   check_limits(in, sum, result);
+  share_out(in, result);
   count_persons(in, result);
   warn(result.trace);
   return result;

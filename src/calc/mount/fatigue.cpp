@@ -1,0 +1,36 @@
+#include "calc/mount/fatigue.h"
+
+#include <cmath>
+
+namespace thole {
+namespace {
+
+constexpr double kMPaPerKsi = 6.894757293168;
+constexpr double kSlams_per_s = 1.0;       // project decision, as the next two
+constexpr double kRough_h_per_year = 50.0;
+constexpr double kLife_year = 10.0;
+
+constexpr FatigueDetail design_manual(std::string_view name, double factor_ksi, double slope_exponent) {
+  return {name, factor_ksi * kMPaPerKsi, 1.0, slope_exponent};
+}
+
+}  // namespace
+
+FatigueDetail aluminium_plain() { return design_manual("A", 96.5, 6.85); }
+FatigueDetail aluminium_bolt_holes() { return design_manual("B", 130.0, 4.84); }
+FatigueDetail aluminium_poor_holes() { return design_manual("D", 157.0, 3.73); }
+FatigueDetail aluminium_welds() { return design_manual("E", 160.0, 3.45); }
+FatigueDetail steel_bolt_holes() { return {"90", 90.0, 2e6, 3.0}; }
+FatigueDetail bolt_thread() { return {"50", 50.0, 2e6, 3.0}; }
+
+double range_MPa(const FatigueDetail& detail, double cycles_count) {
+  return detail.range_MPa * std::pow(detail.cycles_count / cycles_count, 1.0 / detail.slope_exponent);
+}
+
+double same_harm_factor(double slope_exponent) {
+  return std::pow(std::tgamma(slope_exponent + 1.0), 1.0 / slope_exponent);
+}
+
+double slams_in_life() { return kSlams_per_s * 3600.0 * kRough_h_per_year * kLife_year; }
+
+}  // namespace thole

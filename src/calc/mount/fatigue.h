@@ -1,0 +1,33 @@
+#pragma once
+
+// Screening against fatigue: ranges of stress that a detail stands so many times. Ranges in MPa.
+
+#include <string_view>
+
+namespace thole {
+
+// Range = factor N^(-1/m), plates of aluminium by the Aluminum Design Manual's categories (recalled;
+// they give back its remembered limits), steel by EN 1993-1-9 (recalled).
+struct FatigueDetail {
+  std::string_view name{};
+  double range_MPa = 0.0;   // at `cycles_count`
+  double cycles_count = 1.0;
+  double slope_exponent = 1.0;  // m
+};
+FatigueDetail aluminium_plain();        // category A
+FatigueDetail aluminium_bolt_holes();   // category B: low mean stress
+FatigueDetail aluminium_poor_holes();   // category D: high mean stress
+FatigueDetail aluminium_welds();        // category E
+FatigueDetail steel_bolt_holes();       // EN 1993-1-9, 90
+FatigueDetail bolt_thread();            // EN 1993-1-9, 50: rolled thread in tension
+
+double range_MPa(const FatigueDetail& detail, double cycles_count);
+
+// The steady range that does the same harm as peaks spread exponentially about this mean:
+// mean (m!)^(1/m). Slams of planing boats are close to that (Fridsma 1971).
+double same_harm_factor(double slope_exponent);
+
+// Slams in the life that the mount is meant for: one a second, 50 hours a year, ten years.
+double slams_in_life();
+
+}  // namespace thole
