@@ -15,8 +15,7 @@ using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
 constexpr int kMostRounds = 60;
-// Of the deepest sink in a round: what sinks less waits for the next one. Keeps few springs in play.
-constexpr double kFirstServed_frac = 0.02;
+constexpr int kBaseRounds = 2;
 constexpr int kFootPoints = 6;  // across a foot, each way
 constexpr int kModes = 3;
 constexpr int kModeRounds = 14;
@@ -112,13 +111,13 @@ class PlateSystem {
       if (!load_vector(model_.cases[i], bare.col(static_cast<Eigen::Index>(i)))) return false;
     }
     const MatrixXd loads = bare;
-    base_.solve(bare);
-    std::vector<char> acting(springs_.size(), 0);
-    for (std::size_t s = 0; s < springs_.size(); ++s) acting[s] = springs_[s].pulls ? 1 : 0;
+    if (!choose_base(bare)) return refuse("The plate can move freely on its bolts.");
     MatrixXd forced = loads;
+    std::vector<char> acting;
     std::vector<int> rounds;
     for (std::size_t i = 0; i < model_.cases.size(); ++i) {
       const auto column = static_cast<Eigen::Index>(i);
+      acting = acting_in(bare.col(column));
       const int taken = settle(bare.col(column), acting);
       if (taken < 0) {
         out_.problem = "Bolts and deck find no balance in the case " + model_.cases[i].label +
@@ -345,8 +344,42 @@ class PlateSystem {
       springs_.push_back({node, prop.stiffness_N_per_m, false});
     }
     answer_of_.assign(springs_.size(), -1);
-    if (!base_.factor(stiffness_)) return refuse("The plate can move freely on its bolts.");
     return true;
+  }
+
+  // Springs that should act at these deflections.
+  std::vector<char> acting_in(const Eigen::Ref<const VectorXd>& deflections) const {
+    std::vector<char> acting(springs_.size(), 0);
+    for (std::size_t s = 0; s < springs_.size(); ++s) {
+      const double above_m = deflections[deflection(springs_[s].node)];
+      acting[s] = (springs_[s].pulls ? above_m > 0.0 : above_m < 0.0) ? 1 : 0;
+    }
+    return acting;
+  }
+
+  // The structure that all cases are told from: every bolt, and the deck where it carries in most of
+  // the cases, so that few springs differ in any of them. `columns`: loads, then deflections on it.
+  bool choose_base(MatrixXd& columns) {
+    const MatrixXd loads = columns;
+    base_acting_.assign(springs_.size(), 1);
+    for (int round = 0;; ++round) {
+      Eigen::SparseMatrix<double> matrix = stiffness_;
+      for (std::size_t s = 0; s < springs_.size(); ++s) {
+        const Eigen::Index at = deflection(springs_[s].node);
+        if (base_acting_[s] != 0 && !springs_[s].pulls) matrix.coeffRef(at, at) += springs_[s].stiffness_N_per_m;
+      }
+      if (!base_.factor(matrix)) return false;
+      columns = loads;
+      base_.solve(columns);
+      if (round == kBaseRounds || springs_.empty()) return true;
+      std::vector<Eigen::Index> votes(springs_.size(), 0);
+      for (Eigen::Index c = 0; c < columns.cols(); ++c) {
+        const std::vector<char> acting = acting_in(columns.col(c));
+        for (std::size_t s = 0; s < votes.size(); ++s) votes[s] += acting[s];
+      }
+      for (std::size_t s = 0; s < votes.size(); ++s)
+        base_acting_[s] = springs_[s].pulls || 2 * votes[s] > columns.cols() ? 1 : 0;
+    }
   }
 
   bool load_vector(const PlateLoadCase& load_case, Eigen::Ref<VectorXd> forces) {
@@ -402,14 +435,14 @@ class PlateSystem {
     return answers_[static_cast<std::size_t>(answer_of_[spring])];
   }
 
-  // Springs whose state differs from the base, where bolts act and nothing else does: added stiffness.
+  // Springs whose state differs from the base: added stiffness.
   double added(std::size_t spring) const {
-    return springs_[spring].pulls ? -springs_[spring].stiffness_N_per_m : springs_[spring].stiffness_N_per_m;
+    return base_acting_[spring] != 0 ? -springs_[spring].stiffness_N_per_m : springs_[spring].stiffness_N_per_m;
   }
   void list_changed(const std::vector<char>& acting) {
     changed_.clear();
     for (std::size_t s = 0; s < springs_.size(); ++s)
-      if ((acting[s] != 0) != springs_[s].pulls) changed_.push_back(s);
+      if (acting[s] != base_acting_[s]) changed_.push_back(s);
   }
   // Forces of the changed springs on the plate, downwards, for deflections `bare` without them.
   // Source: Woodbury's identity.
@@ -462,13 +495,12 @@ class PlateSystem {
     for (std::size_t s = 0; s < springs_.size(); ++s)
       (acting[s] != 0 ? worst_off_m : worst_on_m) = std::max(acting[s] != 0 ? worst_off_m : worst_on_m, wrong_m(s));
     if (!(worst_on_m > 0.0) && !(worst_off_m > 0.0)) return false;
-    // All that should let go, and of those that should take hold the worst; late in the search only
-    // the very worst, so that it cannot go in circles.
-    const double share = round < 20 ? kFirstServed_frac : 0.9;
+    // All whose state is wrong; late in the search only the very worst, so that it cannot go in circles.
+    const double share = round < 20 ? 0.0 : 0.9;
     for (std::size_t s = 0; s < springs_.size(); ++s) {
       const double by_m = wrong_m(s);
       if (!(by_m > 0.0)) continue;
-      if (acting[s] != 0 ? (round < 20 || by_m >= 0.9 * worst_off_m) : by_m >= share * worst_on_m)
+      if (by_m >= share * (acting[s] != 0 ? worst_off_m : worst_on_m))
         acting[s] = acting[s] != 0 ? 0 : 1;
     }
     return true;
@@ -588,6 +620,7 @@ class PlateSystem {
   std::vector<VectorXd> answers_{};
   std::vector<std::size_t> changed_{};
   VectorXd pushes_{};
+  std::vector<char> base_acting_{};
   std::vector<char> rest_{};
   std::vector<std::pair<PlateFoot, FootWeights>> feet_{};
 };
