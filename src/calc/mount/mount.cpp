@@ -28,13 +28,8 @@ namespace {
 constexpr double kLeastAcceleration_g = 1.0;  // DNV HSLC 2011 B201
 constexpr double kBowRatioLeast_ratio = 1.5;  // this and the next four: project decisions
 constexpr double kBowRatioMost_ratio = 2.0;
-constexpr double kSagLimit_frac = 1.0 / 100.0;       // of the overhang, at rest
 constexpr double kSlamSagLimit_frac = 1.0 / 30.0;    // of the overhang, in a slam
 constexpr double kWorstAmplification_factor = 1.65;  // when no plate tells the frequency
-constexpr double kIdleLow_Hz = 10.0;                 // engine at 600 rpm, first order
-constexpr double kIdleHigh_Hz = 15.0;                // engine at 900 rpm
-constexpr double kBandLow_factor = 0.8;
-constexpr double kBandHigh_factor = 1.25;
 constexpr double kPlateMassShare_factor = 33.0 / 140.0;  // Rayleigh, cantilever
 
 // Where the pattern sits on the plate, and how far the deck carries the plate ahead of the front
@@ -46,8 +41,6 @@ constexpr double kReachLeast_mm = 50.0;
 // bridges half of that half itself.
 constexpr double kFootMoment_frac = 0.25;
 
-constexpr double kSlamBolt_frac = 0.4;          // of breaking force; project decision
-constexpr double kThrustBolt_frac = 0.25;       // of breaking force; project decision
 constexpr double kCountersunk_factor = 0.7;     // EN 1993-1-8: 0.63 against 0.9
 constexpr double kLoad_factor = 1.5;            // EN 1990, recalled
 constexpr double kTensionInShear_factor = 1.4;  // EN 1993-1-8 Table 3.4, recalled
@@ -426,7 +419,7 @@ void add_slam_checks(const MountInput& in, const PlateStrip& strip, const Alloy&
   plate.trace.checks.push_back({.id = "mount.sag",
                                 .label = "Sag of the stowed motor",
                                 .actual = plate.sag_mm,
-                                .limit = kSagLimit_frac * strip.reach_mm,
+                                .limit = kSagAtRest_frac * strip.reach_mm,
                                 .unit = "mm",
                                 .source = kProjectDecision,
                                 .remedy = remedy,
@@ -736,7 +729,7 @@ void add_strength_checks(const MountInput& in, const BoltLoads& loads, BoltCase&
       {.id = "mount.bolt_tension",
        .label = "Front bolts in a slam",
        .actual = loads.slam_tension_N,
-       .limit = kSlamBolt_frac * breaking_N,
+       .limit = kExtremeBolt_frac * breaking_N,
        .unit = "N",
        .source = kProjectDecision,
        .remedy =
@@ -749,7 +742,7 @@ void add_strength_checks(const MountInput& in, const BoltLoads& loads, BoltCase&
   bolt.trace.checks.push_back({.id = "mount.bolt_working",
                                .label = "Bolt tension at full thrust",
                                .actual = loads.thrust_tension_N,
-                               .limit = kThrustBolt_frac * breaking_N,
+                               .limit = kWorkingBolt_frac * breaking_N,
                                .unit = "N",
                                .source = kProjectDecision,
                                .remedy = thrust_remedy,
