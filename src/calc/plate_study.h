@@ -26,6 +26,7 @@ struct PlateFinding {
   int bolt = -1;                // which, in the shape's order
   double bolts_N = 0.0;         // of all
   double deck_MPa = 0.0;        // pressure on the deck at its highest
+  double bar_MPa = 0.0;         // at a stiffener's free edge
   double sag_mm = 0.0;          // of the motor's centre of mass; of the foot where no motor lies there
 };
 
@@ -41,12 +42,17 @@ struct PlateStudy {
   double strip_frequency_Hz = 0.0;
   Trace trace{};  // the steps before and after the elements
   std::vector<std::string> assumptions{};
+  Issues issues{};           // of the shape, each on its field of the job
+  std::vector<Check> checks{};  // of the elements: they decide where the mount's own are milder
+  double foot_lead_m = 0.0;  // motor's centre ahead of its rest on the plate
 };
 
-// The plate that the mount stage chose, with its bolts as they stand.
+// The plate that the mount stage chose, in the shape and with the bolts that the job gives it.
 struct ChosenPlate {
   MountInput mount{};
   PlateShape shape{};
+  std::vector<PlateBar> bars{};
+  double deck_factor = 1.0;  // of the deck's stiffness, from a flex test
   const Alloy* alloy = nullptr;
   const BoltSize* bolt = nullptr;
 };
@@ -54,6 +60,19 @@ struct ChosenPlate {
 std::optional<ChosenPlate> chosen_plate(const Design& design);
 inline constexpr const char* kNoPlate =
     "There is no plate of a known alloy, or no bolt of a known size, in this catalogue.";
+
+// What stands in the way of cutting it, by the job's fields: "mount.outline", "mount.bolt_places", ...
+Issues shape_issues(const ChosenPlate& plate, const Design& design);
+
+// Bolts and deck, stowed motor: what every question about the chosen plate starts from; no cases.
+struct PlateBasis {
+  PlateModel model{};
+  PlateFoot stowed_foot{};
+  double lead_m = 0.0;  // the motor's centre ahead of it
+  double carried_frac = 1.0;
+  double front_row_m = 0.0;
+};
+PlateBasis plate_basis(const ChosenPlate& chosen, const Design& design, Trace& trace);
 
 // A sentence in solution.problem where it cannot be worked out. Precondition: plate and bolts were found.
 PlateStudy plate_study(const Design& design);

@@ -4,6 +4,7 @@
 #include "data/day_plan.h"
 #include "data/deck_items.h"
 #include "data/fitted_blocks.h"
+#include "data/plate_lines.h"
 #include "data/windage.h"
 #include "job/estimate.h"
 #include "job/fields.h"
@@ -34,6 +35,9 @@ void refuse_unreadable(Given<std::string>& line, std::string_view path,
 
 std::string wrong_with_view(std::string_view text) { return read_view(text).message; }
 std::string wrong_with_fitted(std::string_view text) { return read_fitted(text).message; }
+std::string wrong_with_outline(std::string_view text) { return read_outline(text).message; }
+std::string wrong_with_bolts(std::string_view text) { return read_bolt_places(text).message; }
+std::string wrong_with_cut_outs(std::string_view text) { return read_cut_outs(text).message; }
 std::string wrong_with_day(std::string_view text) { return read_day_plan(text).message; }
 std::string wrong_with_circuit(std::string_view text) { return read_circuit(text).message; }
 std::string wrong_with_items(std::string_view text) { return read_deck_items(text).message; }
@@ -116,6 +120,9 @@ Completed complete(const Job& given, const Catalogue& catalogue) {
   refuse_unreadable(job.hold.day, "hold.day", wrong_with_day, done.issues);
   refuse_unreadable(job.feeder.network, "feeder.network", wrong_with_circuit, done.issues);
   refuse_unreadable(job.foredeck.items, "foredeck.items", wrong_with_items, done.issues);
+  refuse_unreadable(job.mount.outline, "mount.outline", wrong_with_outline, done.issues);
+  refuse_unreadable(job.mount.bolt_places, "mount.bolt_places", wrong_with_bolts, done.issues);
+  refuse_unreadable(job.mount.cutouts, "mount.cutouts", wrong_with_cut_outs, done.issues);
 
   estimate_boat(job, done.trace);
   estimate_water(job, done.trace);

@@ -22,6 +22,18 @@ inline constexpr double kSlamBolt_frac = 0.4;
 inline constexpr double kThrustBolt_frac = 0.25;
 inline constexpr double kUltimateBolt_frac = 0.8;
 
+// Sag of the stowed motor at rest, of its overhang; and the band its frequency must keep out of: an
+// engine's first order, idling at 600 to 900 rpm, with a fifth and a quarter to spare.
+inline constexpr double kSagAtRest_frac = 1.0 / 100.0;
+inline constexpr double kIdleLow_Hz = 10.0;
+inline constexpr double kIdleHigh_Hz = 15.0;
+inline constexpr double kBandLow_factor = 0.8;
+inline constexpr double kBandHigh_factor = 1.25;
+
+// Share of what breaks a bolt that may pull on it: in a slam, under a person; and at full thrust.
+inline constexpr double kExtremeBolt_frac = 0.4;
+inline constexpr double kWorkingBolt_frac = 0.25;
+
 // Allowable stress: in a slam, under a person; and at full thrust, over and over.
 inline double extreme_stress_MPa(const Alloy& alloy) {
   return std::min(0.7 * alloy.yield_MPa, 0.5 * alloy.tensile_MPa);

@@ -15,8 +15,7 @@ using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
 constexpr int kMostRounds = 60;
-// Of the deepest sink in a round: what sinks less waits for the next one. Keeps few springs in play.
-constexpr double kFirstServed_frac = 0.02;
+constexpr int kBaseRounds = 2;
 constexpr int kFootPoints = 6;  // across a foot, each way
 constexpr int kModes = 3;
 constexpr int kModeRounds = 14;
@@ -86,6 +85,25 @@ std::optional<FootWeights> foot_weights(const PlateMesh& mesh, const PlateFoot& 
   return weights;
 }
 
+constexpr double kBarStep_m = 0.015;  // of the nodes along a bar
+
+// Bar and plate's strip as one section.
+struct BarSection {
+  double bending_Nm2 = 0.0;
+  double twist_Nm2 = 0.0;
+  double edge_m = 0.0;  // free edge from the common axis
+};
+BarSection section_of(const PlateBar& bar, double plate_thickness_m, const PlateMaterial& material) {
+  const double bar_m2 = bar.height_m * bar.thickness_m;
+  const double strip_m2 = bar.effective_width_m * plate_thickness_m;
+  const double apart_m = 0.5 * (bar.height_m + plate_thickness_m);
+  const double own_m4 = bar.thickness_m * std::pow(bar.height_m, 3) / 12.0;
+  const double share = strip_m2 / (bar_m2 + strip_m2);
+  const double shear_Pa = 0.5 * material.modulus_Pa / (1.0 + material.poisson_ratio);
+  return {material.modulus_Pa * (own_m4 + apart_m * apart_m * bar_m2 * share),
+          shear_Pa * bar.height_m * std::pow(bar.thickness_m, 3) / 3.0, apart_m * share + 0.5 * bar.height_m};
+}
+
 // One-sided: pushes or pulls on one node's deflection.
 struct Spring {
   int node = 0;
@@ -112,13 +130,13 @@ class PlateSystem {
       if (!load_vector(model_.cases[i], bare.col(static_cast<Eigen::Index>(i)))) return false;
     }
     const MatrixXd loads = bare;
-    base_.solve(bare);
-    std::vector<char> acting(springs_.size(), 0);
-    for (std::size_t s = 0; s < springs_.size(); ++s) acting[s] = springs_[s].pulls ? 1 : 0;
+    if (!choose_base(bare)) return refuse("The plate can move freely on its bolts.");
     MatrixXd forced = loads;
+    std::vector<char> acting;
     std::vector<int> rounds;
     for (std::size_t i = 0; i < model_.cases.size(); ++i) {
       const auto column = static_cast<Eigen::Index>(i);
+      acting = acting_in(bare.col(column));
       const int taken = settle(bare.col(column), acting);
       if (taken < 0) {
         out_.problem = "Bolts and deck find no balance in the case " + model_.cases[i].label +
@@ -210,6 +228,19 @@ class PlateSystem {
         for (const double across : {-0.5, 0.0, 0.5})
           wish.fixed.push_back({middle.x_m + along * length_m, middle.y_m + across * width_m});
     }
+    for (const PlateBar& bar : model_.bars) {
+      const int parts = std::max(2, static_cast<int>(std::lround((bar.to_x_m - bar.from_x_m) / kBarStep_m)));
+      for (int k = 0; k <= parts; ++k) {
+        const PlatePoint p{bar.from_x_m + (bar.to_x_m - bar.from_x_m) * k / parts, bar.y_m};
+        const auto near = [&](PlatePoint other) {
+          return std::hypot(other.x_m - p.x_m, other.y_m - p.y_m) < 0.4 * kBarStep_m;
+        };
+        const std::vector<PlateHole>& bolts = model_.shape.bolts;
+        if (std::none_of(wish.fixed.begin(), wish.fixed.end(), near) &&
+            std::none_of(bolts.begin(), bolts.end(), [&](const PlateHole& bolt) { return near(bolt.at); }))
+          wish.fixed.push_back(p);
+      }
+    }
     for (const PlateLoadCase& load_case : model_.cases)
       for (const PlateLoad& load : load_case.loads) {
         if (!(load.foot.length_m > 0.0) && !(load.foot.width_m > 0.0)) wish.fixed.push_back(load.foot.middle);
@@ -228,6 +259,11 @@ class PlateSystem {
     if (!(poisson_ratio >= 0.0 && poisson_ratio < 0.5))
       return refuse("Poisson's ratio must be from 0 to below 0.5.");
     if (!(density_kg_per_m3 >= 0.0)) return refuse("The alloy's density must not be negative.");
+    for (const PlateBar& bar : model_.bars) {
+      if (!(bar.height_m > 0.0) || !(bar.thickness_m > 0.0) || !(bar.effective_width_m > 0.0))
+        return refuse("A stiffener's height and thickness must be more than 0.");
+      if (!(bar.to_x_m > bar.from_x_m)) return refuse("A stiffener must have a length.");
+    }
     if (!(model_.support.bolt_N_per_m > 0.0)) return refuse("The bolts' stiffness must be more than 0.");
     if (!(model_.support.deck_N_per_m3 >= 0.0)) return refuse("The deck's stiffness must not be negative.");
     const std::vector<PlateHole>& bolts = model_.shape.bolts;
@@ -285,10 +321,92 @@ class PlateSystem {
       out_.area_m2 += element.area_m2();
     }
     out_.mass_kg = out_.area_m2 * t_m * model_.material.density_kg_per_m3;
+    add_bars(entries);
     for (const int node : out_.mesh.bolt_nodes)
       entries.emplace_back(deflection(node), deflection(node), model_.support.bolt_N_per_m);
     stiffness_.resize(unknowns_, unknowns_);
     stiffness_.setFromTriplets(entries.begin(), entries.end());
+  }
+
+  void add_bars(std::vector<Eigen::Triplet<double>>& entries) {
+    for (const PlateBar& bar : model_.bars) {
+      std::vector<int> along;
+      for (std::size_t node = 0; node < out_.mesh.nodes.size(); ++node) {
+        const PlatePoint& p = out_.mesh.nodes[node];
+        if (std::abs(p.y_m - bar.y_m) < 1e-6 && p.x_m > bar.from_x_m - 1e-6 && p.x_m < bar.to_x_m + 1e-6)
+          along.push_back(static_cast<int>(node));
+      }
+      std::sort(along.begin(), along.end(), [&](int a, int b) {
+        return out_.mesh.nodes[static_cast<std::size_t>(a)].x_m < out_.mesh.nodes[static_cast<std::size_t>(b)].x_m;
+      });
+      const BarSection section = section_of(bar, model_.shape.thickness_m, model_.material);
+      for (std::size_t k = 0; k + 1 < along.size(); ++k) {
+        const BarPart part{along[k], along[k + 1],
+                           out_.mesh.nodes[static_cast<std::size_t>(along[k + 1])].x_m -
+                               out_.mesh.nodes[static_cast<std::size_t>(along[k])].x_m,
+                           section.edge_m};
+        bar_parts_.push_back(part);
+        add_bar_part(part, section, entries);
+        const double metal_m3 = part.length_m * bar.height_m * bar.thickness_m;
+        out_.mass_kg += metal_m3 * model_.material.density_kg_per_m3;
+        for (const int node : {part.aft, part.fore})  // as so much more plate
+          node_area_m2_[static_cast<std::size_t>(node)] += 0.5 * metal_m3 / model_.shape.thickness_m;
+      }
+    }
+  }
+
+  struct BarPart {
+    int aft = 0;
+    int fore = 0;
+    double length_m = 0.0;
+    double edge_m = 0.0;
+  };
+  // Unknowns of a part that bends: w and -w_x at either end.
+  static std::array<Eigen::Index, 4> bending_unknowns(const BarPart& part) {
+    return {deflection(part.aft), deflection(part.aft) + 2, deflection(part.fore), deflection(part.fore) + 2};
+  }
+  static void add_bar_part(const BarPart& part, const BarSection& section,
+                           std::vector<Eigen::Triplet<double>>& entries) {
+    const double l = part.length_m;
+    const double k = section.bending_Nm2 / (l * l * l);
+    Eigen::Matrix4d bending;
+    bending << 12.0, -6.0 * l, -12.0, -6.0 * l,      //
+        -6.0 * l, 4.0 * l * l, 6.0 * l, 2.0 * l * l,  //
+        -12.0, 6.0 * l, 12.0, 6.0 * l,                //
+        -6.0 * l, 2.0 * l * l, 6.0 * l, 4.0 * l * l;
+    const std::array<Eigen::Index, 4> at = bending_unknowns(part);
+    const auto add = [&](Eigen::Index row, Eigen::Index column, double value) {
+      if (row >= column) entries.emplace_back(row, column, value);
+    };
+    for (std::size_t a = 0; a < 4; ++a)
+      for (std::size_t b = 0; b < 4; ++b)
+        add(at[a], at[b], k * bending(static_cast<Eigen::Index>(a), static_cast<Eigen::Index>(b)));
+    const Eigen::Index aft = deflection(part.aft) + 1;
+    const Eigen::Index fore = deflection(part.fore) + 1;
+    const double twist = section.twist_Nm2 / l;
+    add(aft, aft, twist);
+    add(fore, fore, twist);
+    add(aft, fore, -twist);
+    add(fore, aft, -twist);
+  }
+
+  // Curvature of each part at its ends, the mean of those that meet in a node.
+  double bar_stress_Pa(const Eigen::Ref<const VectorXd>& u) const {
+    double most_Pa = 0.0;
+    double before = 0.0;  // curvature at the fore end of the part before
+    for (std::size_t k = 0; k < bar_parts_.size(); ++k) {
+      const BarPart& part = bar_parts_[k];
+      const double l = part.length_m;
+      const std::array<Eigen::Index, 4> at = bending_unknowns(part);
+      const double rise = 6.0 * (u[at[2]] - u[at[0]]) / (l * l);
+      const double aft = rise + (4.0 * u[at[1]] + 2.0 * u[at[3]]) / l;
+      const double fore = -rise - (2.0 * u[at[1]] + 4.0 * u[at[3]]) / l;
+      const bool joined = k > 0 && bar_parts_[k - 1].fore == part.aft;
+      const double curvature = joined ? 0.5 * (before + aft) : aft;
+      most_Pa = std::max(most_Pa, model_.material.modulus_Pa * part.edge_m * std::abs(curvature));
+      before = fore;
+    }
+    return most_Pa;
   }
 
   DktTriangle triangle(const std::array<int, 3>& corners) const {
@@ -345,8 +463,42 @@ class PlateSystem {
       springs_.push_back({node, prop.stiffness_N_per_m, false});
     }
     answer_of_.assign(springs_.size(), -1);
-    if (!base_.factor(stiffness_)) return refuse("The plate can move freely on its bolts.");
     return true;
+  }
+
+  // Springs that should act at these deflections.
+  std::vector<char> acting_in(const Eigen::Ref<const VectorXd>& deflections) const {
+    std::vector<char> acting(springs_.size(), 0);
+    for (std::size_t s = 0; s < springs_.size(); ++s) {
+      const double above_m = deflections[deflection(springs_[s].node)];
+      acting[s] = (springs_[s].pulls ? above_m > 0.0 : above_m < 0.0) ? 1 : 0;
+    }
+    return acting;
+  }
+
+  // The structure that all cases are told from: every bolt, and the deck where it carries in most of
+  // the cases, so that few springs differ in any of them. `columns`: loads, then deflections on it.
+  bool choose_base(MatrixXd& columns) {
+    const MatrixXd loads = columns;
+    base_acting_.assign(springs_.size(), 1);
+    for (int round = 0;; ++round) {
+      Eigen::SparseMatrix<double> matrix = stiffness_;
+      for (std::size_t s = 0; s < springs_.size(); ++s) {
+        const Eigen::Index at = deflection(springs_[s].node);
+        if (base_acting_[s] != 0 && !springs_[s].pulls) matrix.coeffRef(at, at) += springs_[s].stiffness_N_per_m;
+      }
+      if (!base_.factor(matrix)) return false;
+      columns = loads;
+      base_.solve(columns);
+      if (round == kBaseRounds || springs_.empty()) return true;
+      std::vector<Eigen::Index> votes(springs_.size(), 0);
+      for (Eigen::Index c = 0; c < columns.cols(); ++c) {
+        const std::vector<char> acting = acting_in(columns.col(c));
+        for (std::size_t s = 0; s < votes.size(); ++s) votes[s] += acting[s];
+      }
+      for (std::size_t s = 0; s < votes.size(); ++s)
+        base_acting_[s] = springs_[s].pulls || 2 * votes[s] > columns.cols() ? 1 : 0;
+    }
   }
 
   bool load_vector(const PlateLoadCase& load_case, Eigen::Ref<VectorXd> forces) {
@@ -402,14 +554,14 @@ class PlateSystem {
     return answers_[static_cast<std::size_t>(answer_of_[spring])];
   }
 
-  // Springs whose state differs from the base, where bolts act and nothing else does: added stiffness.
+  // Springs whose state differs from the base: added stiffness.
   double added(std::size_t spring) const {
-    return springs_[spring].pulls ? -springs_[spring].stiffness_N_per_m : springs_[spring].stiffness_N_per_m;
+    return base_acting_[spring] != 0 ? -springs_[spring].stiffness_N_per_m : springs_[spring].stiffness_N_per_m;
   }
   void list_changed(const std::vector<char>& acting) {
     changed_.clear();
     for (std::size_t s = 0; s < springs_.size(); ++s)
-      if ((acting[s] != 0) != springs_[s].pulls) changed_.push_back(s);
+      if (acting[s] != base_acting_[s]) changed_.push_back(s);
   }
   // Forces of the changed springs on the plate, downwards, for deflections `bare` without them.
   // Source: Woodbury's identity.
@@ -462,13 +614,12 @@ class PlateSystem {
     for (std::size_t s = 0; s < springs_.size(); ++s)
       (acting[s] != 0 ? worst_off_m : worst_on_m) = std::max(acting[s] != 0 ? worst_off_m : worst_on_m, wrong_m(s));
     if (!(worst_on_m > 0.0) && !(worst_off_m > 0.0)) return false;
-    // All that should let go, and of those that should take hold the worst; late in the search only
-    // the very worst, so that it cannot go in circles.
-    const double share = round < 20 ? kFirstServed_frac : 0.9;
+    // All whose state is wrong; late in the search only the very worst, so that it cannot go in circles.
+    const double share = round < 20 ? 0.0 : 0.9;
     for (std::size_t s = 0; s < springs_.size(); ++s) {
       const double by_m = wrong_m(s);
       if (!(by_m > 0.0)) continue;
-      if (acting[s] != 0 ? (round < 20 || by_m >= 0.9 * worst_off_m) : by_m >= share * worst_on_m)
+      if (by_m >= share * (acting[s] != 0 ? worst_off_m : worst_on_m))
         acting[s] = acting[s] != 0 ? 0 : 1;
     }
     return true;
@@ -523,6 +674,7 @@ class PlateSystem {
       for (const Weight& weight : feet->pitch) result.foot_pitch_rad += weight.share * u[deflection(weight.node)];
     }
     read_stress(load_case, u, result);
+    result.bar_stress_Pa = bar_stress_Pa(u);
     return result;
   }
 
@@ -577,6 +729,7 @@ class PlateSystem {
   const PlateModel& model_;
   PlateSolution& out_;
   std::vector<Bending> bendings_{};
+  std::vector<BarPart> bar_parts_{};
   Eigen::Index unknowns_ = 0;
   Eigen::SparseMatrix<double> stiffness_{};
   Factored base_{};
@@ -588,6 +741,7 @@ class PlateSystem {
   std::vector<VectorXd> answers_{};
   std::vector<std::size_t> changed_{};
   VectorXd pushes_{};
+  std::vector<char> base_acting_{};
   std::vector<char> rest_{};
   std::vector<std::pair<PlateFoot, FootWeights>> feet_{};
 };

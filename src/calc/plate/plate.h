@@ -68,12 +68,26 @@ struct PlatePatch {
   double rigidity_ratio = 1.0;  // >= 1, of plate with part to plate alone
 };
 
+// A flat bar on edge, fore and aft, welded or bolted down all along, as a beam on a line of nodes: bending
+// of bar and plate's effective width together about their common axis, less what the plate has by itself,
+// E (I_s + e^2 A_s A_p / (A_s + A_p)), e from mid-plane to the bar's middle; and the bar's twist, G b^3 h / 3.
+// Sources: kBeamTheory (parallel axes); effective width is the caller's.
+struct PlateBar {
+  double y_m = 0.0;
+  double from_x_m = 0.0;
+  double to_x_m = 0.0;
+  double height_m = 0.0;
+  double thickness_m = 0.0;
+  double effective_width_m = 0.0;  // of the plate that goes with it
+};
+
 struct PlateModel {
   PlateShape shape{};
   MeshWish wish{};
   PlateMaterial material{};
   PlateSupport support{};
   std::vector<PlatePatch> patches{};
+  std::vector<PlateBar> bars{};
   std::vector<PlateLoadCase> cases{};
   std::vector<PlateMass> masses{};
   int rest_case = -1;               // whose contact the small vibrations start from; -1: bolts alone
@@ -94,6 +108,7 @@ struct PlateCaseSolution {
   double foot_pitch_rad = 0.0;       // its turn, ahead end up
   int worst_node = -1;               // of the stress, clear of points
   double worst_stress_Pa = 0.0;
+  double bar_stress_Pa = 0.0;        // at the free edge of a bar, the highest
   int rounds = 0;                    // until bolts and deck agreed
 };
 
