@@ -291,7 +291,7 @@ Pattern pattern_of(const PlateShape& shape) {
 Check worst_check(const PlateStudy& study, bool thrust, double breaking_N) {
   Check check{.id = thrust ? "plate.bolt_thrust" : "plate.bolt_extreme",
               .label = thrust ? "Worst bolt at full thrust, prying counted" : "Worst bolt otherwise, prying counted",
-              .limit = (thrust ? kWorkingBolt_frac : kExtremeBolt_frac) * breaking_N,
+              .limit = (thrust ? kThrustBolt_frac : kSlamBolt_frac) * breaking_N,
               .unit = "N",
               .source = kProjectDecision,
               .remedy = "Take larger bolts, a thicker plate that pries less, a stiffener, or set the bolts farther apart."};

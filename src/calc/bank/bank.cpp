@@ -8,69 +8,15 @@
 #include <utility>
 
 #include "base/number.h"
-#include "calc/bank/thresholds.h"
 #include "calc/bank/choice.h"
 #include "calc/bank/steps.h"
+#include "calc/bank/thresholds.h"
 #include "data/batteries.h"
 #include "data/sources.h"
 #include "data/sources_battery.h"
 
 namespace thole {
 namespace {
-
-
-
-
-
-
-
-
-
-
-
-
-
-  kDisconnect,
-
-
-
-// Where a block's discharge ends.
-double floor_V(const BatteryBlock& block) {
-  return facts_of(block.chemistry).floor_cell_V * cell_count(block.chemistry, block.nominal_V);
-
-  // Lead-acid has nothing that disconnects.
-  const bool lead = is_lead(f.block->chemistry);
-  at_least(kDisconnect, f.peak.load_V / f.series_count, lead ? 0.0 : floor_V(*f.block));
-
-
-
-
-
-
-
-
-
-
-
-
-
-
-
-      {.id = "bank.years",
-       .label = "Years until 80 % is left",
-       .symbol = "Y",
-       .formula = "min(N / n, Y_0)",
-       .terms = {{"N", result.cycles_count, "", "such days until 80 % is left"},
-                 {"n", in.days_out_count, "", "days out in a year"},
-                 {"Y_0", facts.calendar_years_count, "", "years by the calendar, used or not"}},
-       .value = result.years_count,
-       .source = kCalendarYears,
-       .assumptions = {"Each day out is a day like the one planned. Heat and being left flat take "
-                       "years off: the maker's figures go before these."}});
-
-
-  trace.steps.push_back(
-}
 
 // --- The checks, for the reader -----------------------------------------------------------------
 

@@ -115,6 +115,11 @@ double series_limit_count(const BankFigures& f) {
   return is_lead(f.block->chemistry) ? kMostSeries_count : 1.0;
 }
 
+// Where a block's discharge ends.
+double floor_V(const BatteryBlock& block) {
+  return facts_of(block.chemistry).floor_cell_V * cell_count(block.chemistry, block.nominal_V);
+}
+
 int series_for(const BankInput& in, const BatteryBlock& block) {
   if (in.series_count > 0) return in.series_count;
   const double ratio = in.motor_nominal_V / named_V(block.chemistry, block.nominal_V);
@@ -148,6 +153,9 @@ std::array<Check, kDemands> bank_demands(const BankInput& in, const BankFigures&
   at_most(kChargeVoltage, f.charge_V, in.motor_maximum_V);
   at_most(kSeries, std::max(0.0, f.series_count - series_limit_count(f)), 0.0);
   at_most(kTemperature, std::max(0.0, f.cold_limit_C - in.temperature_C), 0.0);
+  // Lead-acid has nothing that disconnects.
+  const bool lead = is_lead(f.block->chemistry);
+  at_least(kDisconnect, f.peak.load_V / f.series_count, lead ? 0.0 : floor_V(*f.block));
   return demands;
 }
 

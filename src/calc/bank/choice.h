@@ -75,6 +75,7 @@ enum BankDemand {
   kChargeVoltage,
   kSeries,
   kTemperature,
+  kDisconnect,
   kDemands
 };
 

@@ -378,6 +378,18 @@ void write_endurance(const BankInput& in, const BankFigures& f, const BankResult
        .source = facts.cycles_source,
        .assumptions = {
            "The maker's own curve is better; years, heat and being left flat count too."}});
+  trace.steps.push_back(
+      {.id = "bank.years",
+       .label = "Years until 80 % is left",
+       .symbol = "Y",
+       .formula = "min(N / n, Y_0)",
+       .terms = {{"N", result.cycles_count, "", "such days until 80 % is left"},
+                 {"n", in.days_out_count, "", "days out in a year"},
+                 {"Y_0", facts.calendar_years_count, "", "years by the calendar, used or not"}},
+       .value = result.years_count,
+       .source = kCalendarYears,
+       .assumptions = {"Each day out is a day like the one planned. Heat and being left flat take "
+                       "years off: the maker's figures go before these."}});
 }
 
 void write_peak(const BankFigures& f, Trace& trace) {

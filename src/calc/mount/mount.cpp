@@ -9,9 +9,6 @@ namespace thole {
 namespace {
 
 using namespace mounting;
-                                .limit = kSagAtRest_frac * strip.reach_mm,
-       .limit = kExtremeBolt_frac * breaking_N,
-                               .limit = kWorkingBolt_frac * breaking_N,
 
 // Fills the part of `out` that the plate decides, and returns what the bolts must hold in a slam.
 Slam take_plate(const MountInput& in, const Layout& layout, MountResult& out) {

@@ -17,7 +17,8 @@ inline double aft_margin_mm(double plate_length_mm) {
   return std::max(kAftMargin_frac * plate_length_mm, kAftMarginLeast_mm);
 }
 
-// Share of the force that breaks a bolt: in a slam, at full thrust, when the shaft folds.
+// Share of the force that breaks a bolt: in a slam or under a person, at full thrust, when the shaft
+// folds.
 inline constexpr double kSlamBolt_frac = 0.4;
 inline constexpr double kThrustBolt_frac = 0.25;
 inline constexpr double kUltimateBolt_frac = 0.8;
@@ -29,10 +30,6 @@ inline constexpr double kIdleLow_Hz = 10.0;
 inline constexpr double kIdleHigh_Hz = 15.0;
 inline constexpr double kBandLow_factor = 0.8;
 inline constexpr double kBandHigh_factor = 1.25;
-
-// Share of what breaks a bolt that may pull on it: in a slam, under a person; and at full thrust.
-inline constexpr double kExtremeBolt_frac = 0.4;
-inline constexpr double kWorkingBolt_frac = 0.25;
 
 // Allowable stress: in a slam, under a person; and at full thrust, over and over.
 inline double extreme_stress_MPa(const Alloy& alloy) {

@@ -20,12 +20,7 @@ constexpr double kDeckAhead_mm = 80.0;  // this and the next two: project decisi
 constexpr double kDeckAheadLeast_mm = 10.0;
 constexpr double kReachLeast_mm = 50.0;
 
-constexpr double kSagLimit_frac = 1.0 / 100.0;       // of the overhang, at rest
 constexpr double kSlamSagLimit_frac = 1.0 / 30.0;    // of the overhang, in a slam
-constexpr double kIdleLow_Hz = 10.0;                 // engine at 600 rpm, first order
-constexpr double kIdleHigh_Hz = 15.0;                // engine at 900 rpm
-constexpr double kBandLow_factor = 0.8;
-constexpr double kBandHigh_factor = 1.25;
 constexpr double kPlateMassShare_factor = 33.0 / 140.0;  // Rayleigh, cantilever
 
 // A foot amid the pattern leaves half its moment to either side; half as long as the pattern, it
@@ -180,7 +175,7 @@ void add_slam_checks(const MountInput& in, const PlateStrip& strip, const Alloy&
   plate.trace.checks.push_back({.id = "mount.sag",
                                 .label = "Sag of the stowed motor",
                                 .actual = plate.sag_mm,
-                                .limit = kSagLimit_frac * strip.reach_mm,
+                                .limit = kSagAtRest_frac * strip.reach_mm,
                                 .unit = "mm",
                                 .source = kProjectDecision,
                                 .remedy = remedy,
