@@ -46,7 +46,7 @@ double width_of(const std::string& text, TextRole role) {
     const bool narrow = std::string_view(" .,:ijlt[]").find(c) != std::string_view::npos;
     width += narrow ? 4.6 : c >= 'A' && c <= 'Z' ? 9.8 : c >= '0' && c <= '9' ? 8.9 : 8.5;
   }
-  return width * (role == TextRole::strong ? 1.07 : 1.0);
+  return width * (role == TextRole::strong ? 1.13 : 1.0);
 }
 
 enum class Zone { bank, out, back };
@@ -210,7 +210,6 @@ class Plan {
     }
     rows_ = std::move(out);
     rows_.insert(rows_.end(), across.begin(), across.end());
-    first_bank_ = rows_.size();
     add_bank_rows();
     first_back_ = rows_.size();
     rows_.insert(rows_.end(), back.begin(), back.end());
@@ -307,8 +306,8 @@ class Plan {
     }
   }
 
-  // The bank's minus stands right of its strings and left of what comes back.
-  double x_in(int node, bool bank) const { return node == 0 && bank ? kBankRight : x_[at(node)]; }
+  // The bank's minus stands right of its strings, and left of what comes back below them.
+  double x_in(int node, bool above) const { return node == 0 && above ? kBankRight : x_[at(node)]; }
 
   void lay_rows() {
     uprights_.resize(at(node_count()));
@@ -322,17 +321,17 @@ class Plan {
       }
       if (k == rows_.size()) break;
       Row& row = rows_[k];
-      const bool bank = k >= first_bank_ && k < first_back_;
+      const bool above = k < first_back_;
       row.y = y;
       y += kRow;
-      const double a = x_in(row.from, bank);
-      const double b = x_in(row.to, bank);
+      const double a = x_in(row.from, above);
+      const double b = x_in(row.to, above);
       row.left = std::min(a, b);
       row.right = std::max(a, b);
       const int end = a > b ? row.from : row.to;
       for (const int node : {row.from, row.to}) {
-        Upright& upright = node == 0 && bank ? bank_minus_ : uprights_[at(node)];
-        upright.x = x_in(node, bank);
+        Upright& upright = node == 0 && above ? bank_minus_ : uprights_[at(node)];
+        upright.x = x_in(node, above);
         upright.reach(row.bar());
       }
       if (row.load < 0 && !labelled[at(end)]) {
@@ -393,8 +392,7 @@ class Plan {
     const double middle = free_middle(row);
     for (const int node : {row.from, row.to}) {
       if (!meets_more(node, y)) continue;
-      const bool bank = node == 0 && row.right == kBankRight && y < link_y_;
-      drawing_.circles.push_back({.centre = on(bank ? kBankRight : x_[at(node)], y), .radius = 3.0, .line = Line::none, .fill = Fill::strong});
+      drawing_.circles.push_back({.centre = on(x_in(node, y < link_y_), y), .radius = 3.0, .line = Line::none, .fill = Fill::strong});
     }
     if (row.load >= 0) {
       add_polyline(drawing_, {on(row.left, y), on(row.right, y)}, Line::outline);
@@ -500,7 +498,7 @@ class Plan {
   void add_text(Point place, const std::string& text, TextRole role) {
     const double width = width_of(text, role);
     for (const double x : passing(place.y)) {
-      if (x > place.x - 2.0 && x < place.x + width) {
+      if (x > place.x - 2.0 && x < place.x + width + 2.0) {
         add_box(drawing_, on(x - 2.0, place.y + 9.0), on(x + 2.0, place.y - 9.0), Line::none, Fill::paper);
       }
     }
@@ -533,7 +531,6 @@ class Plan {
   std::vector<int> distance_{};
   std::vector<double> x_{};
   std::vector<Row> rows_{};  // out, across, bank, back
-  std::size_t first_bank_ = 0;
   std::size_t first_back_ = 0;
   std::size_t folded_strings_ = 0;
   std::size_t left_out_ = 0;

@@ -186,7 +186,7 @@ TEST_SUITE("derived") {
   }
 
   TEST_CASE("the three laws of a motor, and the motor's law of the job") {
-    const std::string text = "lug device 5m:4AWG motor 5m:4AWG lug";
+    const std::string text = "lug device 5m:4AWG motor 5m:4AWG lug; [-] block:11.5V jumper block:11.5V [+]";
     const FeederCircuit power = circuit_of(text, MotorLaw::power);
     const FeederCircuit current = circuit_of(text, MotorLaw::current);
     const FeederCircuit ohm = circuit_of(text, MotorLaw::resistance);

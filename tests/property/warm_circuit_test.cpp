@@ -19,9 +19,10 @@ using namespace thole;
 namespace {
 
 Design typed(const std::string& text) {
-  Job job = ready_jobs().front().job;
-  job.feeder.network = {text, Origin::given};
-  return evaluate(job, default_catalogue());
+  static const Design usual = evaluate(ready_jobs().front().job, default_catalogue());
+  Design design = usual;
+  design.job.feeder.network = {text, Origin::given};
+  return design;
 }
 
 // Between `least` and `most`.

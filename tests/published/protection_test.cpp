@@ -11,6 +11,7 @@
 #include "calc/bank/bank.h"
 #include "calc/charge/charge.h"
 #include "calc/fault.h"
+#include "calc/feeder/ampacity_practices.h"
 #include "calc/feeder/drop_methods.h"
 #include "calc/feeder/joint.h"
 #include "calc/feeder/protection.h"
@@ -364,6 +365,50 @@ TEST_SUITE("published") {
     // No SAE area: five.
     CHECK(drop_methods(*find_conductor("16 mm2"), {.current_A = 60.0, .ampacity_A = 130.0}, 12.0)
               .size() == 5);
+  }
+
+  // 33 CFR 183.425 Table 5 and note 1; E-11's published tables for bundles of three, 105 C insulation:
+  // 6 AWG 84 A, 4 AWG 112 A, 2 AWG 147 A, in engine spaces 6 AWG 71.4 A; ISO 10133 Table A.1 recalled.
+  TEST_CASE("ampacity by three practices, each with its factors [33 CFR 183.425, E-11 and ISO 10133 as published]") {
+    const auto ampacities = [](std::string_view label, const CablePlace& place) {
+      std::vector<double> all;
+      for (const AmpacityPractice& practice : ampacity_practices(*find_conductor(label), place)) {
+        double product_A = practice.table_A;
+        for (const AmpacityFactor& factor : practice.factors) product_A *= factor.factor;
+        CHECK(practice.ampacity_A == rel(product_A, 1e-12));
+        CHECK(practice.factors.size() == 3);
+        all.push_back(practice.ampacity_A);
+      }
+      return all;
+    };
+    CHECK(ampacities("6 AWG", {})[0] == 120.0);
+    CHECK(ampacities("6 AWG", {.engine_space = true})[0] == rel(102.0, 1e-9));
+    CHECK(ampacities("4 AWG", {.engine_space = true})[0] == rel(136.0, 1e-9));
+    CHECK(ampacities("2 AWG", {.engine_space = true})[0] == rel(178.5, 1e-9));
+    CHECK(ampacities("6 AWG", {.bundled_count = 3})[1] == rel(84.0, 1e-9));
+    CHECK(ampacities("4 AWG", {.bundled_count = 3})[1] == rel(112.0, 1e-9));
+    CHECK(ampacities("2 AWG", {.bundled_count = 3})[1] == rel(147.0, 1e-9));
+    CHECK(ampacities("6 AWG", {.engine_space = true, .bundled_count = 3})[1] == rel(71.4, 1e-9));
+    // The regulation counts bundles from 50 V on.
+    CHECK(ampacities("6 AWG", {.bundled_count = 3, .nominal_V = 36.0})[0] == 120.0);
+    CHECK(ampacities("6 AWG", {.bundled_count = 3, .nominal_V = 51.2})[0] == rel(84.0, 1e-9));
+    CHECK(ampacities("16 mm2", {})[2] == 130.0);
+    CHECK(ampacities("16 mm2", {.engine_space = true})[2] == rel(130.0 * 0.86, 1e-9));
+    // Handbook 1.3: a locker at 45 C with 105 C insulation, factor sqrt(60/75) = 0.894.
+    CHECK(ampacities("6 AWG", {.ambient_C = 45.0})[1] == rel(120.0 * 0.894, 1e-3));
+  }
+
+  TEST_CASE("tables are kept apart: 16 mm2 is no 6 AWG, and what stands for it resists no less") {
+    const std::vector<AmpacityPractice> metric = ampacity_practices(*find_conductor("16 mm2"), {});
+    CHECK(metric[0].conductor == "6 AWG");  // 1.376 milliohm a metre against 1.24
+    CHECK_FALSE(metric[0].own_size);
+    CHECK(metric[2].own_size);
+    const std::vector<AmpacityPractice> awg = ampacity_practices(*find_conductor("6 AWG"), {});
+    CHECK(awg[0].own_size);
+    CHECK(awg[2].conductor == "10 mm2");  // 16 mm2 resists less
+    const std::vector<AmpacityPractice> thin = ampacity_practices(*find_conductor("14 AWG"), {});
+    CHECK(thin[2].conductor.empty());
+    CHECK(thin[2].ampacity_A == 0.0);
   }
 
   TEST_CASE("TENS-1 16 and 10 AWG are pulled with 15 and 40 lbf [E-11 table as published]") {

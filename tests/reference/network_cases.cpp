@@ -96,10 +96,9 @@ constexpr std::string_view kTyped[] = {
     "lug device 20ft:1/0AWG motor 20ft:1/0AWG; [-] block jumper [m] block [+]; [-] block:60% [m]; [m] block:90% [+]"};
 
 void add_typed(std::vector<Network>& all) {
-  Job job = ready_jobs().front().job;
+  Design design = evaluate(ready_jobs().front().job, default_catalogue());
   for (const std::string_view text : kTyped) {
-    job.feeder.network = {std::string(text), Origin::given};
-    const Design design = evaluate(job, default_catalogue());
+    design.job.feeder.network = {std::string(text), Origin::given};
     for (const MotorLaw law : {MotorLaw::power, MotorLaw::current, MotorLaw::resistance}) {
       const FeederCircuit circuit = feeder_circuit(design, default_catalogue(), {.law = law});
       if (!circuit.typed || !circuit.solution.solved) {
