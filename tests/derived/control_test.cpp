@@ -11,6 +11,7 @@
 #include "draw/chapters.h"
 #include "io/compass_text.h"
 #include "io/presets.h"
+#include "job/fields.h"
 #include "support.h"
 
 using namespace thole;

@@ -24,14 +24,19 @@ constexpr int kPhases_count = 64;  // of a twist, over half a turn; 0.03 % of it
 
 bool split(const CompassInput& in) { return !in.out.empty() || !in.back.empty(); }
 
-// The level part of a field in a boat that leans by up to `tilt_deg` toward the worst side; all of
-// it when that lays it flat.
-double leaning_T(FieldVector field, double tilt_deg) {
-  const double level_T = std::hypot(field.x_T, field.y_T);
+// Cosine and sine of how far the boat leans.
+struct Tilt {
+  double c = 1.0;
+  double s = 0.0;
+};
+
+// The level part of a field in a boat that leans by up to that toward the worst side; all of it when
+// that lays it flat.
+double leaning_T(FieldVector field, Tilt tilt) {
+  const auto [c, s] = tilt;
+  const double level_T = std::sqrt(field.x_T * field.x_T + field.y_T * field.y_T);
   const double upright_T = std::abs(field.z_T);
-  const double c = std::cos(rad_from_deg(tilt_deg));
-  const double s = std::sin(rad_from_deg(tilt_deg));
-  return upright_T * c <= level_T * s ? std::hypot(level_T, upright_T)
+  return upright_T * c <= level_T * s ? std::sqrt(level_T * level_T + upright_T * upright_T)
                                       : level_T * c + upright_T * s;
 }
 
@@ -208,20 +213,28 @@ Circuit circuit_of(const CompassInput& in) {
 }
 
 Disturbance disturbance(const Circuit& circuit, Place at) {
-  return {.straight = wire_field(circuit.wires, at), .turned = wire_field(circuit.turned, at)};
+  if (circuit.turned.empty()) return {.straight = wire_field(circuit.wires, at)};
+  return {.straight = twist_field(circuit.wires.front(), at),
+          .turned = twist_field(circuit.turned.front(), at)};
 }
 
 double level_field_T(const Disturbance& d, double tilt_deg) {
   const bool twisted = d.turned.x_T != 0.0 || d.turned.y_T != 0.0 || d.turned.z_T != 0.0;
-  double most_T = leaning_T(d.straight, tilt_deg);
+  const Tilt tilt{std::cos(rad_from_deg(tilt_deg)), std::sin(rad_from_deg(tilt_deg))};
+  double most_T = leaning_T(d.straight, tilt);
+  const double step_rad = std::numbers::pi / kPhases_count;
+  const double step_c = twisted ? std::cos(step_rad) : 1.0;
+  const double step_s = twisted ? std::sin(step_rad) : 0.0;
+  double c = 1.0;
+  double s = 0.0;
   for (int i = 1; twisted && i < kPhases_count; ++i) {
-    const double phase_rad = std::numbers::pi * i / kPhases_count;
-    const double c = std::cos(phase_rad);
-    const double s = std::sin(phase_rad);
+    const double next_c = c * step_c - s * step_s;  // turned on: no sine to a phase
+    s = s * step_c + c * step_s;
+    c = next_c;
     most_T = std::max(most_T, leaning_T({.x_T = c * d.straight.x_T + s * d.turned.x_T,
                                          .y_T = c * d.straight.y_T + s * d.turned.y_T,
                                          .z_T = c * d.straight.z_T + s * d.turned.z_T},
-                                        tilt_deg));
+                                        tilt));
   }
   return most_T;
 }
