@@ -6,7 +6,7 @@
 #include <span>
 #include <vector>
 
-#include "job/job.h"
+#include "data/control_kinds.h"
 
 namespace thole {
 
