@@ -5,6 +5,7 @@
 
 #include <string>
 
+#include "data/control_kinds.h"
 #include "data/laminates.h"
 #include "data/parts.h"
 #include "data/sea.h"
@@ -46,11 +47,6 @@ enum class WindHeight { ten_metres, at_boat };
 enum class Head { hexagon, countersunk };
 enum class MotorLaw { power, current, resistance };  // what the motor keeps as its volts fall
 enum class LockerAccess { lid, door };               // an opening above, or in a wall
-enum class FeederLay { side_by_side, one_above_other, twisted };
-enum class DataLink { none, marine_network, ethernet };
-enum class NetworkFeed { end, middle };  // where a backbone gets its power
-enum class RemotePower { cells, charged, wired };
-enum class MainSwitch { none, house, own };  // what the motor's bank is switched by
 
 struct Boat {
   Given<std::string> type{};  // id of a boat type in the catalogue

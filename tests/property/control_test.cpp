@@ -2,10 +2,6 @@
 
 #include "calc/control/control.h"
 
-#include <cmath>
-#include <vector>
-
-#include "calc/compass/wire_field.h"
 #include "calc/compass_study.h"
 #include "calc/heading.h"
 #include "io/presets.h"
@@ -39,22 +35,6 @@ TEST_SUITE("property") {
         twisted.pair.lay = FeederLay::twisted;
         CHECK(error_deg(twisted) <= here_deg);
       }
-    }
-  }
-
-  TEST_CASE("far turns of a twist are left out without being missed") {
-    const PairInput pair{.route = {{1.0, 0.5, 0.2}, {1.0, -0.6, 0.2}, {6.8, -0.6, 0.2}, {6.8, 0.0, 1.1}},
-                         .spacing_m = 0.02,
-                         .lay = FeederLay::twisted,
-                         .pitch_m = 0.15,
-                         .current_A = 60.0};
-    const Wire wire = pair_wire(pair);
-    const std::vector<Wire> all{wire};
-    for (int i = 0; i < 60; ++i) {
-      const Place at{0.13 * i, -1.2 + 0.04 * i, 0.3 + 0.015 * i};
-      const FieldVector near = twist_field(wire, at);
-      const FieldVector whole = wire_field(all, at);
-      CHECK(std::hypot(near.x_T - whole.x_T, near.y_T - whole.y_T, near.z_T - whole.z_T) < 3e-9);
     }
   }
 

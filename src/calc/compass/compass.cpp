@@ -213,9 +213,7 @@ Circuit circuit_of(const CompassInput& in) {
 }
 
 Disturbance disturbance(const Circuit& circuit, Place at) {
-  if (circuit.turned.empty()) return {.straight = wire_field(circuit.wires, at)};
-  return {.straight = twist_field(circuit.wires.front(), at),
-          .turned = twist_field(circuit.turned.front(), at)};
+  return {.straight = wire_field(circuit.wires, at), .turned = wire_field(circuit.turned, at)};
 }
 
 double level_field_T(const Disturbance& d, double tilt_deg) {

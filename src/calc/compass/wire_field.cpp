@@ -131,18 +131,12 @@ std::vector<Place> helix(const std::vector<Piece>& pieces, const PairInput& in, 
     const Arrow3 other = cross(piece.along, piece.side);
     const int step_count =
         std::max(1, static_cast<int>(std::ceil(piece.run_m / in.pitch_m * kPieces_count)));
-    const double start_rad = in.phase_rad + 2.0 * std::numbers::pi * gone_m / in.pitch_m;
-    const double step_rad = 2.0 * std::numbers::pi * piece.run_m / (in.pitch_m * step_count);
-    double c = std::cos(start_rad);
-    double s = std::sin(start_rad);
-    const double step_c = std::cos(step_rad);
-    const double step_s = std::sin(step_rad);
     for (int i = 0; i <= step_count; ++i) {
       const double here_m = piece.run_m * i / step_count;
-      const Arrow3 off = sum(scaled(piece.side, aside_m * c), scaled(other, aside_m * s));
-      const double next_c = c * step_c - s * step_s;  // turned on: no sine to a place
-      s = s * step_c + c * step_s;
-      c = next_c;
+      const double angle_rad =
+          in.phase_rad + 2.0 * std::numbers::pi * (gone_m + here_m) / in.pitch_m;
+      const Arrow3 off = sum(scaled(piece.side, aside_m * std::cos(angle_rad)),
+                             scaled(other, aside_m * std::sin(angle_rad)));
       line.push_back(moved(piece.from, sum(scaled(piece.along, here_m), off)));
     }
     gone_m += piece.run_m;
@@ -181,50 +175,6 @@ FieldVector wire_field(std::span<const Wire> wires, Place at, double conductor_r
       to_a = to_b;
     }
   }
-  return field;
-}
-
-FieldVector twist_field(const Wire& loop, Place at, double conductor_radius_m) {
-  constexpr double kNear_m = 0.5;
-  constexpr double kNear_ratio = 2.0;   // of a turn's length
-  constexpr double kSame_ratio = 0.15;  // of the spacing: so near to a whole turn
-  const std::vector<Place>& places = loop.places;
-  const std::size_t strand_count = places.size() / 2;  // out, back, and the first once more
-  FieldVector field;
-  const auto add_run = [&](std::size_t from, std::size_t to) {
-    const double scale = 2.0 * kQuarter_T_m_per_A * loop.current_A;
-    const auto away_m = [&](Place place) {
-      return std::max(length(between(place, at)), conductor_radius_m);
-    };
-    double to_a = away_m(places[from]);
-    for (std::size_t i = from; i < to; ++i) {
-      const double to_b = away_m(places[i + 1]);
-      add_piece(places[i], places[i + 1], at, to_a, to_b, scale, conductor_radius_m, field);
-      to_a = to_b;
-    }
-  };
-  const auto spread = [&](std::size_t i) {
-    return between(places[2 * strand_count - 1 - i], places[i]);
-  };
-  const auto far_turn = [&](std::size_t from, std::size_t to) {
-    if (to - from != kPieces_count) return false;
-    const double turn_m = length(between(places[from], places[to]));
-    const double near_m = kNear_m + kNear_ratio * turn_m;
-    if (length(between(places[from], at)) < near_m || length(between(places[to], at)) < near_m)
-      return false;
-    const Arrow3 begin = spread(from);
-    return length(sum(spread(to), scaled(begin, -1.0))) < kSame_ratio * length(begin);
-  };
-  for (std::size_t from = 0; from + 1 < strand_count;) {
-    const std::size_t to = std::min(from + kPieces_count, strand_count - 1);
-    if (!far_turn(from, to)) {
-      add_run(from, to);
-      add_run(2 * strand_count - 1 - to, 2 * strand_count - 1 - from);
-    }
-    from = to;
-  }
-  add_run(strand_count - 1, strand_count);              // across at the motor
-  add_run(2 * strand_count - 1, 2 * strand_count);      // and at the bank
   return field;
 }
 

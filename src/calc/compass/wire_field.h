@@ -6,7 +6,7 @@
 #include <span>
 #include <vector>
 
-#include "job/job.h"
+#include "data/control_kinds.h"
 
 namespace thole {
 
@@ -51,11 +51,6 @@ struct PairInput {
 // are drawn with kPieces_count pieces to a turn. Empty when the input is none of the above.
 Wire pair_wire(const PairInput& in);
 inline constexpr int kPieces_count = 12;
-
-// The field of a twisted pair's wire, without the whole turns that lie farther than 0.5 m and two
-// turns from `at`: plus and minus change places in them, so that their field is gone there, to
-// 0.003 uT at 60 A. Precondition: a wire of pair_wire.
-FieldVector twist_field(const Wire& loop, Place at, double conductor_radius_m = 0.005);
 
 // The same for a plus and a minus that go different ways; each from bank to motor.
 Wire loop_wire(std::span<const Place> out, std::span<const Place> back, double current_A);

@@ -260,9 +260,10 @@ void main_switch(const ControlInput& in, ControlResult& r) {
           "Local codes and a licensed electrician have the last word.",
       kE11Switch);
   say(trace, "control.charter",
-      "On charter, an emergency switch must be in reach, and cable must spare radio and compass: ask the "
-      "inspector.",
-      kCharterSwitch);
+      "On charter, an emergency switch must be in reach: ask the inspector.", kCharterSwitch);
+  say(trace, "control.charter_cable",
+      "On charter, lead cable so that it spares radio reception and compass: ask the inspector.",
+      kCharterCompass);
   if (in.always_on_W) {
     r.standing_Wh = *in.always_on_W * kDay_h;
     trace.steps.push_back({.id = "control.standing",

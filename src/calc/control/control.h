@@ -9,7 +9,7 @@
 
 #include "base/trace.h"
 #include "calc/control/data_link.h"
-#include "job/job.h"
+#include "data/control_kinds.h"
 
 namespace thole {
 

@@ -6,8 +6,8 @@
 #include <string>
 
 #include "base/trace.h"
+#include "data/control_kinds.h"
 #include "data/data_links.h"
-#include "job/job.h"
 
 namespace thole {
 
