@@ -337,9 +337,8 @@ bool measured(const Locker& locker) {
 }
 
 bool goes_in(const Job& job, const BankResult& bank) {
-  constexpr long kTries_count = 20'000;
-  const FitResult held = fit(
-      packing_input(job, bank.block, bank.series_count, bank.parallel_count), kTries_count);
+  const FitResult held =
+      fit(packing_input(job, bank.block, bank.series_count, bank.parallel_count));
   return held.fits || !held.exact;
 }
 

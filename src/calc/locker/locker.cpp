@@ -15,7 +15,6 @@ namespace {
 constexpr double kPlaning_ratio = 5.0;  // knots over the root of metres, kIso12215Acceleration
 constexpr double kCentre_ratio = 0.4;   // kProjectDecision: centre of gravity, of the waterline from aft
 constexpr double kBowLocker_ratio = 0.75;  // kProjectDecision
-constexpr long kTries_count = 20'000;      // two milliseconds; eight blocks take a hundredth of it
 
 // In g, where the bank stands.
 double acceleration_there(const LockerMotion& motion, Trace& trace) {
@@ -76,7 +75,7 @@ LockerResult locker(const LockerInput& in) {
   append(result.trace, std::move(restraint.trace));
   append(result.trace, place(in.place));
   if (in.measured) {
-    const FitResult held = fit(in.packing, kTries_count);
+    const FitResult held = fit(in.packing);
     result.fits = held.fits;
     Check check = fit_check(in.packing, held);
     if (!held.fits) check.changes = in.ways_out;
