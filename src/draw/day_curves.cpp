@@ -63,6 +63,13 @@ std::vector<Point> load_steps(const BankRunResult& run, const Hours& hours, cons
   return points;
 }
 
+// Through all panels, and through no title.
+void add_upright(Drawing& drawing, double x, Line line) {
+  add_polyline(drawing, {{x, kVoltsFoot}, {x, kVoltsTop}}, line);
+  add_polyline(drawing, {{x, kChargeFoot}, {x, kChargeTop}}, line);
+  add_polyline(drawing, {{x, 0.0}, {x, kLoadTop}}, line);
+}
+
 void add_frame(Drawing& drawing, const Panel& panel, std::string title, std::string figures) {
   add_polyline(drawing, {{0.0, panel.top}, {0.0, panel.foot}, {1.0, panel.foot}}, Line::thin);
   add_label(drawing, {0.0, panel.top + kTitle}, std::move(title), Align::left);
@@ -127,7 +134,7 @@ Drawing day_curves_picture(const BankDay& at, double at_h, System system) {
   if (at.minimum_V > 0.0) {
     const double y = volts_panel.at(at.minimum_V);
     add_polyline(drawing, {{0.0, y}, {1.0, y}}, Line::hidden);
-    add_label(drawing, {0.02, y - 0.14}, "the motor needs " + volts(at.minimum_V, system), Align::left);
+    add_label(drawing, {0.02, y + 0.14}, "the motor needs " + volts(at.minimum_V, system), Align::left);
   }
   add_frame(drawing, volts_panel, "Volts, bank and motor",
             "lowest " + volts(run.lowest_plug_V, system));
@@ -138,13 +145,13 @@ Drawing day_curves_picture(const BankDay& at, double at_h, System system) {
   add_hours(drawing, hours, -0.27);
 
   const double now = hours.at(at_h);
-  add_polyline(drawing, {{now, 0.0}, {now, kVoltsTop}}, Line::thin);
+  add_upright(drawing, now, Line::thin);
   drawing.circles.push_back({.centre = {now, charge.at(moment_at(run, at_h).charge_frac)},
                              .radius = 0.0, .line = Line::accent, .fill = Fill::accent});
   std::string ending;
   if (run.cut_off != CutOff::none) {
     const double x = hours.at(run.cut_off_h);
-    add_polyline(drawing, {{x, 0.0}, {x, kVoltsTop}}, Line::accent);
+    add_upright(drawing, x, Line::accent);
     add_label(drawing, {x > 0.6 ? x - 0.02 : x + 0.02, 0.5 * (kChargeFoot + kChargeTop)},
               "cuts off at " + show(run.cut_off_h, "h", system).text(),
               x > 0.6 ? Align::right : Align::left, TextRole::strong);
@@ -224,8 +231,10 @@ Drawing wind_hours_picture(const BankDay& day, System system) {
   add_polyline(drawing, {{today, 0.0}, {today, 1.0}}, Line::accent);
   drawing.circles.push_back(
       {.centre = {today, hours.at(today_h)}, .radius = 0.0, .line = Line::accent, .fill = Fill::accent});
-  add_label(drawing, {today > 0.55 ? today - 0.02 : today + 0.02, 0.9},
-            "this day: " + hours_text, today > 0.55 ? Align::right : Align::left, TextRole::strong);
+  // Under the falling curve to the left, or over it to the right.
+  const bool left = today > 0.45;
+  add_label(drawing, {left ? today - 0.02 : today + 0.02, left ? 0.08 : 0.9}, "this day: " + hours_text,
+            left ? Align::right : Align::left, TextRole::strong);
   const std::string limit = speed_text(day.limiting_wind_mps, system);
   if (holds < 1.0) {
     add_polyline(drawing, {{holds, 0.0}, {holds, 1.0}}, Line::hidden);

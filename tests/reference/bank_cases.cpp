@@ -85,7 +85,7 @@ struct Case {
 constexpr Case kCases[] = {{"pair", pair, 900.0, 60.0},
                            {"string", unlike_string, 1800.0, 120.0},
                            {"parallel", parallel, 1200.0, 0.0},
-                           {"lithium", lithium_strings, 1100.0, 40.0}};
+                           {"lithium", lithium_strings, 1100.0, 400.0}};
 
 void print(const Case& it) {
   const BankRunResult run = run_bank(it.bank(), day(12, it.burst_W, it.rest_W), 600.0);

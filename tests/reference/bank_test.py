@@ -85,7 +85,7 @@ BANKS = {
                           [Block(70, 0.006, charge=0.6), Block(75, 0.0055, charge=0.65)]],
                  0.006, 1200.0, 0.0),
     "lithium": (lambda: [[lithium(100, 40, 0.9), lithium(100, 40, 1.0)],
-                         [lithium(50, 40, 1.0), lithium(60, 45, 1.0)]], 0.006, 1100.0, 40.0)}
+                         [lithium(50, 40, 1.0), lithium(60, 45, 1.0)]], 0.006, 1100.0, 400.0)}
 
 
 def share(strings, live, feeder, power):
