@@ -24,6 +24,7 @@ constexpr double kLeastGm_m = 0.1;  // of the field
 
 constexpr double kMotorAboveDeck_m = 0.15;  // project decision, as the next
 constexpr double kHalfBlock_m = 0.11;
+constexpr double kLowestBank_m = -1.5;  // of the field
 
 constexpr double kSternDown_deg = -0.5;  // custom: level to one degree by the stern
 
@@ -112,11 +113,12 @@ void estimate_trim(Job& job, Trace& trace) {
     const double draft_m = boat.draft_m.value;
     return Step{.label = "Bank above the water",
                 .symbol = "z",
-                .formula = "b - T + c",
+                .formula = "max(b - T + c, m)",
                 .terms = {{"b", above_m, "m", "blocks above the bilge"},
                           {"T", draft_m, "m", "draft"},
-                          half},
-                .value = above_m - draft_m + kHalfBlock_m,
+                          half,
+                          {"m", kLowestBank_m, "m", "lowest that the field allows"}},
+                .value = std::max(above_m - draft_m + kHalfBlock_m, kLowestBank_m),
                 .unit = "m",
                 .source = kProjectDecision};
   });

@@ -21,7 +21,7 @@ def said(*words):
 
 class CommandLine(unittest.TestCase):
     def test_json_of_every_command(self):
-        for command in ("rose", "hold", "day", "feeder", "plate", "protection", "sensitivity"):
+        for command in ("rose", "hold", "day", "feeder", "loads", "plate", "protection", "sensitivity"):
             for words in ((command, JOB, "--json"), (command, "--json", JOB)):
                 with self.subTest(words=words):
                     self.assertIsInstance(json.loads(said(*words)), (dict, list))

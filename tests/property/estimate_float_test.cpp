@@ -19,10 +19,18 @@ Job boat(double waterline_length_m, double deadrise_deg, Layout layout) {
   return job;
 }
 
+// Read off a plate or in a test at the dock: nothing stands in for them.
+bool must_be_measured(std::string_view key) {
+  for (const std::string_view start : {"roll_", "incline_", "pendulum_", "immersion_mass_kg", "immersion_mm", "capacity_"}) {
+    if (key.starts_with(start)) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 TEST_SUITE("property") {
-  TEST_CASE("every blank of shaft and trim is filled within its range, for every boat") {
+  TEST_CASE("every blank of shaft and trim that need not be measured is filled within its range, for every boat") {
     for (const double length_m : {3.0, 4.9, 6.6, 9.6, 13.7}) {
       for (const double deadrise_deg : {0.0, 12.0, 30.0}) {
         for (const Layout layout : {Layout::open_skiff, Layout::pilothouse}) {
@@ -34,9 +42,10 @@ TEST_SUITE("property") {
           for (const Field& field : all_fields()) {
             if (field.section != "shaft" && field.section != "trim") continue;
             const bool from_motor = field.key == "length_m" || field.key.starts_with("tube_");
+            const bool measured = must_be_measured(field.key);
             CAPTURE(std::string(field.key));
-            CHECK((field.access.origin(job) == Origin::absent) == from_motor);
-            if (!from_motor) CHECK(range_message(field, field.access.get(job)) == "");
+            CHECK((field.access.origin(job) == Origin::absent) == (from_motor || measured));
+            if (!from_motor && !measured) CHECK(range_message(field, field.access.get(job)) == "");
           }
         }
       }
