@@ -35,7 +35,9 @@ BankRunInput other_bank(const BankRunInput& bank, bool unlike) {
       if (left_Ah(block) > left_Ah(*best)) best = &block;
     }
   }
-  for (RunString& string : other.strings) std::fill(string.blocks.begin(), string.blocks.end(), *best);
+  RunBlock sound = *best;
+  sound.condition.capacity_frac = 1.0;  // of a bank of one block that was called weak
+  for (RunString& string : other.strings) std::fill(string.blocks.begin(), string.blocks.end(), sound);
   return other;
 }
 
