@@ -113,9 +113,8 @@ void write_checks(const BankInput& in, const BankFigures& f, Trace& trace) {
 
 // --- What to beware of --------------------------------------------------------------------------
 
-void write_cautions(const BankInput& in, const Figures& f, Trace& trace) {
+void write_cautions(const BankInput& in, const BankFigures& f, Trace& trace) {
   trace.cautions = mixed_blocks(in.fitted_blocks);
-void write_cautions(const BankFigures& f, Trace& trace) {
   const auto warn = [&](std::string id, std::string text, const Source& source) {
     trace.cautions.push_back({std::move(id), std::move(text), source});
   };
@@ -190,8 +189,7 @@ void write_cautions(const BankFigures& f, Trace& trace) {
   }
 }
 
-void write_assumptions(const BankInput& in, const Figures& f, Trace& trace) {
-void write_assumptions(const BankFigures& f, Trace& trace) {
+void write_assumptions(const BankInput& in, const BankFigures& f, Trace& trace) {
   trace.assumptions.push_back(
       {"",
        "A day's mean current counts for charge, full thrust for volts and "
