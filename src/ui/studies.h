@@ -10,6 +10,8 @@
 #include <optional>
 
 #include "calc/hold/rose.h"
+#include "calc/plate_choice.h"
+#include "calc/plate_flex.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
 #include "calc/sensitivity.h"
@@ -62,6 +64,17 @@ const Result& up_to_date(Context& ui, Remembered<Result>& kept, Make make) {
 struct LoadedPlate {
   Remembered<PlateStudy> study{};
   std::size_t shown = 0;  // of the kinds of load
+  std::string held{};     // id of what a finger moves on the picture
+  PlatePoint from{};      // where that stood at the press
+  PlatePoint to{};
+  PlatePoint probe{};     // where stress and sag are read
+  bool probed = false;
+  std::size_t bolt = 0;   // picked
+};
+
+struct ChosenStock {
+  int version = -1;  // of the document that was asked
+  std::unique_ptr<PlateChooser> running{};
 };
 
 struct Studies {
@@ -70,6 +83,8 @@ struct Studies {
   Remembered<RoseResult> limits{};
   Remembered<CalibrateResult> trial{};
   LoadedPlate plate{};
+  ChosenStock stock{};
+  Remembered<FlexTest> flex{};
   Remembered<ProtectionStudy> protection{};
 };
 
@@ -84,6 +99,8 @@ void draw_opening_times(Context& ui);
 
 // Of the mount page.
 void draw_loaded_plate(Context& ui);
+void draw_plate_choice(Context& ui);
+void draw_flex_test(Context& ui);
 
 // Of this page; made on first use.
 Studies& studies_of(UiState& state);
