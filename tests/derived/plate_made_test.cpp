@@ -84,7 +84,7 @@ TEST_CASE("outline, front width, corners, bolts and cut-outs shape the plate tha
   job = plate_job();
   job.mount.outline = {"0/110 250/105 400/85 450/70", Origin::given};
   job.mount.bolt_places = {"50,70 50,-70 170,70 170,-70 290,60 290,-60 230,0", Origin::given};
-  job.mount.cutouts = {"30@110,0", Origin::given};
+  job.mount.cutouts = {"30@90,0", Origin::given};
   const PlateStudy shaped = study_of(job);
   REQUIRE_MESSAGE(shaped.solution.solved, shaped.solution.problem);
   CHECK(shaped.model.shape.bolts.size() == 7);
