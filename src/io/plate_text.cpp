@@ -1,5 +1,6 @@
 #include "io/plate_text.h"
 
+#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "base/number.h"
@@ -21,13 +22,18 @@ std::string bolt_name(const PlateStudy& study, int bolt) {
   if (bolt < 0) return "none";
   const PlatePoint at = study.model.shape.bolts[static_cast<std::size_t>(bolt)].at;
   const int row = bolt / 2 + 1;
+  const auto partner = static_cast<std::size_t>(bolt ^ 1);
+  const bool in_rows = partner < study.model.shape.bolts.size() && study.model.shape.bolts[partner].at.x_m == at.x_m;
+  if (!in_rows) return fixed(1000.0 * at.x_m, 0) + " mm forward, " + fixed(1000.0 * std::abs(at.y_m), 0) + (at.y_m >= 0.0 ? " port" : " starboard");
   return "row " + std::to_string(row) + (at.y_m > 0.0 ? " port" : " starboard");
 }
 
 }  // namespace
 
 std::string plate_text(const PlateStudy& study, System system) {
-  if (!study.solution.solved) return "Not worked out: " + study.solution.problem + "\n";
+  std::string issues;
+  for (const Issue& issue : study.issues) issues += issue.message + "\n";
+  if (!study.solution.solved) return issues + "Not worked out: " + study.solution.problem + "\n";
   TextTable table{.rows = {{"", "stress", "may be", "worst bolt", "which", "all bolts", "on the deck", "sag"}},
                   .right = {false, true, true, true, false, true, true, true}};
   for (const PlateFinding& at : study.findings) {
@@ -37,7 +43,7 @@ std::string plate_text(const PlateStudy& study, System system) {
                           show(at.sag_mm, "mm", system).text()});
   }
   const PlateMesh& mesh = study.solution.mesh;
-  std::string text =
+  std::string text = issues +
       "The plate by finite elements: " + std::to_string(mesh.triangles.size()) + " triangles, " +
       std::to_string(3 * mesh.nodes.size()) + " unknowns; rows of bolts are counted from aft\n\n" + table_text(table) +
       "\nLowest natural frequency, motor stowed: " + show(study.frequency_Hz, "Hz", system).text() +
@@ -46,6 +52,10 @@ std::string plate_text(const PlateStudy& study, System system) {
       " and " + show(study.strip_bolt_N, "N", system).text() + " in a slam, " +
       show(study.strip_frequency_Hz, "Hz", system).text() + "; by the elastic bolt group, which knows no prying, " +
       show(study.group_bolt_N, "N", system).text() + " at full thrust.\n\n";
+  for (const Check& check : study.checks)
+    text += std::string(check.utilisation() > 1.0 ? "FAILS  " : "holds  ") + check.label + ": " + show(check.actual, std::string(check.unit), system).text() + " of " +
+            show(check.limit, std::string(check.unit), system).text() + ".\n";
+  text += "These four decide: where the design's own checks, by a strip of beam, are milder, go by these.\n\n";
   for (const Step& step : study.trace.steps) text += explain(step) + "\n";
   for (const std::string& assumption : study.assumptions) text += assumption + "\n";
   return text +
@@ -63,7 +73,7 @@ std::string write_plate(const PlateStudy& study) {
     findings.push_back({{"label", at.label}, {"source", at.source}, {"stress_MPa", at.stress_MPa},
                         {"limit_MPa", at.limit_MPa}, {"stress_x_m", at.stress_at.x_m}, {"stress_y_m", at.stress_at.y_m},
                         {"bolt_N", at.bolt_N}, {"bolt", at.bolt}, {"bolts_N", at.bolts_N}, {"deck_MPa", at.deck_MPa},
-                        {"sag_mm", at.sag_mm}});
+                        {"sag_mm", at.sag_mm}, {"bar_MPa", at.bar_MPa}});
   }
   Json cases = Json::array();
   for (std::size_t i = 0; i < solution.cases.size(); ++i) {
@@ -82,6 +92,11 @@ std::string write_plate(const PlateStudy& study) {
   out["frequencies_Hz"] = solution.frequencies_Hz;
   out["amplification"] = study.amplification_factor;
   out["bolts"] = std::move(bolts);
+  out["checks"] = Json::array();
+  for (const Check& check : study.checks)
+    out["checks"].push_back({{"id", check.id}, {"label", check.label}, {"actual", check.actual}, {"limit", check.limit}, {"unit", std::string(check.unit)}});
+  out["issues"] = Json::array();
+  for (const Issue& issue : study.issues) out["issues"].push_back({{"field", issue.field}, {"message", issue.message}});
   out["findings"] = std::move(findings);
   out["cases"] = std::move(cases);
   out["nodes_m"] = points(solution.mesh.nodes);

@@ -1,8 +1,14 @@
 // The plate by finite elements: under each load its stress, its bolts, its bend.
 
 #include <algorithm>
+#include <cmath>
 
+#include "base/number.h"
+#include "calc/plate/outline.h"
+#include "data/plate_lines.h"
+#include "draw/layout.h"
 #include "draw/plate_load.h"
+#include "draw/sketch.h"
 #include "io/figures.h"
 #include "ui/studies.h"
 
@@ -20,6 +26,113 @@ std::size_t worst_thrust(const PlateStudy& study) {
   for (std::size_t i = kFirstThrust; i < study.findings.size(); ++i)
     if (study.findings[i].stress_MPa > study.findings[worst].stress_MPa) worst = i;
   return worst;
+}
+
+// The one nearest to its limit, in stress or at a bolt.
+std::size_t worst_of_all(const PlateStudy& study) {
+  std::size_t worst = 0;
+  double most = -1.0;
+  for (std::size_t i = 0; i < study.findings.size(); ++i) {
+    const PlateFinding& at = study.findings[i];
+    const double bolts_N = study.checks[i < kFirstThrust ? 2 : 3].limit;
+    const double use = std::max(at.stress_MPa / at.limit_MPa, bolts_N > 0.0 ? at.bolt_N / bolts_N : 0.0);
+    if (use > most) most = use, worst = i;
+  }
+  return worst;
+}
+
+constexpr double kGrid_mm = 5.0;  // bolts are moved on
+constexpr float kReach = 44.0f;
+
+PlatePoint on_grid(PlatePoint p) {
+  const auto snapped = [](double value_m) { return kGrid_mm * std::round(1000.0 * value_m / kGrid_mm) / 1000.0; };
+  return {snapped(p.x_m), snapped(p.y_m)};
+}
+
+void place_bolt(Context& ui, const PlateStudy& study, std::size_t bolt, PlatePoint at) {
+  std::vector<BoltPlace> places;
+  for (const PlateHole& hole : study.model.shape.bolts) places.push_back({1000.0 * hole.at.x_m, 1000.0 * hole.at.y_m});
+  places[bolt] = {1000.0 * at.x_m, 1000.0 * at.y_m};
+  ui.document.apply({.field = "mount.bolt_places", .text = bolt_places_text(places), .label = "Bolt moved"});
+}
+
+// Something on the picture that a finger moves on the grid: where it was let go, if it was. By keyboard a
+// slider fore and aft.
+std::optional<PlatePoint> movable(Context& ui, LoadedPlate& plate, const std::string& id, const std::string& name,
+                                  PlatePoint at, double most_mm, const Frame& frame, const Rect& rect) {
+  std::optional<PlatePoint> dropped;
+  const Point origin = frame.at(Point{0.0, 0.0});
+  const Point unit = frame.at(Point{1.0, 1.0});
+  for (Event event = ui.sheet.take(id); !event.verb.empty(); event = ui.sheet.take(id)) {
+    if (event.verb == "drag") {
+      const std::size_t gap = event.text.find(' ');
+      if (gap == event.text.npos) continue;
+      const std::optional<double> right_px = plain_number(std::string_view(event.text).substr(0, gap));
+      const std::optional<double> down_px = plain_number(std::string_view(event.text).substr(gap + 1));
+      if (!right_px || !down_px) continue;
+      if (plate.held != id) plate.held = id, plate.from = at;
+      plate.to = on_grid({plate.from.x_m + *right_px / (unit.x - origin.x) / 1000.0,
+                          plate.from.y_m + *down_px / (unit.y - origin.y) / 1000.0});
+    } else if (event.verb == "drop" && plate.held == id) {
+      dropped = plate.to;
+      plate.held.clear();
+    } else if (event.verb == "set") {
+      if (const std::optional<double> forward_mm = plain_number(event.text)) dropped = on_grid({*forward_mm / 1000.0, at.y_m});
+    }
+  }
+  const PlatePoint shown = plate.held == id ? plate.to : at;
+  const Point middle = frame.at(Point{1000.0 * shown.x_m, 1000.0 * shown.y_m});
+  const auto x = rect.x + static_cast<float>(middle.x) - 0.5f * kReach;
+  const auto y = rect.y + static_cast<float>(middle.y) - 0.5f * kReach;
+  ui.sheet.record({.id = id,
+                   .role = Role::slider,
+                   .name = name,
+                   .value = trimmed(fixed(1000.0 * shown.x_m, 1)),
+                   .unit = trimmed(fixed(1000.0 * shown.x_m, 1)) + " mm forward, " + trimmed(fixed(1000.0 * shown.y_m, 1)) + " mm to port",
+                   .min = 0.0,
+                   .max = most_mm,
+                   .step = kGrid_mm,
+                   .action = "drag"},
+                  {std::clamp(x, rect.x, rect.x + rect.width - kReach), std::clamp(y, rect.y, rect.y + rect.height - kReach), kReach, kReach});
+  return dropped;
+}
+
+std::size_t nearest_node(const PlateMesh& mesh, PlatePoint p) {
+  std::size_t best = 0;
+  for (std::size_t i = 1; i < mesh.nodes.size(); ++i)
+    if (std::hypot(mesh.nodes[i].x_m - p.x_m, mesh.nodes[i].y_m - p.y_m) <
+        std::hypot(mesh.nodes[best].x_m - p.x_m, mesh.nodes[best].y_m - p.y_m))
+      best = i;
+  return best;
+}
+
+void draw_reading(Context& ui, const PlateStudy& study, const PlateFinding& at, LoadedPlate& plate) {
+  const System system = ui.state.system;
+  const PlateCaseSolution& result = study.solution.cases[at.load_case];
+  const std::size_t node = nearest_node(study.solution.mesh, plate.probe);
+  note(ui, "At the cross: " + show(at.load_factor * result.stress_Pa[node] / 1e6, "MPa", system).text() + ", " +
+               (result.sag_m[node] < 0.0 ? "down " : "up ") +
+               show(1000.0 * std::abs(at.load_factor * result.sag_m[node]), "mm", system).text() + ".");
+  const std::size_t bolt = std::min(plate.bolt, result.bolt_N.size() - 1);
+  const double pull_N = at.load_factor * result.bolt_N[bolt];
+  const double share = at.bolts_N > 0.0 ? 100.0 * pull_N / at.bolts_N : 0.0;
+  note(ui, "Bolt " + std::to_string(bolt + 1) + " of " + std::to_string(result.bolt_N.size()) + ": pulls " +
+               show(pull_N, "N", system).text() + ", " + fixed(share, 0) + " % of all.");
+  if (button(ui, "plate.bolt.next", "Next bolt")) plate.bolt = (bolt + 1) % result.bolt_N.size();
+  const PlatePoint place = study.model.shape.bolts[bolt].at;
+  const double step_m = kGrid_mm / 1000.0;
+  struct Way {
+    const char* key;
+    const char* label;
+    PlatePoint by;
+  };
+  for (const Way& way : {Way{"fore", "Bolt forward 5 mm", {step_m, 0.0}}, Way{"aft", "Bolt aft 5 mm", {-step_m, 0.0}},
+                         Way{"port", "Bolt to port 5 mm", {0.0, step_m}}, Way{"star", "Bolt to starboard 5 mm", {0.0, -step_m}}}) {
+    if (button(ui, std::string("plate.bolt.") + way.key, way.label, Weight::quiet))
+      place_bolt(ui, study, bolt, {place.x_m + way.by.x_m, place.y_m + way.by.y_m});
+  }
+  if (ui.document.given().mount.bolt_places.known() && button(ui, "plate.bolt.grid", "Back to the even grid"))
+    ui.document.apply({.field = "mount.bolt_places", .clear = true, .label = "Back to the even grid"});
 }
 
 void draw_findings(Context& ui, const PlateStudy& study) {
@@ -40,19 +153,53 @@ void draw_findings(Context& ui, const PlateStudy& study) {
 
 void draw_loaded_plate(Context& ui) {
   const PlateStudy& study = up_to_date(ui, studies_of(ui.state).plate.study, plate_study);
+  for (const Issue& issue : study.issues) note(ui, issue.message);
   if (!study.solution.solved) {
     note(ui, study.solution.problem);
+    if (ui.document.given().mount.bolt_places.known() && button(ui, "plate.bolt.grid", "Back to the even grid"))
+      ui.document.apply({.field = "mount.bolt_places", .clear = true, .label = "Back to the even grid"});
     return;
   }
+  for (const Check& check : study.checks) check_row(ui, check);
+  note(ui, "These four come from the plate as a whole and decide: where the checks further down, by a strip of beam, are milder, go by these.");
   LoadedPlate& plate = studies_of(ui.state).plate;
-  const std::vector<SemOption> kinds{{"thrust", "Thrust"}, {"slam", "Slam"}, {"rebound", "Rebound"}, {"person", "Person"}};
+  const std::vector<SemOption> kinds{{"thrust", "Thrust"}, {"slam", "Slam"}, {"rebound", "Rebound"}, {"person", "Person"}, {"worst", "Worst"}};
   const int picked = segments(ui, "plate.load", "Load", kinds, static_cast<int>(plate.shown));
   if (picked >= 0) plate.shown = static_cast<std::size_t>(picked);
   ui.sheet.space(kUnit);
-  const std::size_t shown[] = {worst_thrust(study), kSlam, kRebound, kPerson};
-  const Drawing drawing = plate_load_picture(study, shown[plate.shown], ui.state.system);
+  const std::size_t shown[] = {worst_thrust(study), kSlam, kRebound, kPerson, worst_of_all(study)};
+  const PlateFinding& at = study.findings[shown[plate.shown]];
+  Drawing drawing = plate_load_picture(study, shown[plate.shown], ui.state.system);
   const double shape = (drawing.high.y - drawing.low.y) / (drawing.high.x - drawing.low.x);
-  figure(ui, "plate-load", drawing, std::min(ui.sheet.width, ui.sheet.scaled(620.0f)) * static_cast<float>(shape) + 24.0f);
+  const float height = std::min(ui.sheet.width, ui.sheet.scaled(620.0f)) * static_cast<float>(shape) + 24.0f;
+  if (!plate.probed) plate.probe = on_grid(at.stress_at), plate.probed = true;
+  const Rect rect{ui.sheet.x, ui.sheet.y, ui.sheet.width, height};
+  const Frame frame(drawing, {static_cast<double>(rect.width), static_cast<double>(rect.height)});
+  const double length_mm = 1000.0 * bounds(rounded(study.model.shape.outline)).high.x_m;
+  std::optional<PlatePoint> moved;
+  std::size_t moved_bolt = 0;
+  for (std::size_t bolt = 0; bolt < study.model.shape.bolts.size(); ++bolt) {
+    const std::string id = "plate.hole." + std::to_string(bolt);
+    if (const std::optional<PlatePoint> to = movable(ui, plate, id, "Bolt " + std::to_string(bolt + 1), study.model.shape.bolts[bolt].at, length_mm, frame, rect))
+      moved = to, moved_bolt = bolt;
+    if (plate.held == id) {
+      plate.bolt = bolt;
+      drawing.circles.push_back({.centre = {1000.0 * plate.to.x_m, 1000.0 * plate.to.y_m}, .radius = 8.0, .fill = Fill::strong});
+    }
+  }
+  if (const std::optional<PlatePoint> to = movable(ui, plate, "plate.probe", "Where stress and sag are read", plate.probe, length_mm, frame, rect))
+    plate.probe = *to;
+  const PlatePoint cross = plate.held == "plate.probe" ? plate.to : plate.probe;
+  const double x_mm = 1000.0 * cross.x_m;
+  const double y_mm = 1000.0 * cross.y_m;
+  add_polyline(drawing, {{x_mm - 12.0, y_mm}, {x_mm + 12.0, y_mm}}, Line::outline);
+  add_polyline(drawing, {{x_mm, y_mm - 12.0}, {x_mm, y_mm + 12.0}}, Line::outline);
+  figure(ui, "plate-load", std::move(drawing), height);
+  draw_reading(ui, study, at, plate);
+  if (moved) {  // the study belongs to the design before: nothing more of it in this frame
+    place_bolt(ui, study, moved_bolt, *moved);
+    return;
+  }
   note(ui, "Lines of equal stress at a quarter, half and all of what may be; the dot is where it is highest. Bolts are as large "
            "as they pull, the worst filled.");
   draw_findings(ui, study);

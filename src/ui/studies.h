@@ -23,6 +23,8 @@
 #include "calc/locker_study.h"
 #include "calc/length_study.h"
 #include "calc/load_cases_study.h"
+#include "calc/plate_choice.h"
+#include "calc/plate_flex.h"
 #include "calc/plate_study.h"
 #include "calc/protection_study.h"
 #include "calc/sensitivity.h"
@@ -76,6 +78,17 @@ const Result& up_to_date(Context& ui, Remembered<Result>& kept, Make make) {
 struct LoadedPlate {
   Remembered<PlateStudy> study{};
   std::size_t shown = 0;  // of the kinds of load
+  std::string held{};     // id of what a finger moves on the picture
+  PlatePoint from{};      // where that stood at the press
+  PlatePoint to{};
+  PlatePoint probe{};     // where stress and sag are read
+  bool probed = false;
+  std::size_t bolt = 0;   // picked
+};
+
+struct ChosenStock {
+  int version = -1;  // of the document that was asked
+  std::unique_ptr<PlateChooser> running{};
 };
 
 struct LiveCircuit {
@@ -116,6 +129,8 @@ struct Studies {
   LoadedPlate plate{};
   ScrubbedDay bank_day{};
   Remembered<LoadsStudy> loads{};
+  ChosenStock stock{};
+  Remembered<FlexTest> flex{};
   Remembered<ProtectionStudy> protection{};
   LiveCircuit circuit{};
   Remembered<CableStudy> cable{};
@@ -175,6 +190,8 @@ void draw_capacity_plate(Context& ui);
 void draw_roll_test(Context& ui);
 void draw_inclining_test(Context& ui);
 void draw_immersion_test(Context& ui);
+void draw_plate_choice(Context& ui);
+void draw_flex_test(Context& ui);
 
 // Of this page; made on first use.
 Studies& studies_of(UiState& state);

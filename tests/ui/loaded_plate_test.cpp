@@ -67,4 +67,52 @@ TEST_SUITE("plate under load") {
     CHECK_FALSE(disabled("show-plate"));
     CHECK(disabled("save-dxf-r12"));
   }
+
+  TEST_CASE("a bolt is moved by finger and by button, and goes back to the grid") {
+    Wizard wizard({.width = 412.0f, .height = 915.0f});
+    wizard.page("mount");
+    press(wizard, "mount.The plate under load");
+    REQUIRE(wizard.app().tree().find("plate.hole.0") != nullptr);
+    CHECK_FALSE(wizard.app().document().given().mount.bolt_places.known());
+    const std::string before = wizard.app().tree().find("plate.hole.0")->value;
+    wizard.app().act("plate.hole.0", "drag", "20 0");
+    wizard.settle();
+    CHECK_FALSE(wizard.app().document().given().mount.bolt_places.known());  // not before it is let go
+    wizard.app().act("plate.hole.0", "drop", "");
+    wizard.settle();
+    CHECK(wizard.app().document().given().mount.bolt_places.known());
+    CHECK(wizard.app().tree().find("plate.hole.0")->value != before);
+    const std::string moved = wizard.app().document().given().mount.bolt_places.value;
+    press(wizard, "plate.bolt.fore");
+    CHECK(wizard.app().document().given().mount.bolt_places.value != moved);
+    press(wizard, "plate.bolt.grid");
+    CHECK_FALSE(wizard.app().document().given().mount.bolt_places.known());
+    CHECK(wizard.app().tree().find("plate.hole.0")->value == before);
+    wizard.app().act("plate.probe", "set", "100");
+    wizard.settle();
+    CHECK(wizard.app().tree().find("plate.probe")->value == "100");
+  }
+
+  TEST_CASE("every stock is tried, and the one that serves is taken") {
+    Wizard wizard({.width = 412.0f, .height = 915.0f});
+    wizard.page("mount");
+    press(wizard, "mount.Which plate serves");
+    press(wizard, "stock.start");
+    for (int i = 0; i < 60; ++i) wizard.frame();
+    const bool found = wizard.app().tree().find("stock.take") != nullptr;
+    const bool none = wizard.text().find("None does") != std::string::npos;
+    CHECK(found != none);
+  }
+
+  TEST_CASE("a flex test asks for what is missing, then says what the deck is") {
+    Wizard wizard({.width = 412.0f, .height = 915.0f});
+    wizard.page("mount");
+    press(wizard, "mount.A flex test");
+    CHECK(wizard.text().find("known weight") != std::string::npos);
+    wizard.type("Hung on in the flex test", "40 kg");
+    wizard.type("Forward of the front bolts", "200 mm");
+    wizard.type("Sag measured", "99 mm");
+    wizard.settle();
+    CHECK(wizard.text().find("No deck is so soft") != std::string::npos);
+  }
 }

@@ -563,21 +563,47 @@ class PlateSystem {
     for (std::size_t s = 0; s < springs_.size(); ++s)
       if (acting[s] != base_acting_[s]) changed_.push_back(s);
   }
-  // Forces of the changed springs on the plate, downwards, for deflections `bare` without them.
+  // Forces of the changed springs on the plate, downwards, for deflections `bare` without them. Springs that
+  // came go first, then those that left: two positive definite blocks, unless nothing holds the plate.
   // Source: Woodbury's identity.
   void push(const VectorXd& bare) {
+    const auto middle = std::stable_partition(changed_.begin(), changed_.end(), [&](std::size_t s) { return base_acting_[s] == 0; });
+    const auto came = static_cast<Eigen::Index>(middle - changed_.begin());
     const auto count = static_cast<Eigen::Index>(changed_.size());
+    const Eigen::Index left = count - came;
     MatrixXd small(count, count);
     VectorXd right(count);
     for (Eigen::Index a = 0; a < count; ++a) {
       const std::size_t row = changed_[static_cast<std::size_t>(a)];
       right[a] = bare[static_cast<Eigen::Index>(row)];
       const VectorXd& column = answer_at(row);
-      for (Eigen::Index b = 0; b < count; ++b)
+      for (Eigen::Index b = a; b < count; ++b)
         small(b, a) = column[static_cast<Eigen::Index>(changed_[static_cast<std::size_t>(b)])];
       small(a, a) += 1.0 / added(row);
     }
-    pushes_ = count > 0 ? VectorXd(small.partialPivLu().solve(right)) : VectorXd(0);
+    pushes_ = right;
+    if (count == 0) return;
+    const Eigen::LLT<MatrixXd> first(small.topLeftCorner(came, came));
+    MatrixXd across = small.bottomLeftCorner(left, came).transpose();
+    MatrixXd rest = -small.bottomRightCorner(left, left);
+    if (came > 0 && left > 0) {  // Eigen divides by the count of columns
+      first.matrixL().solveInPlace(across);
+      rest.selfadjointView<Eigen::Lower>().rankUpdate(across.transpose());
+    }
+    const Eigen::LLT<MatrixXd> second(rest);
+    if (first.info() != Eigen::Success || second.info() != Eigen::Success) {
+      const MatrixXd whole = small.selfadjointView<Eigen::Lower>();
+      pushes_ = whole.partialPivLu().solve(right);
+      return;
+    }
+    VectorXd top = right.head(came);
+    if (came > 0) first.matrixL().solveInPlace(top);
+    if (left > 0) {
+      pushes_.tail(left) = second.solve(VectorXd(across.transpose() * top - right.tail(left)));
+      top -= across * pushes_.tail(left);
+    }
+    if (came > 0) first.matrixU().solveInPlace(top);
+    pushes_.head(came) = top;
   }
 
   // Turns springs on and off until those that act are those that should. Rounds taken; -1: never.
