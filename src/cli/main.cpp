@@ -493,6 +493,8 @@ int run_locker(const Arguments& arguments) {
   }
   const LockerStudy study = locker_study(design, *catalogue);
   return put(arguments, arguments.json ? write_locker(study, design) : locker_text(study, design, system));
+}
+
 int run_compass(const Arguments& arguments) {
   const std::optional<Design> design = load_design(arguments);
   if (!design) return kBadInput;
@@ -505,8 +507,6 @@ int run_compass(const Arguments& arguments) {
                                     {.width_px = 640.0, .file = true}));
   }
   return put(arguments, arguments.json ? write_compass(study) : compass_text(study, system));
-}
-
 }
 
 int cut_plate(const Arguments& arguments, const Design& design) {

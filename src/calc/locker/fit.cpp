@@ -57,12 +57,12 @@ Missing missing_in(const PackingInput& in, const Mode& mode, bool& exact,
   const int lower_count = (count + mode.tier_count - 1) / mode.tier_count;
   Missing missing{};
   miss(missing.all_of, Direction::height, mode.height_m, in.locker_height_m);
-  const Plan& plan = mode.plan;
+  const FloorPlan& plan = mode.plan;
   const PlanAnswer answer = plan_holds(plan, lower_count, most_tries_count);
   exact = exact && answer.exact;
   if (!answer.holds) {
-    const Plan sideways{plan.long_m, plan.short_m, plan.width_m, plan.length_m};
-    const auto least_m = [&](const Plan& at) {
+    const FloorPlan sideways{plan.long_m, plan.short_m, plan.width_m, plan.length_m};
+    const auto least_m = [&](const FloorPlan& at) {
       return least_length_m(at, lower_count, exact, most_tries_count);
     };
     const std::optional<double> length_m = least_m(plan);
@@ -70,7 +70,7 @@ Missing missing_in(const PackingInput& in, const Mode& mode, bool& exact,
     if (length_m) miss(missing.one_of, Direction::length, *length_m, plan.length_m);
     if (width_m) miss(missing.one_of, Direction::width, *width_m, plan.width_m);
     if (!length_m && !width_m) {  // not even one goes in either way: make the width enough for one
-      Plan wider = plan;
+      FloorPlan wider = plan;
       wider.width_m = plan.short_m;
       miss(missing.all_of, Direction::width, plan.short_m, plan.width_m);
       miss(missing.all_of, Direction::length,
@@ -153,7 +153,7 @@ FitResult fit_of_many(const PackingInput& in, const std::vector<Mode>& modes, bo
   FitResult result{};
   for (const Mode& mode : modes) {
     if (!can_enter || !high_enough(in, mode)) continue;
-    const Plan& plan = mode.plan;
+    const FloorPlan& plan = mode.plan;
     const double floor_m2 = std::max(0.0, plan.length_m) * std::max(0.0, plan.width_m);
     const double most_count = mode.tier_count * floor_m2 / (plan.long_m * plan.short_m) + kSlack_m;
     result.held_count =

@@ -9,7 +9,7 @@ namespace {
 // Looks for a place for each of `count` blocks, in the order of x, then y.
 class PlanSearch {
  public:
-  PlanSearch(const Plan& plan, int count, long most_tries_count)
+  PlanSearch(const FloorPlan& plan, int count, long most_tries_count)
       : plan_(plan),
         count_(count),
         most_tries_count_(most_tries_count),
@@ -73,7 +73,7 @@ class PlanSearch {
     return false;
   }
 
-  Plan plan_;
+  FloorPlan plan_;
   int count_;
   long most_tries_count_;
   std::vector<double> rows_;
@@ -88,7 +88,7 @@ bool apart(const Foot& a, const Foot& b) {
          a.y_m + a.dy_m <= b.y_m + kSlack_m || b.y_m + b.dy_m <= a.y_m + kSlack_m;
 }
 
-std::vector<double> raster(const Plan& plan, int terms_count, double most_m) {
+std::vector<double> raster(const FloorPlan& plan, int terms_count, double most_m) {
   std::vector<double> places;
   for (int i = 0; i <= terms_count; ++i) {
     for (int j = 0; i + j <= terms_count; ++j) {
@@ -102,7 +102,7 @@ std::vector<double> raster(const Plan& plan, int terms_count, double most_m) {
   return places;
 }
 
-PlanAnswer plan_holds(const Plan& plan, int count, long most_tries_count) {
+PlanAnswer plan_holds(const FloorPlan& plan, int count, long most_tries_count) {
   if (count <= 0) return {.holds = true};
   if (std::min(plan.length_m, plan.width_m) + kSlack_m < plan.short_m) return {};
   PlanSearch search(plan, count, most_tries_count);
@@ -110,7 +110,7 @@ PlanAnswer plan_holds(const Plan& plan, int count, long most_tries_count) {
   return {holds, holds || !search.stopped(), search.feet()};
 }
 
-int held_count(const Plan& plan, int count, bool& exact, long most_tries_count) {
+int held_count(const FloorPlan& plan, int count, bool& exact, long most_tries_count) {
   for (int n = count; n > 0; --n) {
     const PlanAnswer answer = plan_holds(plan, n, most_tries_count);
     exact = exact && answer.exact;
@@ -119,7 +119,7 @@ int held_count(const Plan& plan, int count, bool& exact, long most_tries_count) 
   return 0;
 }
 
-std::optional<double> least_length_m(Plan plan, int count, bool& exact,
+std::optional<double> least_length_m(FloorPlan plan, int count, bool& exact,
                                      long most_tries_count) {
   if (plan.width_m + kSlack_m < plan.short_m) return std::nullopt;
   const std::vector<double> lengths = raster(plan, count, count * plan.long_m);

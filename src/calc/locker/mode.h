@@ -19,7 +19,7 @@ struct Mode {
   double ahead_m = 0.0;  // room before its top, when that faces aside
   double pitch_m = 0.0;  // from tier to tier
   double height_m = 0.0;
-  Plan plan{};
+  FloorPlan plan{};
 };
 
 Mode mode_of(const PackingInput& in, Posture posture, int tier_count);

@@ -266,7 +266,7 @@ class WiringSearch {
 // Every place on the raster, nearest to the low corner first.
 std::vector<Candidate> all_candidates(const PackingInput& in, const Mode& mode, int count) {
   // More floor than a single row or column of them can use is of no use.
-  Plan plan = mode.plan;
+  FloorPlan plan = mode.plan;
   plan.length_m = std::min(plan.length_m, count * plan.long_m);
   plan.width_m = std::min(plan.width_m, count * plan.long_m);
   std::vector<Candidate> candidates;
@@ -340,7 +340,7 @@ Arrangement written(const PackingInput& in, const Mode& mode, const WiringSearch
 }
 
 // So many in columns of equal length, all turned alike; empty when they do not go in.
-std::vector<Foot> grid(const Plan& plan, int count, int columns, bool turned) {
+std::vector<Foot> grid(const FloorPlan& plan, int count, int columns, bool turned) {
   const double dx_m = turned ? plan.short_m : plan.long_m;
   const double dy_m = turned ? plan.long_m : plan.short_m;
   const int rows = (count + columns - 1) / columns;
