@@ -94,7 +94,7 @@ Drawing control_picture(const Design& design, System system) {
   const Point sensor{control.sensor_x_m.value, -control.sensor_y_m.value};
   const Point helm = plan.at(kHelm_ratio, 0.02);
   const Point receiver = plan.at(kReceiver_ratio, 0.03);
-  const Point feeder{0.5 * (way[1].x + way[2].x), way[1].y};
+  const Point feeder{0.7 * way[1].x + 0.3 * way[2].x, way[1].y};  // clear of the sensor
   add_polyline(drawing, way, line_for(control.feeder_y_m.origin));
   if (control.link.value == DataLink::marine_network) {
     add_backbone(drawing, plan, control.node_count.value, {helm, sensor, motor});
@@ -127,11 +127,11 @@ Drawing control_picture(const Design& design, System system) {
   add_handle(drawing, sensor, "control.sensor_x_m", 1.0, 0.0);
   add_handle(drawing, feeder, "control.feeder_y_m", 0.0, -1.0);
   drawing.description =
-      "Bow to the right. The heading sensor stands " + length_text(sensor.x, system) +
-      " forward of the transom, " + length_text(design.control.sensor_gap_m, system) +
+      "From above, bow to the right, where the receiver is; the remote is at the helm. The heading sensor stands " +
+      length_text(sensor.x, system) + " forward of the transom, " + length_text(design.control.sensor_gap_m, system) +
       " from the feeder, which carries " + fixed(design.feeder.current_A, 0) + " A at full thrust and turns it by " +
       error + "; " + trimmed(fixed(control.heading_limit_deg.value, 1)) + "° is allowed. Data link: " +
-      link_text(design, system) + ". The receiver is fixed at the bow, the remote is at the helm.";
+      link_text(design, system) + ".";
   return drawing;
 }
 

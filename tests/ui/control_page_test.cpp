@@ -53,7 +53,7 @@ TEST_SUITE("control page") {
     Wizard wizard({.width = 412.0f, .height = 915.0f});
     wizard.page("control");
     CHECK(wizard.text().find("Backbone, end to end") == std::string::npos);
-    wizard.pick("Data link to the plotter", "Marine network, five wires");
+    wizard.click(thole::ui::Role::radio, "Marine network, five wires");
     wizard.settle();
     CHECK(wizard.text().find("Backbone, end to end") != std::string::npos);
     CHECK(said_of(wizard, "picture").find("network") != std::string::npos);

@@ -201,7 +201,7 @@ export interface Job {
     margin_factor?: number;
     /** Temperature of the bank. On the coldest day it must serve. -20 to 45. */
     temperature_C?: number;
-    /** Blocks one by one. Where they differ, in the order of wiring: 100Ah 2y, 100Ah 2y, 80Ah 5y. */
+    /** Blocks one by one. In the order of wiring: 100Ah 2y, 100Ah 2y, 80Ah 5y. Where known: agm, 12V, 5mohm, 90%; / between strings. */
     fitted?: string;
     /** Days out in a year. Says whether cycles or time end the bank. 1 to 365. */
     days_out_count?: number;
@@ -238,7 +238,7 @@ export interface Job {
     lug_ohm?: number;
     /** Resistance of a plug contact. Each pole. 0.0001 to 0.05. */
     plug_ohm?: number;
-    /** The circuit, piece by piece. Only where it is not the usual one. */
+    /** The circuit, piece by piece. Only where it is not the usual one: lug device 5m:4AWG [bow] plug motor plug [back] 5m:4AWG lug; [bow] load:30W [back]. */
     network?: string;
     /** The motor keeps, as volts fall. A controller keeps its power; a plain motor is nearly a resistance. */
     motor_law?: "power" | "current" | "resistance";
@@ -328,15 +328,15 @@ export interface Job {
     chocked?: boolean;
     /** Sea it is run in, stowed. Significant wave height at that speed. 0 to 3. */
     run_wave_m?: number;
-    /** Outline, measured. Where it is no rectangle. */
+    /** Outline, measured. Where it is no rectangle: mm forward of the aft edge / half width there, from aft: 0/110 300/90 450/60. */
     outline?: string;
     /** Corner radius. 0 to 200. */
     corner_mm?: number;
     /** Plate width in front. Narrower than behind makes it a trapezoid. 40 to 600. */
     front_width_mm?: number;
-    /** Bolts, each in its place. Where they stand on no even grid. */
+    /** Bolts, each in its place. Where they stand on no even grid: mm forward, mm to port, starboard negative: 50,70 50,-70 170,70. */
     bolt_places?: string;
-    /** Cut-outs. Cleats, cables, a hatch's corner. */
+    /** Cut-outs. Cleats, cables, a hatch's corner: length x width @ mm forward,port; one figure is a round one: 60x40@200,0 50@300,40. */
     cutouts?: string;
     /** Stiffeners. Flat bars on edge, fore and aft. 0 to 4. */
     stiffener_count?: number;
@@ -447,7 +447,7 @@ export interface Job {
     longitude_deg?: number;
     /** Year. The earth's field drifts. 1900 to 2035. */
     year?: number;
-    /** Heading sensor forward of the transom. -1 to 16. */
+    /** Heading sensor forward of the transom. As fixed to the boat, not to the motor's head. -1 to 16. */
     sensor_x_m?: number;
     /** Heading sensor to starboard. Off the centreline; port is negative. -3 to 3. */
     sensor_y_m?: number;
@@ -461,23 +461,23 @@ export interface Job {
     feeder_lay?: "side_by_side" | "one_above_other" | "twisted";
     /** Conductors apart. Middle to middle. 4 to 1000. */
     spacing_mm?: number;
-    /** A full turn of the twist. 20 to 2000. */
+    /** A full turn of the twist. Half the distance to the sensor, or less. 20 to 2000. */
     pitch_mm?: number;
     /** Heading error allowed. At full thrust. 0.2 to 20. */
     heading_limit_deg?: number;
     /** Boat rolls and pitches up to. A sensor that leans feels the upright field as well. 0 to 45. */
     tilt_deg?: number;
-    /** Sensor turned off the keel line. As fitted, clockwise; the set-up takes out what it is told. -180 to 180. */
+    /** Sensor turned off the keel line. Clockwise, and not told to the set-up: the motor pushes off by it. -180 to 180. */
     sensor_turn_deg?: number;
     /** Sky clear above. Angle over the horizon that the worst obstacle hides. 0 to 90. */
     receiver_clear_deg?: number;
-    /** Data link to the plotter. */
+    /** Data link to the plotter. None, the open marine network (NMEA 2000), or Ethernet. */
     link?: "none" | "marine_network" | "ethernet";
     /** Cable, end to end. Backbone between its terminators, or the Ethernet cable. 0 to 400. */
     backbone_m?: number;
     /** Longest drop. From the backbone to a device. 0 to 50. */
     longest_drop_m?: number;
-    /** All drops together. 0 to 400. */
+    /** All drops together. Their lengths summed. 0 to 400. */
     drops_m?: number;
     /** Devices on it. The motor's own included. 1 to 60. */
     node_count?: number;
@@ -485,7 +485,7 @@ export interface Job {
     load_units_count?: number;
     /** Terminators. Two, one at each end. 0 to 6. */
     terminator_count?: number;
-    /** The backbone is fed. */
+    /** The backbone is fed. Where its power tap sits. */
     network_feed?: "end" | "middle";
     /** Fuse of its power tap. 0 for none. 0 to 30. */
     network_fuse_A?: number;
@@ -493,11 +493,11 @@ export interface Job {
     drip_loops?: boolean;
     /** A data cable ties two negatives. Its screen or its minus joins the motor's bank and the boat's own. */
     negative_in_data_cable?: boolean;
-    /** The remote. */
+    /** The remote. What it runs on. */
     remote?: "cells" | "charged" | "wired";
     /** The remote runs. On one charge or set of cells. 1 to 2000. */
     remote_h?: number;
-    /** The motor's bank is switched by. */
+    /** The motor's bank is switched by. Not counting the breaker. */
     main_switch?: "none" | "house" | "own";
     /** That switch carries. Continuous, by its label. 10 to 1000. */
     switch_rated_A?: number;
@@ -510,7 +510,7 @@ export interface Job {
     length_m?: number;
     /** Deck width at the mount. 0.2 to 4. */
     width_m?: number;
-    /** What stands on it. Anchor roller, cleats, hatch, locker lid. */
+    /** What stands on it. What@aft,starboard:length x width x height in m, blanks between: roller@0.1,0:0.4x0.12x0.15 cleat@0.8,-0.45:0.2x0.06x0.08. Also hatch, lid, windlass, pulpit, post, seat, other. */
     items?: string;
     /** Mount aft of the stem. Its pivot; forward of the stem is negative. -1 to 4. */
     mount_x_m?: number;
@@ -658,6 +658,8 @@ export interface Catalogue {
     poles?: number;
     /** Without tax. 0 to 100000. */
     price?: number;
+    /** How soon it opens, by class; left out: a bolt-down fuse, a breaker of medium delay. */
+    curve?: "blade-fuse" | "bolt-fuse" | "class-t-fuse" | "thermal-breaker" | "breaker-instant" | "breaker-short" | "breaker-medium" | "breaker-long";
   }>;
   /** Mains chargers with isolated outputs. */
   chargers?: {
@@ -713,7 +715,7 @@ export interface Catalogue {
     /** As it is shown. */
     label: string;
     /** What it is counted by. */
-    per?: "job" | "block" | "bolt" | "metre" | "joint";
+    per?: "job" | "block" | "bolt" | "metre" | "joint" | "network" | "network_metre" | "network_device" | "ethernet_metre";
     /** For each of those. 0 to 1000. */
     count?: number;
     /** Each. 0 to 100. */
@@ -728,7 +730,7 @@ export interface Catalogue {
     /** As it is shown. */
     label: string;
     /** What it is counted by. */
-    per?: "job" | "block" | "bolt" | "metre" | "joint";
+    per?: "job" | "block" | "bolt" | "metre" | "joint" | "network" | "network_metre" | "network_device" | "ethernet_metre";
     /** Hours for each of those. 0 to 100. */
     labour_h?: number;
   }>;
@@ -851,6 +853,8 @@ export interface Design {
     restraint_N: number | null;
     /** Days like this until 80 % is left. */
     cycles_count: number | null;
+    /** Years until 80 % is left. */
+    years_count: number | null;
   };
   feeder: {
     /** Cable. */
@@ -896,6 +900,14 @@ export interface Design {
     /** Closed locker, failed charger: danger in. */
     minutes_to_limit_min?: number | null;
   };
+  locker: {
+    /** Straps over each block. */
+    strap_count?: number | null;
+    /** Each strap rated at least. */
+    strap_need_N?: number | null;
+    /** Tray's wall at least. */
+    wall_m?: number | null;
+  };
   mount: {
     /** Plate. */
     plate_thickness_mm: number | null;
@@ -935,8 +947,22 @@ export interface Design {
     trim_deg: number | null;
     /** Heel to starboard. */
     heel_deg: number | null;
+    /** Metacentric height after. */
+    gm_after_m: number | null;
     /** Bow height left. */
     bow_freeboard_m: number | null;
+  };
+  control: {
+    /** Heading error at full thrust. */
+    heading_error_deg: number | null;
+    /** Heading sensor to the feeder. */
+    sensor_gap_m: number | null;
+    /** Data cable. */
+    network_cable?: string;
+    /** Network current. */
+    network_current_A?: number | null;
+    /** Network volts lost. */
+    network_drop_V?: number | null;
   };
   parts: {
     /** Parts, without tax. */
