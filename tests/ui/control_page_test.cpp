@@ -52,6 +52,8 @@ TEST_SUITE("control page") {
   TEST_CASE("a network's checks appear with it") {
     Wizard wizard({.width = 412.0f, .height = 915.0f});
     wizard.page("control");
+    wizard.app().act("checks.control", "click", "");
+    wizard.settle();
     CHECK(wizard.text().find("Backbone, end to end") == std::string::npos);
     wizard.click(thole::ui::Role::radio, "Marine network, five wires");
     wizard.settle();
