@@ -62,7 +62,7 @@ Row row_of(const Design& design, const Room& room) {
 class Plan {
  public:
   Plan(const ChargingStudy& study, const Design& design, System system)
-      : study_(study), design_(design), system_(system), room_(room_of(study, design)), row_(row_of(design, room_)) {}
+      : study_(study), system_(system), room_(room_of(study, design)), row_(row_of(design, room_)) {}
 
   Drawing draw() {
     drawing_.title = "Air through the battery locker";
@@ -218,7 +218,6 @@ class Plan {
   }
 
   const ChargingStudy& study_;
-  const Design& design_;
   System system_;
   Room room_;
   Row row_;
