@@ -14,12 +14,13 @@ constexpr std::string_view kPagesStyle = R"(
 body:has(>.sheet){margin:0;background:#fff}
 .sheet{color-scheme:light;box-sizing:border-box;max-width:none;margin:0 auto;padding:16px;
 background:#fff;color:#111;font:16px/1.45 Inter,system-ui,sans-serif}
+.sheet h1{margin:0 0 8px;font-size:1.4em;line-height:1.2}
 .sheet p{margin:0 0 16px;max-width:44em}
 .sheet .page{margin:0 0 16px}
 .sheet .page svg{display:block;max-width:100%;height:auto;border:1px solid #777}
 @media print{
 .sheet{padding:0}
-.sheet p{display:none}
+.sheet h1,.sheet p{display:none}
 .sheet .page{margin:0;break-after:page}
 .sheet .page:last-child{break-after:auto}
 .sheet .page svg{max-width:none;border:0}
@@ -74,6 +75,7 @@ std::string document_of(const std::vector<Drawing>& pages, std::string_view titl
   out.raw(svg_style());
   out.raw(kPagesStyle);
   out.raw("</style>\n</head>\n<body>\n<main class=\"sheet\">\n");
+  out.line("h1", title);
   out.line("p", how);
   for (const Drawing& page : pages) {
     out.open("section class=\"page\"");
