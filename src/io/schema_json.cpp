@@ -306,7 +306,14 @@ std::string design_schema() {
         std::pair("assumptions", "Assumption"), std::pair("issues", "Issue")}) {
     properties[key] = list_of(reference(name));
   }
-  out.update(whole_object(std::move(properties)));
+  Json whole = whole_object(std::move(properties));
+  Json required = Json::array();  // a stage that need not say anything need not be there
+  for (const auto& key : whole["required"]) {
+    const Json& value = whole["properties"][key.get<std::string>()];
+    if (!value.contains("required") || !value["required"].empty()) required.push_back(key);
+  }
+  whole["required"] = std::move(required);
+  out.update(whole);
   return finished(out);
 }
 

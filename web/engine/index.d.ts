@@ -900,7 +900,7 @@ export interface Design {
     /** Closed locker, failed charger: danger in. */
     minutes_to_limit_min?: number | null;
   };
-  locker: {
+  locker?: {
     /** Straps over each block. */
     strap_count?: number | null;
     /** Each strap rated at least. */
