@@ -20,7 +20,7 @@ void check_formulas(const Trace& trace) {
     } else {
       CHECK(shown.value == rel(step.value, 1e-9));
     }
-    CHECK_FALSE(step.source.id.empty());
+    CHECK_FALSE(step.source->id.empty());
     CHECK_FALSE(step.label.empty());
   }
 }

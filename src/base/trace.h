@@ -17,12 +17,31 @@ struct Source {
   bool confirmed = true;       // false: value recalled or disputed; every view says so
 };
 
+// Which of those constants, as traces carry it: they never end, so a pointer will do.
+inline constexpr Source kNoSource{};
+class SourceRef {
+ public:
+  constexpr SourceRef() = default;
+  constexpr SourceRef(const Source& source) : at_(&source) {}
+  SourceRef(const Source&&) = delete;
+  constexpr operator const Source&() const { return *at_; }
+  constexpr const Source* operator->() const { return at_; }
+
+ private:
+  const Source* at_ = &kNoSource;
+};
+
 // One quantity put into a formula. The views are of string literals.
 struct Term {
   std::string_view symbol{};  // as written in the formula: "rho"
   double value = 0.0;
   std::string_view unit{};     // "" when dimensionless
   std::string_view meaning{};  // one line for a reader who is not an engineer
+
+  Term() = default;
+  // Out of line: over a thousand of them are written, and on the web each byte of it travels.
+  Term(const char* symbol, double value, const char* unit, const char* meaning);
+  Term(std::string_view symbol, double value, std::string_view unit, std::string_view meaning);
 };
 
 // One line of arithmetic. `formula` is plain arithmetic over the symbols of `terms`; a test
@@ -36,7 +55,7 @@ struct Step {
   std::vector<Term> terms{};
   double value = 0.0;
   std::string_view unit{};
-  Source source{};
+  SourceRef source{};
   std::vector<std::string> assumptions{};
 };
 
@@ -61,7 +80,7 @@ struct Check {
   double limit = 0.0;
   std::string_view unit{};
   Comparison comparison = Comparison::at_most;
-  Source source{};       // of the limit, not of the arithmetic
+  SourceRef source{};       // of the limit, not of the arithmetic
   std::string remedy{};  // what the installer can change, in his words
   std::vector<Change> changes{};
 
@@ -74,7 +93,7 @@ struct Check {
 struct Caution {
   std::string id{};
   std::string text{};
-  Source source{};
+  SourceRef source{};
 };
 
 // Something taken for granted because nobody said otherwise. `field` names the job's field when
@@ -82,7 +101,7 @@ struct Caution {
 struct Assumption {
   std::string field{};
   std::string text{};
-  Source source{};
+  SourceRef source{};
 };
 
 struct Trace {

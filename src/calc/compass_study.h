@@ -16,7 +16,7 @@ struct EarthHere {
   double declination_deg = 0.0;
   bool assumed = true;        // no place was given: a middle latitude's
   bool year_outside = false;  // of the model: taken at its nearest year
-  Source source{};
+  SourceRef source{};
 };
 
 // By the model where latitude and longitude are given, else kMiddleLatitudes_T. Precondition: a

@@ -23,7 +23,7 @@ struct Swing {
   double at_high = 0.0;
   double width = 0.0;      // from the least to the most of the answers, the design's own included
   std::string_view why{};  // why it is not known better
-  Source source{};         // of how well it is known
+  SourceRef source{};         // of how well it is known
 };
 
 struct SensitivityInput {

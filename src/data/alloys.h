@@ -17,7 +17,7 @@ struct Alloy {
   double modulus_GPa = 0.0;
   double poisson_ratio = 0.0;
   double density_kg_per_m3 = 0.0;
-  Source source{};
+  SourceRef source{};
 };
 
 // Stainless steel, not aluminium.

@@ -149,7 +149,7 @@ Between<RestRow> rest_between(Chemistry chemistry, double charge_frac) {
   return neighbours(rest_table(chemistry), &RestRow::charge_frac, charge_frac);
 }
 
-Source rest_source(Chemistry chemistry) {
+const Source& rest_source(Chemistry chemistry) {
   if (chemistry == Chemistry::lifepo4) return kRestLithium;
   return chemistry == Chemistry::flooded ? kRestFlooded : kRestAgm;
 }
@@ -163,7 +163,7 @@ Between<ColdRow> cold_between(Chemistry chemistry, double temperature_C) {
   return neighbours(cold_table(chemistry), &ColdRow::temperature_C, temperature_C);
 }
 
-Source cold_source(Chemistry chemistry, double temperature_C) {
+const Source& cold_source(Chemistry chemistry, double temperature_C) {
   if (!is_lead(chemistry)) return kLithiumCold;
   const bool confirmed = temperature_C >= kConfirmedFrom_C && temperature_C <= kConfirmedTo_C;
   return confirmed ? kIeee485Temperature : kIeee485TemperatureEnds;

@@ -50,18 +50,18 @@ struct ChemistryFacts {
   double depth_design_frac = 0.5;       // what a day may use
   double floor_cell_V = 1.75;           // end of a discharge
   double calendar_years_count = 8.0;    // until 80 % of capacity, by time alone
-  Source peukert_source{};
-  Source cycles_source{};
+  SourceRef peukert_source{};
+  SourceRef cycles_source{};
 };
 const ChemistryFacts& facts_of(Chemistry chemistry);
 
 std::span<const RestRow> rest_table(Chemistry chemistry);
 Between<RestRow> rest_between(Chemistry chemistry, double charge_frac);
-Source rest_source(Chemistry chemistry);
+const Source& rest_source(Chemistry chemistry);
 
 std::span<const ColdRow> cold_table(Chemistry chemistry);
 Between<ColdRow> cold_between(Chemistry chemistry, double temperature_C);
-Source cold_source(Chemistry chemistry, double temperature_C);
+const Source& cold_source(Chemistry chemistry, double temperature_C);
 
 // Cells in series inside a block of this nominal voltage: 12 V lead 6, 12.8 V lithium 4, 51.2 V 16.
 int cell_count(Chemistry chemistry, double nominal_V);

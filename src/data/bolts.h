@@ -24,7 +24,7 @@ struct BoltGrade {
   std::string_view name{};  // "A4-70", "F593G"
   double tensile_MPa = 0.0;
   double yield_MPa = 0.0;
-  Source source{};
+  SourceRef source{};
   bool carbon_steel = false;  // it rusts: zinc and paint only put that off
 };
 

@@ -231,21 +231,21 @@ double pull_test_N(std::string_view label) {
   return row == nullptr ? 0.0 : row->force_N;
 }
 
-Source pull_source(std::string_view label) {
+const Source& pull_source(std::string_view label) {
   const PullRow* row = find_pull(label);
   if (row != nullptr && row->confirmed) return kE11Pull;
   return label.ends_with("mm2") ? kIsoPull : kE11PullRecalled;
 }
 
-Source resistance_source(const Conductor& conductor) {
+const Source& resistance_source(const Conductor& conductor) {
   return conductor.metric ? kIec60228 : kNecTable8;
 }
 
-Source ampacity_source(const Conductor& conductor) {
+const Source& ampacity_source(const Conductor& conductor) {
   return conductor.metric ? kIsoAmpacity : kCfrTable5;
 }
 
-Source engine_space_source(double insulation_C) {
+const Source& engine_space_source(double insulation_C) {
   return insulation_C >= 105.0 && insulation_C < 125.0 ? kCfrEngineSpace : kCfrEngineSpaceOther;
 }
 

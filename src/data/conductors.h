@@ -60,9 +60,9 @@ double bundling_factor(int bundled_count);
 // Force that a crimped terminal must stand for a minute; 0 when the label is not in the tables.
 double pull_test_N(std::string_view label);
 
-Source pull_source(std::string_view label);
-Source resistance_source(const Conductor& conductor);
-Source ampacity_source(const Conductor& conductor);
-Source engine_space_source(double insulation_C);
+const Source& pull_source(std::string_view label);
+const Source& resistance_source(const Conductor& conductor);
+const Source& ampacity_source(const Conductor& conductor);
+const Source& engine_space_source(double insulation_C);
 
 }  // namespace thole

@@ -17,8 +17,8 @@ struct NetworkCable {
   double longest_m = 0.0;    // backbone, terminator to terminator
   double rated_A = 0.0;
   double ohm_per_m = 0.0;
-  Source length_source{};
-  Source resistance_source{};
+  SourceRef length_source{};
+  SourceRef resistance_source{};
 };
 
 // Lightest first.

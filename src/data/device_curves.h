@@ -31,7 +31,7 @@ struct DeviceCurve {
   double instant_shortest_s = 0.0;
   double instant_longest_s = 0.0;
   double loss_frac_per_K = 0.0;  // of its rating, above 25 C
-  Source source{};
+  SourceRef source{};
 };
 
 std::span<const DeviceCurve> device_curves();

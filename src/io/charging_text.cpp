@@ -25,7 +25,7 @@ Json checks_json(const Trace& trace) {
   for (const Check& check : trace.checks) {
     out.push_back({{"id", check.id}, {"label", check.label}, {"verdict", word(check.verdict())},
                    {"actual", number(check.actual)}, {"limit", number(check.limit)}, {"unit", check.unit},
-                   {"source", check.source.id}, {"confirmed", check.source.confirmed}, {"remedy", check.remedy}});
+                   {"source", check.source->id}, {"confirmed", check.source->confirmed}, {"remedy", check.remedy}});
   }
   return out;
 }
@@ -33,7 +33,7 @@ Json checks_json(const Trace& trace) {
 Json cautions_json(const Trace& trace) {
   Json out = Json::array();
   for (const Caution& caution : trace.cautions) {
-    out.push_back({{"id", caution.id}, {"text", caution.text}, {"source", caution.source.id}});
+    out.push_back({{"id", caution.id}, {"text", caution.text}, {"source", caution.source->id}});
   }
   return out;
 }

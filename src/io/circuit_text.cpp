@@ -52,7 +52,7 @@ Json methods_json(const CableStudy& cable) {
                     {"temperature_C", method.temperature_C},
                     {"ohm_per_m", method.ohm_per_m},
                     {"drop_V", method.drop_V},
-                    {"source", method.source.id}});
+                    {"source", method.source->id}});
   }
   return list;
 }
@@ -65,7 +65,7 @@ Json practices_json(const CableStudy& cable) {
       factors.push_back({{"label", factor.label},
                          {"factor", factor.factor},
                          {"why", factor.why},
-                         {"source", factor.source.id}});
+                         {"source", factor.source->id}});
     }
     list.push_back({{"id", practice.id},
                     {"label", practice.label},
@@ -75,7 +75,7 @@ Json practices_json(const CableStudy& cable) {
                     {"table_A", practice.table_A},
                     {"factors", factors},
                     {"ampacity_A", practice.ampacity_A},
-                    {"source", practice.source.id}});
+                    {"source", practice.source->id}});
   }
   return list;
 }

@@ -47,7 +47,7 @@ Json checks_json(const std::vector<const Check*>& checks) {
   Json out = Json::array();
   for (const Check* check : checks) {
     out.push_back({{"id", check->id}, {"label", check->label}, {"actual", number_or_null(check->actual)}, {"limit", check->limit},
-                   {"unit", check->unit}, {"verdict", word(check->verdict())}, {"source", check->source.id}, {"remedy", check->remedy}});
+                   {"unit", check->unit}, {"verdict", word(check->verdict())}, {"source", check->source->id}, {"remedy", check->remedy}});
   }
   return out;
 }

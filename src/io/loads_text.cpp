@@ -90,15 +90,15 @@ std::string write_loads(const LoadsStudy& study) {
   for (const LoadCase& at : study.loads.cases) {
     Json row = {{"id", at.id}, {"label", at.label}, {"force", vector(at.force)}, {"at_mm", {at.at.x_mm, at.at.y_mm, at.at.z_mm}},
                 {"factor", at.load_factor}, {"grade", word(at.grade)}, {"at_bolts", vector(at.at_bolts)}, {"moment_Nm", at.moment_Nm},
-                {"bolt_N", at.bolt_N}, {"in_range", at.in_range}, {"range", at.range}, {"source", at.source.id},
-                {"confirmed", at.source.confirmed}};
+                {"bolt_N", at.bolt_N}, {"in_range", at.in_range}, {"range", at.range}, {"source", at.source->id},
+                {"confirmed", at.source->confirmed}};
     if (study.bolt_breaking_N > 0.0) row["bolt_limit_N"] = bolt_share(at.grade) * study.bolt_breaking_N;
     cases.push_back(std::move(row));
   }
   Json formulas = Json::array();
   for (const SlamFormula& row : study.loads.formulas) {
     formulas.push_back({{"label", row.label}, {"cg_g", row.cg_g}, {"bow_g", row.bow_g}, {"motor_g", row.motor_g},
-                        {"outside", row.outside}, {"range", row.range}, {"source", row.source.id}, {"confirmed", row.source.confirmed}});
+                        {"outside", row.outside}, {"range", row.range}, {"source", row.source->id}, {"confirmed", row.source->confirmed}});
   }
   Json seas = Json::array();
   for (const SeaSpeed& sea : study.loads.seas) {

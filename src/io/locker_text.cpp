@@ -35,8 +35,8 @@ Json checks_of(const Trace& trace) {
   Json out = Json::array();
   for (const Check& check : trace.checks) {
     out.push_back({{"id", check.id}, {"label", check.label}, {"verdict", word(check.verdict())}, {"actual", known(check.actual)},
-                   {"limit", check.limit}, {"unit", check.unit}, {"source", check.source.id},
-                   {"confirmed", check.source.confirmed}, {"remedy", check.remedy}});
+                   {"limit", check.limit}, {"unit", check.unit}, {"source", check.source->id},
+                   {"confirmed", check.source->confirmed}, {"remedy", check.remedy}});
   }
   return out;
 }
@@ -197,7 +197,7 @@ std::string write_locker(const LockerStudy& study, const Design& design) {
   Json rules = Json::array();
   for (const RestraintRule& rule : study.restraint.rules) {
     rules.push_back({{"id", rule.id}, {"label", rule.label}, {"vertical_N", rule.vertical_N}, {"fore_aft_N", rule.fore_aft_N},
-                     {"side_N", rule.side_N}, {"moves_m", rule.moves_m}, {"source", rule.source.id}, {"confirmed", rule.source.confirmed}});
+                     {"side_N", rule.side_N}, {"moves_m", rule.moves_m}, {"source", rule.source->id}, {"confirmed", rule.source->confirmed}});
   }
   Json room = nullptr;
   if (study.input.measured) {

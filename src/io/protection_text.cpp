@@ -41,7 +41,7 @@ std::string write_protection(const ProtectionStudy& study) {
     const Check& check = finding.check;
     findings.push_back({{"id", check.id}, {"label", check.label}, {"verdict", word(check.verdict())}, {"actual", check.actual},
                         {"limit", check.limit}, {"unit", check.unit}, {"at_A", finding.at_A}, {"danger", finding.danger},
-                        {"source", check.source.id}, {"confirmed", check.source.confirmed}, {"remedy", check.remedy}});
+                        {"source", check.source->id}, {"confirmed", check.source->confirmed}, {"remedy", check.remedy}});
   }
   const FaultRanges& at = study.result.faults;
   const Json out = {{"verdict", word(study.result.verdict)},

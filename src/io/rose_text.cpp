@@ -122,8 +122,8 @@ Json json_of(const Step& step) {
           {"formula", std::string(step.formula)},
           {"value", number(step.value)},
           {"unit", std::string(step.unit)},
-          {"source", std::string(step.source.id)},
-          {"confirmed", step.source.confirmed}};
+          {"source", std::string(step.source->id)},
+          {"confirmed", step.source->confirmed}};
 }
 
 template <class Item>

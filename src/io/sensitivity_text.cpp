@@ -62,7 +62,7 @@ std::string write_sensitivity(const SensitivityResult& result, const Output& out
                       {"at_high", number(swing.at_high)},
                       {"width", number(swing.width)},
                       {"why", std::string(swing.why)},
-                      {"source", std::string(swing.source.id)}});
+                      {"source", std::string(swing.source->id)}});
   }
   const Json out = {{"output", output.path()},         {"label", std::string(output.label)},
                     {"answer", number(result.answer)}, {"low", number(result.low)},

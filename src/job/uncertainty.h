@@ -26,7 +26,7 @@ struct Uncertainty {
   Spread spread = Spread::share;
   Likely measured{};
   Likely estimated{};
-  Source source{};
+  SourceRef source{};
   std::string_view why{};  // one line
 };
 

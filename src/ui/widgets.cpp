@@ -456,8 +456,8 @@ void caution(Context& ui, const Caution& caution) {
   const float room = sheet.width - 40.0f;
   sheet.y += kUnit;
   sheet.y += sheet.paragraph(left, sheet.y, room, kText, palette.ink, caution.text);
-  if (!caution.source.id.empty() && !caution.source.title.empty()) {
-    sheet.y += sheet.paragraph(left, sheet.y, room, kNote, palette.muted, caution.source.title);
+  if (!caution.source->id.empty() && !caution.source->title.empty()) {
+    sheet.y += sheet.paragraph(left, sheet.y, room, kNote, palette.muted, caution.source->title);
   }
   sheet.y += kUnit;
   const float cx = sheet.x + 16.0f;
@@ -796,10 +796,10 @@ void step_note(Context& ui, const Step& step) {
                     std::string(term.symbol) + " = " + with_unit(term.value, term.unit) +
                         (term.meaning.empty() ? "" : "  " + std::string(term.meaning))});
   }
-  std::string source = "Source: " + std::string(step.source.title);
-  if (!step.source.locator.empty()) source += ", " + std::string(step.source.locator);
+  std::string source = "Source: " + std::string(step.source->title);
+  if (!step.source->locator.empty()) source += ", " + std::string(step.source->locator);
   rows.push_back({kNote, palette.ink, source});
-  if (!step.source.confirmed) {
+  if (!step.source->confirmed) {
     rows.push_back({kNoteStrong, palette.changes, "Not confirmed: recalled or disputed."});
   }
   for (const std::string& assumption : step.assumptions) {

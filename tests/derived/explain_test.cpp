@@ -8,6 +8,13 @@
 
 using namespace thole;
 
+namespace {
+
+constexpr Source kBook{.id = "x", .title = "A book", .locator = "page 3", .confirmed = false};
+constexpr Source kRule{.id = "x", .title = "A rule", .locator = ""};
+
+}  // namespace
+
 TEST_SUITE("derived") {
   TEST_CASE("a step as an engineer writes it") {
     const Step step{
@@ -21,7 +28,7 @@ TEST_SUITE("derived") {
                   {"R_0", -5.08e-8, "", "nothing"}},
         .value = 0.540384,
         .unit = "V",
-        .source = {.id = "x", .title = "A book", .locator = "page 3", .confirmed = false},
+        .source = kBook,
         .assumptions = {"Copper is new."}};
     CHECK(numbers_put_in(step) == "52 * 0.000866 * 12 + 0 * max(52, (-5.08 * 10^-8))");
     CHECK(explain(step) ==
@@ -43,7 +50,7 @@ TEST_SUITE("derived") {
                 .actual = 1.35,
                 .limit = 1.08,
                 .unit = "V",
-                .source = {.id = "x", .title = "A rule", .locator = ""},
+                .source = kRule,
                 .remedy = "Take thicker cable."};
     CHECK(explain(check) ==
           "Voltage drop  [feeder.drop]\n"

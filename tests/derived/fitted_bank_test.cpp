@@ -180,7 +180,7 @@ TEST_SUITE("derived") {
     const Step* step = design.find_step("bank.years");
     REQUIRE(step != nullptr);
     CHECK(step->value == design.bank.years_count);
-    CHECK_FALSE(step->source.confirmed);
+    CHECK_FALSE(step->source->confirmed);
   }
 
   TEST_CASE("lithium's disconnect is checked, lead-acid has none; a cold one is warned of") {

@@ -492,8 +492,8 @@ TEST_SUITE("property") {
     const double first_T = at(-71.0, 2026.0).north_T - at(-71.0, 2025.0).north_T;
     CHECK(first_T != 0.0);
     CHECK(at(-71.0, 2030.0).north_T - at(-71.0, 2025.0).north_T == rel(5.0 * first_T, 1e-6));
-    CHECK(earth_field({.year = 2025.0}).source.confirmed);
-    CHECK_FALSE(earth_field({.year = 2025.1}).source.confirmed);
+    CHECK(earth_field({.year = 2025.0}).source->confirmed);
+    CHECK_FALSE(earth_field({.year = 2025.1}).source->confirmed);
   }
 
   TEST_CASE("earth field: outside its years and the earth it says so") {

@@ -44,14 +44,14 @@ void check_sound(const Design& design) {
       CAPTURE(step.id);
       CHECK(std::isfinite(step.value));
       CHECK(ids.insert("step " + step.id).second);
-      CHECK_FALSE(step.source.title.empty());
+      CHECK_FALSE(step.source->title.empty());
     }
     for (const Check& check : trace->checks) {
       CAPTURE(check.id);
       CHECK(ids.insert("check " + check.id).second);
       CHECK_FALSE(check.label.empty());
       CHECK_FALSE(check.remedy.empty());
-      CHECK_FALSE(check.source.id.empty());
+      CHECK_FALSE(check.source->id.empty());
       for (const Change& change : check.changes) {
         CAPTURE(change.field);
         CHECK(find_field(change.field) != nullptr);

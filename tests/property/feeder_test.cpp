@@ -163,7 +163,7 @@ TEST_SUITE("property") {
       const Check& check = result.trace.checks[i];
       CAPTURE(check.id);
       CHECK(std::count(check.label.begin(), check.label.end(), ' ') <= 5);
-      CHECK_FALSE(check.source.id.empty());
+      CHECK_FALSE(check.source->id.empty());
       for (std::size_t j = 0; j < i; ++j) CHECK(check.id != result.trace.checks[j].id);
       for (const Change& change : check.changes) CHECK(find_field(change.field) != nullptr);
     }

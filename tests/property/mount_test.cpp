@@ -131,7 +131,7 @@ TEST_SUITE("property") {
         CHECK(std::isfinite(check.actual));
         CHECK(std::isfinite(check.limit));
         CHECK_FALSE(check.remedy.empty());
-        CHECK_FALSE(check.source.id.empty());
+        CHECK_FALSE(check.source->id.empty());
       }
       test::check_formulas(result.trace);
     }

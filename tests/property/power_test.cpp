@@ -107,7 +107,7 @@ void check_trace(const Trace& trace) {
     CAPTURE(check.id);
     CHECK_FALSE(check.label.empty());
     CHECK_FALSE(check.remedy.empty());
-    CHECK_FALSE(check.source.id.empty());
+    CHECK_FALSE(check.source->id.empty());
     for (const Change& change : check.changes) {
       CHECK_MESSAGE(find_field(change.field) != nullptr, change.field);
       CHECK_FALSE(change.label.empty());

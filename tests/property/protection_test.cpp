@@ -207,7 +207,7 @@ TEST_SUITE("property") {
         CHECK(std::isfinite(finding.check.limit));
         CHECK(finding.check.verdict() != Verdict::not_evaluated);
         CHECK_FALSE(finding.check.remedy.empty());
-        CHECK_FALSE(finding.check.source.id.empty());
+        CHECK_FALSE(finding.check.source->id.empty());
         CHECK(std::count_if(result.findings.begin(), result.findings.end(),
                             [&](const Finding& other) { return other.kind == finding.kind; }) == 1);
         // A danger that fails fails the whole; a nuisance does not.

@@ -50,7 +50,7 @@ TEST_SUITE("property") {
       CHECK((field->kind == Kind::number || field->kind == Kind::count));
       CHECK(seen.insert(one.field).second);
       CHECK_FALSE(one.why.empty());
-      CHECK_FALSE(one.source.id.empty());
+      CHECK_FALSE(one.source->id.empty());
       CHECK(one.measured.low >= 0.0);
       CHECK(one.measured.high >= 0.0);
       CHECK(one.measured.low <= one.estimated.low);  // a tape is no worse than a guess

@@ -25,7 +25,7 @@ TEST_SUITE("published") {
       CHECK(network_cables()[i].rated_A > network_cables()[i - 1].rated_A);
       CHECK(network_cables()[i].longest_m >= network_cables()[i - 1].longest_m);
       CHECK(network_cables()[i].ohm_per_m <= network_cables()[i - 1].ohm_per_m);
-      CHECK_FALSE(network_cables()[i].resistance_source.confirmed);
+      CHECK_FALSE(network_cables()[i].resistance_source->confirmed);
     }
   }
 }

@@ -171,7 +171,7 @@ TEST_SUITE("property") {
     for (const LoadCase& at : loads.cases) {
       CAPTURE(at.id);
       CHECK_FALSE(at.range.empty());
-      CHECK_FALSE(at.source.id.empty());
+      CHECK_FALSE(at.source->id.empty());
       CHECK(std::isfinite(at.moment_Nm));
     }
     CHECK(case_of(loads, "road.down").at_bolts.force_z_N < 0.0);

@@ -296,7 +296,7 @@ void write_endurance(const BankInput& in, const BankFigures& f, const BankResult
   const Term cold{"f_T", f.cold_factor, "", "larger because of the cold"};
   const Term age{"f_age", in.age_factor, "", "ageing allowance"};
   const Term depth{"DoD", in.depth_of_discharge_frac, "", "share that a day may use"};
-  const Source allowances = kIeee485Sizing;
+  const Source& allowances = kIeee485Sizing;
   trace.steps.push_back({.id = "bank.usable",
                          .label = "Usable energy at the mean load",
                          .symbol = "E_use",

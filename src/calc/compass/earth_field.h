@@ -28,7 +28,7 @@ struct EarthField {
 
 struct EarthFieldResult {
   std::optional<EarthField> field{};  // empty when there is an issue
-  Source source{};                    // of a year after the first: the forecast, not confirmed
+  SourceRef source{};                    // of a year after the first: the forecast, not confirmed
   Issues issues{};                    // of this input, by the names of its members
 };
 

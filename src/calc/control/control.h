@@ -17,7 +17,7 @@ namespace thole {
 struct HeadingInput {
   double field_T = 0.0;       // level part of the feeder's, at the sensor
   double horizontal_T = 0.0;  // of the earth's; > 0
-  Source earth_source{};
+  SourceRef earth_source{};
   bool earth_assumed = true;   // nobody said where
   bool year_outside = false;   // of the model of the earth's field
   double limit_deg = 2.0;

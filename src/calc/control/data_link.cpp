@@ -75,7 +75,7 @@ void show_power(const DataLinkInput& in, const Leg& leg, const NetworkCable& cab
             .unit = "V",
             .source = kNetworkDrop,
             .assumptions = {"All devices at the far end, the safe side."}};
-  if (!cable.resistance_source.confirmed) {
+  if (!cable.resistance_source->confirmed) {
     drop.assumptions.push_back("This cable's resistance is not confirmed.");
   }
   if (in.feed == NetworkFeed::middle) {

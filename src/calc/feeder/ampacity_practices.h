@@ -23,7 +23,7 @@ struct AmpacityFactor {
   std::string_view label{};
   double factor = 1.0;
   std::string_view why{};
-  Source source{};
+  SourceRef source{};
 };
 
 struct AmpacityPractice {
@@ -35,7 +35,7 @@ struct AmpacityPractice {
   double table_A = 0.0;
   std::vector<AmpacityFactor> factors{};
   double ampacity_A = 0.0;
-  Source source{};
+  SourceRef source{};
 };
 
 // 33 CFR 183.425, American small-craft practice (ABYC E-11 as published) and the international one (ISO

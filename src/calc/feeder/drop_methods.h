@@ -17,7 +17,7 @@ struct DropMethod {
   double temperature_C = 0.0;  // of the copper; of a rule, at which pure copper has its constant
   double ohm_per_m = 0.0;      // one conductor
   double drop_V = 0.0;
-  Source source{};
+  SourceRef source{};
 };
 
 // From the most lenient rule to the strictest table. The SAE area is left out for conductors that

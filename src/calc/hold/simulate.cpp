@@ -394,7 +394,7 @@ void show_mass(const HoldRunInput& in, const HoldRun& r, Trace& trace) {
                .source = kPolePlacement});
 }
 
-Source source_of(GustLaw law) {
+const Source& source_of(GustLaw law) {
   switch (law) {
     case GustLaw::npd:
       return kNpdGusts;

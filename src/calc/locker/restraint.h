@@ -29,7 +29,7 @@ struct RestraintRule {
   double fore_aft_N = 0.0;
   double side_N = 0.0;
   double moves_m = 0.0;  // it may give by so much under the load; 0: not said
-  Source source{};
+  SourceRef source{};
 };
 
 struct RestraintResult {

@@ -13,8 +13,8 @@ struct DeckStrength {
   double crushing_factor = 1.0;  // share that may be used
   double punching_MPa = 0.0;     // ultimate shear of the skin
   double punching_factor = 1.0;  // share that may be used
-  Source crushing_source{};
-  Source punching_source{};
+  SourceRef crushing_source{};
+  SourceRef punching_source{};
 };
 
 // Laminate of 35 % glass; balsa of 150 and foam of 80 kg/m3, which crush before their skins do;

@@ -106,7 +106,7 @@ double add_area_required(const MountInput& in, const BoltSize& size, const DeckS
        .limit = required_mm2,
        .unit = "mm2",
        .comparison = Comparison::at_least,
-       .source = tension_N / allowed_MPa >= required_mm2 ? strength.crushing_source : kBackingTests,
+       .source = tension_N / allowed_MPa >= required_mm2 ? strength.crushing_source : SourceRef(kBackingTests),
        .remedy = is_cored(in.deck)
                      ? "Fit larger, thicker backing plates, or replace the core under the whole "
                        "pattern with solid laminate and describe the deck as that."

@@ -36,7 +36,7 @@ struct LoadCase {
   double bolt_N = 0.0;     // most tension of a bolt by the elastic group, which knows no prying
   bool in_range = true;
   std::string range{};     // what it is good for, or why it is outside of that
-  Source source{};
+  SourceRef source{};
 };
 
 // One formula's word on how hard she slams. 1/100 highest, in g above gravity.
@@ -47,7 +47,7 @@ struct SlamFormula {
   double motor_g = 0.0;  // where the stowed motor lies: bow and beyond on a straight line
   std::vector<std::string> outside{};  // one sentence for each bound that is not kept; empty: in range
   std::string_view range{};
-  Source source{};
+  SourceRef source{};
 };
 
 // How fast she may go with the motor stowed, in one sea.
