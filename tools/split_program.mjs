@@ -2,13 +2,14 @@
 // fetches at the first touch (web/rest.js). Which is which is not written down anywhere: an instrumented
 // copy is run here as a first visit runs it, and binaryen's wasm-split cuts along what was called.
 // A function on the wrong side costs a moment, never an answer: calling one that is not here yet
-// fetches the rest on the spot.
+// fetches the rest on the spot. Text that only the rest names goes with it (split_data.mjs).
 
 import { execFileSync } from "node:child_process";
 import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { moveText } from "./split_data.mjs";
 
 const MOST_PROFILE_BYTES = 1 << 20;
 const FEATURES = ["--enable-bulk-memory", "--enable-nontrapping-float-to-int", "--enable-sign-ext",
@@ -25,7 +26,7 @@ export function splitProgram(build) {
     execFileSync(process.execPath, ["--no-experimental-fetch", fileURLToPath(import.meta.url), folder]);
     execFileSync("wasm-split", ["--split", ...FEATURES, `--profile=${file("profile")}`, program,
       "-o1", file("first.wasm"), "-o2", file("rest.wasm")]);
-    return { first: readFileSync(file("first.wasm")), rest: readFileSync(file("rest.wasm")) };
+    return moveText(file("first.wasm"), file("rest.wasm"), FEATURES);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

@@ -136,13 +136,14 @@ EMSCRIPTEN_KEEPALIVE const char* thole_text(const char* kind) {
   const std::string_view wanted = kind;
   const ui::App& app = *page.app;
   const ui::UiState& state = app.state();
-  const Design& design = app.document().design();
-  const Catalogue& catalogue = app.document().catalogue();
   if (wanted == "link") return hand_over(app.link());  // what follows the '#'
   if (wanted == "job") return hand_over(app.job_text());
   if (wanted == "label") return hand_over(app.label());
   if (wanted == "page") return hand_over(state.page);
   if (wanted == "units") return state.system == System::us ? "us" : "metric";
+  page.app->tell();
+  const Design& design = app.document().design();
+  const Catalogue& catalogue = app.document().catalogue();
   if (wanted == "summary") return hand_over(write_summary(design, catalogue, state.system));
   if (wanted == "quote") return hand_over(write_quote(design));
   if (wanted == "qr") return hand_over(write_svg(make_qr(app.address()), "QR code"));

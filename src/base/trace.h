@@ -71,6 +71,31 @@ struct Change {
   std::string label{};  // "Let Thole choose the cable"
 };
 
+// Steps are for a reader. Where nobody reads them, in a trial or while a slider moves, an Untold on the
+// stack leaves them out: all numbers, checks and cautions are the same without.
+class Untold {
+ public:
+  explicit Untold(bool untold = true) : before_(here) { here = before_ || untold; }
+  ~Untold() { here = before_; }
+  Untold(const Untold&) = delete;
+  Untold& operator=(const Untold&) = delete;
+
+ private:
+  template <class Write>
+  friend void tell(const Write& write);
+  [[gnu::noinline]] static void run(void (*call)(const void*), const void* write);
+
+  static bool here;
+  bool before_;
+};
+
+// Runs what writes steps down, where they are told. By its address and never inline: on the web it comes
+// with the part of the program that the first picture does without.
+template <class Write>
+void tell(const Write& write) {
+  Untold::run([](const void* it) { (*static_cast<const Write*>(it))(); }, &write);
+}
+
 // A demand held against a limit. Utilisation is 1 at the limit whichever way the comparison points,
 // so that checks of different kinds rank together.
 struct Check {

@@ -6,6 +6,7 @@
 #include <optional>
 #include <utility>
 
+#include "base/order.h"
 #include "base/units.h"
 #include "calc/fault.h"
 #include "calc/compass_study.h"
@@ -798,15 +799,17 @@ void plan_day(const Job& job, const HoldInput& in, HoldResult& hold) {
   hold.energy_Wh = day.day.energy_Wh;
   std::erase_if(hold.trace.steps, [](const Step& step) { return step.id == "hold.energy"; });
   hold.trace.steps.insert(hold.trace.steps.end(), day.trace.steps.begin(), day.trace.steps.end());
-  hold.trace.steps.push_back({.id = "hold.energy",
-                              .label = "Energy for the day, as planned",
-                              .symbol = "E",
-                              .formula = "P_day * t_day",
-                              .terms = {{"P_day", day.day.mean_W, "W", "mean power of the stretches"},
-                                        {"t_day", day.day.duration_h, "h", "all of the day's hours"}},
-                              .value = hold.energy_Wh,
-                              .unit = "Wh",
-                              .source = kDefinition});
+  tell([&] {
+    hold.trace.steps.push_back({.id = "hold.energy",
+                                .label = "Energy for the day, as planned",
+                                .symbol = "E",
+                                .formula = "P_day * t_day",
+                                .terms = {{"P_day", day.day.mean_W, "W", "mean power of the stretches"},
+                                          {"t_day", day.day.duration_h, "h", "all of the day's hours"}},
+                                .value = hold.energy_Wh,
+                                .unit = "Wh",
+                                .source = kDefinition});
+  });
 }
 
 // Holds worked out in this evaluation. Of the changes that are tried one after the other most leave
@@ -876,9 +879,11 @@ bool passes(const Design& design) {
 
 // A change helps only where it alters the job: to forget what was never given does nothing.
 bool alters(const Change& change, const Job& given) {
+  const Field* field = find_field(change.field);
+  if (field == nullptr) return false;
   Job changed = given;
   apply(change, changed);
-  return !(changed == given);
+  return !same_value(*field, changed, given);
 }
 
 // The first change that each open check proposes and that is not among `tried` yet.
@@ -933,9 +938,8 @@ std::vector<const Check*> Design::checks_by_seriousness() const {
   for (const Trace* trace : traces()) {
     for (const Check& check : trace->checks) checks.push_back(&check);
   }
-  std::stable_sort(checks.begin(), checks.end(),
-                   [](const Check* a, const Check* b) { return more_serious(*a, *b); });
-  return checks;
+  return sorted(std::move(checks),
+                [](const Check* a, const Check* b) { return more_serious(*a, *b); });
 }
 
 const Check* Design::find_check(std::string_view id) const {
@@ -966,6 +970,7 @@ struct Evaluation::Search {
   enum class Step { goes_on, found, in_vain };
 
   Step step() {
+    const Untold untold;
     if (!passing) return add();
     return kept < changes.size() && changes.size() > 1 ? drop() : Step::found;
   }
@@ -1002,9 +1007,13 @@ struct Evaluation::Search {
   std::size_t kept = 0;  // so many of the changes are known to be needed
 };
 
-Evaluation::Evaluation(const Job& job, const Catalogue& catalogue, const Outcome& before) {
+Evaluation::Evaluation(const Job& job, const Catalogue& catalogue, const Outcome& before,
+                       Telling telling) {
   auto search = std::make_unique<Search>(job, catalogue);
-  design_ = run_stages(job, catalogue, search->holds);
+  {
+    const Untold untold(telling == Telling::no_steps);
+    design_ = run_stages(job, catalogue, search->holds);
+  }
   const std::vector<const Check*> checks = design_.checks_by_seriousness();
   if (checks.empty()) return;
   design_.outcome.governing = checks.front()->id;

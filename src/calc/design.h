@@ -82,13 +82,17 @@ LockerInput locker_input(const Design& design);
 // What the bank stage was asked, were nothing but these blocks on the shelf and none of them named.
 BankInput bank_input(const Design& design, std::vector<BatteryBlock> blocks);
 
+// Whether a design comes with the steps of its arithmetic; all else is the same without.
+enum class Telling { every_step, no_steps };
+
 // evaluate() in slices, for a page that must draw in between: the stages at once, the search for
 // what would make the job fit a trial at a time.
 class Evaluation {
  public:
   // `before`: the outcome of the job as it was. While the search goes on and both do not pass as
   // they are, it stands for the answer. The catalogue must outlive the evaluation.
-  Evaluation(const Job& job, const Catalogue& catalogue, const Outcome& before = {});
+  Evaluation(const Job& job, const Catalogue& catalogue, const Outcome& before = {},
+             Telling telling = Telling::every_step);
   ~Evaluation();
   Evaluation(Evaluation&&) noexcept;
   Evaluation& operator=(Evaluation&&) noexcept;
@@ -102,7 +106,7 @@ class Evaluation {
   struct Search;
   void conclude(std::vector<Change> changes);
 
-  Design design_{};
+  Design design_;
   std::unique_ptr<Search> search_{};
 };
 

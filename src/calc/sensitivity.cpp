@@ -27,7 +27,7 @@ Job with_choices_kept(const Job& given, const Design& design) {
   Job kept = given;
   for (const Field& field : all_fields()) {
     if (field.access.origin(design.job) != Origin::chosen) continue;
-    if (field.access.get_text == nullptr) {
+    if (!field.access.is_text()) {
       give(field, field.access.get(design.job), kept);
     } else if (field.access.get_text(design.job) != kOwnPart) {
       field.access.set_text(kept, field.access.get_text(design.job));
@@ -65,7 +65,7 @@ double SensitivityStudy::done_frac() const {
 
 void SensitivityStudy::try_value(const Uncertainty& uncertainty) {
   const Field* field = find_field(uncertainty.field);
-  if (field == nullptr || field->access.get == nullptr) return;
+  if (field == nullptr || field->access.is_text()) return;
   const Origin origin = field->access.origin(full_);
   if (origin == Origin::absent) return;
   const double value = field->access.get(full_);

@@ -697,7 +697,7 @@ void print_help() {
       section = field.section;
       std::cout << '\n' << (section.empty() ? "(the job itself)" : section) << '\n';
     }
-    std::cout << "  " << field.key << ": " << field.label << ". " << field.help << '\n'
+    std::cout << "  " << field.key << ": " << field.label << ". " << help_of(field) << '\n'
               << "      " << range_text(field) << '\n';
   }
 }

@@ -1,6 +1,8 @@
 #include "io/catalogue_json.h"
 
+#include <algorithm>
 #include <cmath>
+#include <functional>
 #include <nlohmann/json.hpp>
 #include <set>
 #include <type_traits>
@@ -118,65 +120,88 @@ std::string discord(const ProtectiveDevice& device) {
 
 // --- one row ------------------------------------------------------------------------------------
 
+// A value of some row, once the kind of row is forgotten: there are many kinds, and what is read is the same.
+using Place = std::variant<double*, int*, bool*, std::string*, std::vector<double>*, Chemistry*,
+                           DeviceKind*, std::optional<DeviceClass>*, Per*>;
+struct Slot {
+  std::string_view key{};
+  double min = 0.0;
+  double max = 0.0;
+  Place place{};
+};
+
 template <class Row>
-const Column<Row>* find_column(std::string_view key) {
+std::vector<Slot> slots_of(Row& row) {
+  std::vector<Slot> slots;
   for (const Column<Row>& column : columns<Row>()) {
-    if (column.key == key) return &column;
+    const Place place =
+        std::visit([&](auto member) -> Place { return &(row.*member); }, column.member);
+    slots.push_back({column.key, column.min, column.max, place});
   }
-  return nullptr;
+  return slots;
 }
 
-// Reads the items that stand under `root` into a row. False when something in it is not sound.
-template <class Row>
-bool read_row(std::span<const JsonItem> items, std::string_view root, Row& row, Issues& issues) {
+// Takes an item in; `inside_list`: it stands in brackets behind the key. False when it is of the wrong type.
+bool take(const JsonItem& item, bool inside_list, const Place& place) {
+  if (inside_list) {
+    std::vector<double>* const* list = std::get_if<std::vector<double>*>(&place);
+    if (list == nullptr) return false;
+    (*list)->push_back(item.number);
+    return item.kind == JsonKind::number;
+  }
+  return std::visit([&](auto* at) { return take(item, *at); }, place);
+}
+
+// Reads the items that stand under `root`. False when something in them is not sound.
+bool read_slots(std::span<const JsonItem> items, std::string_view root, std::span<const Slot> slots,
+                Issues& issues) {
   std::set<std::string_view> complained;
-  const auto complain = [&](const Column<Row>& column) {
-    if (!complained.insert(column.key).second) return;
-    const std::string what = std::visit(
-        [&]<class T>(T Row::*) { return wanted(T{}, column.min, column.max); }, column.member);
-    const std::string key(column.key);
+  const auto complain = [&](const Slot& slot) {
+    if (!complained.insert(slot.key).second) return;
+    const std::string what =
+        std::visit([&](auto* at) { return wanted(*at, slot.min, slot.max); }, slot.place);
+    const std::string key(slot.key);
     issues.push_back({Severity::error, std::string(root) + "." + key, key + " " + what + "."});
   };
   for (const JsonItem& item : items) {
     const std::string_view path = inside(item.path, root);
     if (path.empty()) continue;
     const std::size_t bracket = path.find('[');
-    const Column<Row>* column = find_column<Row>(path.substr(0, bracket));
-    if (column == nullptr) {
+    const auto slot = std::find_if(slots.begin(), slots.end(), [&](const Slot& each) {
+      return each.key == path.substr(0, bracket);
+    });
+    if (slot == slots.end()) {
       if (path.find_first_of(".[", 1) == path.npos) {
         issues.push_back({Severity::warning, item.path,
                           "\"" + std::string(path) + "\" is not known here and was left out."});
       }
       continue;
     }
-    const bool good = std::visit(
-        [&]<class T>(T Row::*member) {
-          if constexpr (std::is_same_v<T, std::vector<double>>) {
-            if (bracket != path.npos) {
-              (row.*member).push_back(item.number);
-              return item.kind == JsonKind::number;
-            }
-          }
-          return bracket == path.npos && take(item, row.*member);
-        },
-        column->member);
-    if (!good) complain(*column);
+    if (!take(item, bracket != path.npos, slot->place)) complain(*slot);
   }
-  for (const Column<Row>& column : columns<Row>()) {
-    const bool good = std::visit(
-        [&](auto member) { return allowed(row.*member, column.min, column.max); }, column.member);
-    if (!good) complain(column);
+  for (const Slot& slot : slots) {
+    const bool good =
+        std::visit([&](auto* at) { return allowed(*at, slot.min, slot.max); }, slot.place);
+    if (!good) complain(slot);
   }
-  const std::string wrong = discord(row);
-  if (!wrong.empty()) issues.push_back({Severity::error, std::string(root), wrong});
-  return complained.empty() && wrong.empty();
+  return complained.empty();
 }
 
-// The items of one list fall into runs, one to a row.
 template <class Row>
-void read_list(const JsonScan& scan, std::string_view key, std::vector<Row>& list, Issues& issues) {
-  std::set<std::string> ids;
+bool read_row(std::span<const JsonItem> items, std::string_view root, Row& row, Issues& issues) {
+  const bool good = read_slots(items, root, slots_of(row), issues);
+  const std::string wrong = discord(row);
+  if (!wrong.empty()) issues.push_back({Severity::error, std::string(root), wrong});
+  return good && wrong.empty();
+}
+
+// The items of one list fall into runs, one to a row. `take` is given each run with its path, and says how
+// many rows there are now.
+using TakeRow = std::function<std::size_t(std::span<const JsonItem>, const std::string&)>;
+
+void read_rows(const JsonScan& scan, std::string_view key, Issues& issues, const TakeRow& take) {
   const std::span<const JsonItem> all(scan.items);
+  std::size_t count = 0;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const std::string& path = all[i].path;
     const std::string_view rest = inside(path, key);
@@ -185,7 +210,7 @@ void read_list(const JsonScan& scan, std::string_view key, std::vector<Row>& lis
       issues.push_back({Severity::error, path, "Must be an object in braces."});
       continue;
     }
-    if (list.size() >= kMostRows) {
+    if (count >= kMostRows) {
       issues.push_back(
           {Severity::error, path,
            "More than " + std::to_string(kMostRows) + " rows; the rest was left out."});
@@ -193,15 +218,24 @@ void read_list(const JsonScan& scan, std::string_view key, std::vector<Row>& lis
     }
     std::size_t end = i + 1;
     while (end < all.size() && !inside(all[end].path, path).empty()) ++end;
+    count = take(all.subspan(i + 1, end - i - 1), path);
+  }
+}
+
+template <class Row>
+void read_list(const JsonScan& scan, std::string_view key, std::vector<Row>& list, Issues& issues) {
+  std::set<std::string> ids;
+  read_rows(scan, key, issues, [&](std::span<const JsonItem> items, const std::string& path) {
     Row row;
-    if (!read_row(all.subspan(i + 1, end - i - 1), path, row, issues)) continue;
-    if (!ids.insert(row.id).second) {
+    if (!read_row(items, path, row, issues)) return list.size();
+    if (ids.insert(row.id).second) {
+      list.push_back(std::move(row));
+    } else {
       issues.push_back(
           {Severity::error, path + ".id", "The id \"" + row.id + "\" is taken by a row above."});
-      continue;
     }
-    list.push_back(std::move(row));
-  }
+    return list.size();
+  });
 }
 
 bool is_list(std::string_view key) {

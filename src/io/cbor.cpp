@@ -9,6 +9,7 @@ namespace {
 constexpr unsigned kUnsigned = 0;
 constexpr unsigned kNegative = 1;
 constexpr unsigned kText = 3;
+constexpr unsigned kList = 4;
 constexpr unsigned kMap = 5;
 
 // Bytes that follow the first one in the shortest form of an argument.
@@ -49,6 +50,7 @@ void CborWriter::text(std::string_view value) {
   bytes_ += value;
 }
 
+void CborWriter::list(std::uint64_t count) { head(kList, count); }
 void CborWriter::map(std::uint64_t pair_count) { head(kMap, pair_count); }
 
 CborReader::Head CborReader::head() {
@@ -110,14 +112,20 @@ std::string_view CborReader::text() {
   return value;
 }
 
-std::uint64_t CborReader::map() {
+std::uint64_t CborReader::count_in(unsigned major) {
   const Head item = head();
-  if (state_ == State::sound && item.major != kMap) state_ = State::malformed;
+  if (state_ == State::sound && item.major != major) state_ = State::malformed;
   return state_ == State::sound ? item.argument : 0;
 }
 
+std::uint64_t CborReader::list() { return count_in(kList); }
+std::uint64_t CborReader::map() { return count_in(kMap); }
+
 bool CborReader::next_is_text() const {
   return !rest_.empty() && static_cast<unsigned char>(rest_.front()) >> 5 == kText;
+}
+bool CborReader::next_is_list() const {
+  return !rest_.empty() && static_cast<unsigned char>(rest_.front()) >> 5 == kList;
 }
 
 }  // namespace thole

@@ -1,7 +1,7 @@
 #pragma once
 
-// What the link needs of CBOR (RFC 8949): integers, text and the head of a map, in the shortest
-// form only (section 4.2.1). Anything else is refused.
+// What the link needs of CBOR (RFC 8949): integers, text and the heads of lists and maps, in
+// the shortest form only (section 4.2.1). Anything else is refused.
 
 #include <cstdint>
 #include <string>
@@ -13,6 +13,7 @@ class CborWriter {
  public:
   void integer(std::int64_t value);
   void text(std::string_view value);
+  void list(std::uint64_t count);      // followed by that many items
   void map(std::uint64_t pair_count);  // followed by that many keys and values
   const std::string& bytes() const { return bytes_; }
 
@@ -31,8 +32,10 @@ class CborReader {
 
   std::int64_t integer();
   std::string_view text();
+  std::uint64_t list();
   std::uint64_t map();
   bool next_is_text() const;
+  bool next_is_list() const;
 
   State state() const { return state_; }
   std::string_view rest() const { return rest_; }
@@ -43,6 +46,7 @@ class CborReader {
     std::uint64_t argument = 0;
   };
   Head head();
+  std::uint64_t count_in(unsigned major);
 
   std::string_view rest_;
   State state_ = State::sound;

@@ -71,7 +71,7 @@ double number_in(const Field& field, const JsonItem& item) {
 
 void read_field(const Field& field, const JsonItem& item, Job& job, Issues& issues) {
   if (item.kind == JsonKind::null) return;  // absent: estimate it
-  if (field.access.set_text != nullptr) {
+  if (field.access.is_text()) {
     if (item.kind != JsonKind::text) {
       issues.push_back({Severity::error, item.path, type_message(field)});
       return;
@@ -129,7 +129,7 @@ bool starts_with_object(const JsonScan& scan, Issues& issues) {
 }
 
 Json value_of(const Field& field, const Job& job) {
-  if (field.access.get == nullptr)
+  if (field.access.is_text())
     return plain_line(field.access.get_text(job), most_text_bytes(field));
   const double value = field.access.get(job);
   switch (field.kind) {
@@ -149,7 +149,7 @@ Json values_of(const Job& job) {
   Json values = Json::object();
   for (const Field& field : all_fields()) {
     if (field.access.origin(job) != Origin::given) continue;
-    if (field.access.get != nullptr && !range_message(field, field.access.get(job)).empty())
+    if (!field.access.is_text() && !range_message(field, field.access.get(job)).empty())
       continue;
     Json& place = field.section.empty() ? values : values[std::string(field.section)];
     place[std::string(field.key)] = value_of(field, job);

@@ -17,7 +17,7 @@
 namespace thole {
 
 struct JobRead {
-  Job job{};
+  Job job;
   Issues issues{};
 };
 JobRead read_job(std::string_view text);
@@ -26,7 +26,7 @@ JobRead read_job(std::string_view text);
 std::string write_job(const Job& job);
 
 struct PresetRead {
-  Preset preset{};
+  Preset preset;
   Issues issues{};
 };
 PresetRead read_preset(std::string_view text);

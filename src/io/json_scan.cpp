@@ -10,7 +10,7 @@
 namespace thole {
 namespace {
 
-using Json = nlohmann::json;
+using Json = nlohmann::ordered_json;  // as what is written, so that the program holds one kind
 
 constexpr std::size_t kMostDepth = 16;
 constexpr std::size_t kMostItems = 100000;

@@ -16,6 +16,7 @@ namespace thole {
 namespace {
 
 constexpr std::size_t kCheckBytes = 4;
+constexpr std::int64_t kMostFieldNumber = 1'000'000;
 
 std::string check_sum(std::string_view bytes) {
   const std::uint32_t sum = crc32(bytes);
@@ -47,7 +48,7 @@ double inside_range(const Field& field, double value) {
 
 bool travels(const Field& field, const Job& job) {
   return field.access.origin(job) == Origin::given &&
-         (field.access.get == nullptr || range_message(field, field.access.get(job)).empty());
+         (field.access.is_text() || range_message(field, field.access.get(job)).empty());
 }
 
 // --- reading ------------------------------------------------------------------------------------
@@ -79,11 +80,18 @@ class LinkReader {
     schema_ = cbor_.integer();
     read_.edition =
         static_cast<int>(std::min<std::int64_t>(std::max<std::int64_t>(cbor_.integer(), 0), 9999));
-    const std::uint64_t pair_count = cbor_.map();
-    std::int64_t previous = -1;
+    // Links of the first editions held a map of field numbers; those of today a list, in which each
+    // number stands as the step from the one before.
+    const bool steps = cbor_.next_is_list();
+    const std::uint64_t count = steps ? cbor_.list() : cbor_.map();
+    if (steps && count % 2 != 0) return CborReader::State::malformed;
+    const std::uint64_t pair_count = steps ? count / 2 : count;
+    std::int64_t previous = steps ? 0 : -1;
     for (std::uint64_t i = 0; i < pair_count && cbor_.state() == CborReader::State::sound; ++i) {
-      const std::int64_t number = cbor_.integer();
+      const std::int64_t key = cbor_.integer();
       if (cbor_.state() != CborReader::State::sound) break;
+      if (key > kMostFieldNumber) return CborReader::State::malformed;
+      const std::int64_t number = steps ? previous + key : key;
       if (number <= previous) return CborReader::State::malformed;  // keys ascend
       previous = number;
       value(number);
@@ -100,12 +108,12 @@ class LinkReader {
     const std::string_view text = is_text ? cbor_.text() : std::string_view{};
     const std::int64_t count = is_text ? 0 : cbor_.integer();
     if (cbor_.state() != CborReader::State::sound) return;
-    const Field* field = number <= 1'000'000 ? find_field(static_cast<int>(number)) : nullptr;
+    const Field* field = number <= kMostFieldNumber ? find_field(static_cast<int>(number)) : nullptr;
     if (field == nullptr) {
       complain(Severity::warning, "field " + std::to_string(number),
                "Made with a newer version: field " + std::to_string(number) +
                    " is not known here and was left out.");
-    } else if (is_text != (field->access.set_text != nullptr)) {
+    } else if (is_text != (field->access.is_text())) {
       complain(Severity::error, field->path(), std::string(field->label) + " cannot be read.");
     } else if (is_text) {
       set_text(*field, text);
@@ -196,11 +204,13 @@ std::string write_link(const Job& job) {
   CborWriter cbor;
   cbor.integer(kSchema);
   cbor.integer(kEngineEdition);
-  cbor.map(pair_count);
+  cbor.list(2 * pair_count);
+  int previous = 0;
   for (const Field& field : all_fields()) {  // in ascending order of their numbers
     if (!travels(field, job)) continue;
-    cbor.integer(field.number);
-    if (field.access.get_text != nullptr) {
+    cbor.integer(field.number - previous);
+    previous = field.number;
+    if (field.access.is_text()) {
       cbor.text(plain_line(field.access.get_text(job), most_text_bytes(field)));
     } else {
       cbor.integer(count_of(field, field.access.get(job)));

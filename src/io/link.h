@@ -2,9 +2,11 @@
 
 // A job in the part of an address after '#': "job=" and base64url (RFC 4648, no padding) of
 //
-//   schema, engine edition, map of field number to value     CBOR, RFC 8949, section 4.2.1
-//   throughout CRC-32 of all that, most significant byte first          4 bytes
+//   schema, engine edition, list of steps and values     CBOR, RFC 8949, in its shortest forms (4.2.1)
+//   CRC-32 of all that, most significant byte first      4 bytes
 //
+// In the list each field is a step, from the number of the field before, and its value. Links of the first
+// editions hold a map of field number to value instead, and open as ever.
 // A number is stored as a count of its field's quantum, a choice as its position, text as text.
 // Only given values travel. One job gives one link: what is read and written again has the same
 // bytes.
@@ -24,7 +26,7 @@ namespace thole {
 std::string write_link(const Job& job);
 
 struct LinkRead {
-  Job job{};
+  Job job;
   int edition = 0;  // of the engine that the link was made with; 0 when it could not be read
   Issues issues{};
 };

@@ -14,7 +14,7 @@ namespace thole {
 struct ReadyJob {
   std::string id{};     // name of the file without ending: "skiff-on-a-lake"
   std::string label{};  // the job's title
-  Job job{};
+  Job job;
   std::string_view text{};  // the file
 };
 

@@ -15,7 +15,7 @@ namespace {
 // What is impossible is named and left out, so that a rule can stand in for it.
 void refuse_impossible(Job& job, Issues& issues) {
   for (const Field& field : all_fields()) {
-    if (field.access.origin(job) == Origin::absent || field.access.get == nullptr) continue;
+    if (field.access.origin(job) == Origin::absent || field.access.is_text()) continue;
     const std::string message = range_message(field, field.access.get(job));
     if (message.empty()) continue;
     issues.push_back({Severity::error, field.path(), message});
@@ -58,7 +58,7 @@ void fill_from(const Preset& preset, Job& job) {
   for (const Field& field : all_fields()) {
     if (field.access.origin(job) != Origin::absent) continue;
     if (field.access.origin(preset.values) == Origin::absent) continue;
-    if (field.access.set_text != nullptr) {
+    if (field.access.is_text()) {
       field.access.set_text(job, field.access.get_text(preset.values));
     } else {
       field.access.set(job, field.access.get(preset.values));

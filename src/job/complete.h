@@ -12,7 +12,7 @@
 namespace thole {
 
 struct Completed {
-  Job job{};
+  Job job;
   Trace trace{};  // the estimates: step ids are "estimate." + the field's path
   Issues issues{};
 };

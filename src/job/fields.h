@@ -19,15 +19,31 @@ struct Option {
   std::string_view label{};  // on screen
 };
 
+// What can be done with a value once its type is forgotten: one table for each type.
+struct ValueType {
+  double (*get)(const void*) = nullptr;  // null for text
+  void (*set)(void*, double) = nullptr;
+  const std::string& (*get_text)(const void*) = nullptr;  // null for all else
+  void (*set_text)(void*, std::string_view) = nullptr;
+  Origin& (*origin)(void*) = nullptr;
+};
+
 // How to reach one field of a job. Numbers of every kind pass as double (a toggle is 0 or 1, a
 // choice its position in `options`), text through the text pair; the member itself stays typed.
 struct Access {
-  double (*get)(const Job&) = nullptr;
-  void (*set)(Job&, double) = nullptr;
-  const std::string& (*get_text)(const Job&) = nullptr;
-  void (*set_text)(Job&, std::string_view) = nullptr;
-  Origin (*origin)(const Job&) = nullptr;
-  void (*set_origin)(Job&, Origin) = nullptr;
+  void* (*place)(Job&) = nullptr;
+  const ValueType* type = nullptr;
+
+  bool is_text() const { return type->get == nullptr; }
+  double get(const Job& job) const { return type->get(in(job)); }
+  void set(Job& job, double value) const { type->set(place(job), value); }
+  const std::string& get_text(const Job& job) const { return type->get_text(in(job)); }
+  void set_text(Job& job, std::string_view text) const { type->set_text(place(job), text); }
+  Origin origin(const Job& job) const { return type->origin(in(job)); }
+  void set_origin(Job& job, Origin origin) const { type->origin(place(job)) = origin; }
+
+ private:
+  void* in(const Job& job) const { return place(const_cast<Job&>(job)); }  // only to be read
 };
 
 struct Field {
@@ -37,7 +53,6 @@ struct Field {
   Kind kind = Kind::number;
   Access access{};
   std::string_view label{};
-  std::string_view help{};
   double min = 0.0;  // allowed range, in the unit of the key
   double max = 0.0;        // of text: bytes, 0 for a short line
   double quantum = 0.0;  // what the link rounds to
@@ -50,6 +65,10 @@ struct Field {
 };
 
 std::span<const Field> all_fields();
+
+// One sentence for who fills it in: what is meant, how it is measured. In a table of its own, which the
+// engine alone does not carry.
+std::string_view help_of(const Field& field);
 
 // The field with this path ("feeder.run_m"); null when there is none.
 const Field* find_field(std::string_view path);
@@ -69,6 +88,9 @@ std::string range_message(const Field& field, double value);
 
 // The known value as a short text without unit: choices by label, toggles as yes or no.
 std::string plain_text(const Field& field, const Job& job);
+
+// True when two jobs hold the same in this field, from the same origin.
+bool same_value(const Field& field, const Job& a, const Job& b);
 
 void clear(const Field& field, Job& job);
 

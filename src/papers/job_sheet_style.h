@@ -9,7 +9,7 @@
 namespace thole {
 
 inline constexpr std::string_view kSheetStyle = R"(
-@page{margin:12mm}
+@page{margin:10mm}
 body:has(>.sheet){margin:0;background:#fff}
 .sheet{--ink:#111;--muted:#444;--line:#777;--faint:#bbb;--accent:#0a5a78;--water:#dcebf1;
 --hull:#ece6d8;--paper:#fff;--fails:#9b1c1c;--good:#145a37;--close:#734500;--bad:#9b1c1c;
@@ -102,20 +102,24 @@ break-inside:avoid}
 .sheet .values,.sheet .notes,.sheet .sources{columns:1}
 .sheet .bar{width:60px;height:8px}
 .sheet .checks .ref,.sheet .wide{display:none}
+.sheet .checks td:first-child{white-space:normal}
 }
 @media (max-width:24em){
 .sheet{padding:.75em .75em 2em;font-size:15px}
-.sheet .checks td:first-child{white-space:normal}
+.sheet th,.sheet td{padding-right:.25em}
+.sheet .worksheet td{min-width:2em;padding:.22em .2em}
 .sheet .use span{display:block;text-align:left}
 .sheet .values div{display:block}
 .sheet .values dd{text-align:left}
 }
 @media print{
-.sheet{max-width:none;padding:0;font-size:9pt;line-height:1.32;--ink:#000;--muted:#222;--good:#000;
+.sheet{max-width:none;padding:0;font-size:8.5pt;line-height:1.28;--ink:#000;--muted:#222;--good:#000;
 --close:#000;--bad:#000;--unknown:#000;--accent:#000;--fails:#000}
 .sheet .beside,.sheet .title{grid-template-columns:1fr 1fr}
 .sheet .title{grid-template-columns:1fr auto}
-.sheet .cautions,.sheet .beside{break-inside:avoid}
+.sheet .cautions{break-inside:avoid;columns:2;column-gap:1.5em}
+.sheet .sources{columns:3}
+.sheet .drawing{max-height:58mm}
 .sheet th,.sheet td{padding-top:.14em;padding-bottom:.14em}
 .sheet .values div{padding:.08em 0}
 .sheet h2{padding-top:1.2em}

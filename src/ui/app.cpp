@@ -220,9 +220,21 @@ std::vector<std::string> split(std::string_view text, char separator) {
 
 }  // namespace
 
-App::App(Catalogue catalogue, Fonts fonts) : document_(std::move(catalogue)), fonts_(fonts) {}
+App::App(Catalogue catalogue, Fonts fonts)
+    : document_(std::move(catalogue), Telling::no_steps), fonts_(fonts) {}
+
+// The first picture of a first visit opens nothing: it does without the steps, and on the web without
+// the part of the program that writes them.
+bool App::at_a_glance() const {
+  return state_.page == UiState{}.page && std::all_of(events_.begin(), events_.end(), [](const Event& event) {
+    return event.id == "app" && event.verb == "units";
+  });
+}
+
+void App::tell() { document_.tell(); }
 
 void App::frame(const Viewport& view) {
+  if (!at_a_glance()) document_.tell();
   const std::string page_before = state_.page;
   ImGui::SetNextWindowPos({0.0f, 0.0f});
   ImGui::SetNextWindowSize({view.width, view.height});

@@ -47,6 +47,9 @@ class App {
   // themselves, once nothing moves.
   bool search() { return document_.search(); }
 
+  // Before anything but frames asks for the design.
+  void tell();
+
   const SemTree& tree() const { return tree_; }
   float content_height() const { return content_height_; }
   int frames_wanted() const { return frames_wanted_; }
@@ -62,6 +65,7 @@ class App {
   const Palette& palette(bool dark) const { return dark ? night_ : day_; }
 
  private:
+  bool at_a_glance() const;
   void told(const Event& event);
   bool heard(std::string_view verb, std::string_view text);
 

@@ -9,8 +9,15 @@ constexpr std::size_t kUndoDepth = 200;
 
 }  // namespace
 
-Document::Document(Catalogue catalogue)
-    : catalogue_(std::move(catalogue)), evaluation_(given_, catalogue_) {}
+Document::Document(Catalogue catalogue, Telling first)
+    : catalogue_(std::move(catalogue)),
+      evaluation_(given_, catalogue_, {}, first),
+      told_(first == Telling::every_step) {}
+
+void Document::tell() {
+  if (std::exchange(told_, true)) return;
+  evaluation_ = Evaluation(given_, catalogue_, design().outcome);
+}
 
 void Document::set(const Field& field, double value) {
   apply({.field = field.path(), .value = value});
@@ -35,6 +42,7 @@ void Document::replace(const Job& job) { edits_.push_back({.kind = Edit::Kind::o
 void Document::set_catalogue(Catalogue catalogue) {
   catalogue_ = std::move(catalogue);
   evaluation_ = Evaluation(given_, catalogue_);
+  told_ = true;
   ++version_;
 }
 
@@ -87,6 +95,7 @@ bool Document::settle() {
   }
   if (!altered) return false;
   evaluation_ = Evaluation(given_, catalogue_, another ? Outcome{} : design().outcome);
+  told_ = true;
   // Another job is read from the start: its first word is its verdict.
   if (another) finish_search();
   ++version_;

@@ -15,11 +15,14 @@ namespace thole::ui {
 
 class Document {
  public:
-  explicit Document(Catalogue catalogue);
+  // Without steps until tell() or the first change, where only a glance is wanted.
+  explicit Document(Catalogue catalogue, Telling first = Telling::every_step);
 
   const Job& given() const { return given_; }
   const Design& design() const { return evaluation_.design(); }
   const Catalogue& catalogue() const { return catalogue_; }
+  bool told() const { return told_; }
+  void tell();  // between frames
 
   void set(const Field& field, double value);
   void set_text(const Field& field, std::string_view text);
@@ -66,6 +69,7 @@ class Document {
   std::vector<Job> future_{};
   std::string nudged_{};
   int version_ = 0;
+  bool told_;
 };
 
 }  // namespace thole::ui

@@ -177,7 +177,8 @@ void draw_trace(Context& ui, const Trace& trace) {
                      [](const Check* a, const Check* b) { return more_serious(*a, *b); });
     draw_checks(ui, checks);
   }
-  if (!trace.steps.empty() && disclosure(ui, "steps." + ui.state.page, "Every step")) {
+  const bool worked_out = !trace.steps.empty() || !ui.document.told();
+  if (worked_out && disclosure(ui, "steps." + ui.state.page, "Every step")) {
     for (const Step& step : trace.steps) step_note(ui, step);
   }
   if (!trace.assumptions.empty() &&

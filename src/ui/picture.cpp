@@ -134,7 +134,7 @@ void record_handle(Context& ui, const std::string& id, const Field& field, ImVec
                    .name = std::string(field.label),
                    .value = trimmed(fixed(shown(value), 4)),
                    .unit = show(value, unit, system).text(),
-                   .description = std::string(field.help),
+                   .description = std::string(help_of(field)),
                    .min = shown(field.min),
                    .max = shown(field.max),
                    .step = shown(step_for(field, system)) - shown(0.0),

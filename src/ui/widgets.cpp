@@ -108,7 +108,7 @@ void label_line(Context& ui, const Field& field, Origin origin) {
 
 void help_line(Context& ui, const Field& field, const std::string& error) {
   Sheet& sheet = ui.sheet;
-  const std::string_view text = error.empty() ? field.help : std::string_view(error);
+  const std::string_view text = error.empty() ? help_of(field) : std::string_view(error);
   if (!text.empty()) {
     sheet.y += 4.0f;
     const std::uint32_t rgb = error.empty() ? sheet.palette().muted : sheet.palette().fails;
@@ -236,7 +236,7 @@ void number_control(Context& ui, const Field& field) {
        .name = std::string(field.label),
        .value = shown,
        .unit = std::string(count ? std::string_view{} : shown_unit(field.key)),
-       .description = std::string(field.help) + " " + range_text(field, ui.state.system) + " " +
+       .description = std::string(help_of(field)) + " " + range_text(field, ui.state.system) + " " +
                       std::string(origin_word(origin)) + ".",
        .error = bad ? rejected->second.message : "",
        .inputmode = count                                              ? "numeric"
@@ -267,7 +267,7 @@ void select_box(Context& ui, const Field& field, const std::string& shown, const
                 .role = Role::select,
                 .name = std::string(field.label),
                 .value = taken,
-                .description = std::string(field.help),
+                .description = std::string(help_of(field)),
                 .options = options,
                 .text_size = sheet.scaled(kText.size)},
                box);
@@ -356,7 +356,7 @@ void toggle_control(Context& ui, const Field& field) {
                 .role = Role::checkbox,
                 .name = std::string(field.label),
                 .value = on ? "1" : "0",
-                .description = std::string(field.help),
+                .description = std::string(help_of(field)),
                 .checked = on},
                row);
   if (const Event event = sheet.take(field.path()); event.verb == "click" || event.verb == "set") {
@@ -389,7 +389,7 @@ void text_control(Context& ui, const Field& field) {
                 .role = Role::textbox,
                 .name = std::string(field.label),
                 .value = value,
-                .description = std::string(field.help),
+                .description = std::string(help_of(field)),
                 .inputmode = "text",
                 .text_size = sheet.scaled(kText.size)},
                box);
@@ -734,7 +734,7 @@ void wind_slider(Context& ui, const Field& field) {
                 .name = std::string(field.label),
                 .value = fixed(kn_from_mps(wind_mps), 0),
                 .unit = words,
-                .description = std::string(field.help),
+                .description = std::string(help_of(field)),
                 .min = 0.0,
                 .max = 35.0,
                 .step = 1.0},
@@ -770,7 +770,7 @@ void field_slider(Context& ui, const Field& field, const FieldRange& range) {
                 .name = std::string(range.name),
                 .value = trimmed(fixed(value, 3)),
                 .unit = words,
-                .description = std::string(field.help),
+                .description = std::string(help_of(field)),
                 .min = range.low,
                 .max = range.high,
                 .step = range.step},
@@ -827,6 +827,7 @@ void result_row(Context& ui, std::string_view id, std::string_view label, const 
   const Palette& palette = sheet.palette();
   const std::string key = "why." + std::string(id);
   const Step* step = step_id.empty() ? nullptr : ui.document.design().find_step(step_id);
+  const bool opens = step != nullptr || (!step_id.empty() && !ui.document.told());
   if (step != nullptr && sheet.take(key).verb == "click") {
     if (!ui.state.opened.erase(key)) ui.state.opened.insert(key);
   }
@@ -856,11 +857,11 @@ void result_row(Context& ui, std::string_view id, std::string_view label, const 
   } else {
     sheet.paragraph(row.x, top + tall, whole, kTextStrong, palette.ink, value.number);
   }
-  if (step != nullptr) chevron(sheet, row.x + row.width - 10.0f, mid, open, palette.accent);
+  if (opens) chevron(sheet, row.x + row.width - 10.0f, mid, open, palette.accent);
   sheet.rule(row.x, row.x + row.width, row.y + row.height - 1.0f,
              mixed(palette.paper, palette.line, 0.4f));
   const std::string spoken = std::string(label) + ": " + value.text();
-  if (step != nullptr) {
+  if (opens) {
     sheet.record({.id = key,
                   .role = Role::button,
                   .name = spoken,

@@ -412,7 +412,7 @@ TEST_SUITE("property") {
     for (const Field& field : all_fields()) {
       if (field.section != "feeder") continue;
       CAPTURE(field.key);
-      const bool choice = field.access.get == nullptr;  // ids, and the circuit as text
+      const bool choice = field.access.is_text();  // ids, and the circuit as text
       CHECK((field.access.origin(job) == Origin::estimated) == !choice);
       if (choice) continue;
       const double value = field.access.get(job);

@@ -59,16 +59,16 @@ test("a link leads back to its job", () => {
   assert.deepEqual(engine.unlink(`https://example.org/#${engine.link(job)}`), job);
 });
 
-test("the schemas are the published ones", () => {
+test("the schemas are the published ones", async () => {
   for (const kind of ["job", "catalogue", "preset", "design"]) {
     const published = readFileSync(join(ROOT, `docs/formats/${kind}.schema.json`), "utf8");
-    assert.deepEqual(engine.schema(kind), JSON.parse(published));
+    assert.deepEqual(await engine.schema(kind), JSON.parse(published));
   }
 });
 
-function refusal(act) {
+async function refusal(act) {
   try {
-    act();
+    await act();
   } catch (error) {
     return error;
   }
@@ -76,7 +76,7 @@ function refusal(act) {
 }
 const errors = (error) => error.issues.filter((issue) => issue.severity === "error");
 
-test("bad input is named, with the path of the value", () => {
+test("bad input is named, with the path of the value", async () => {
   const cases = [
     [() => engine.evaluate("{"), "", /JSON/],
     [() => engine.evaluate(""), "", /./],
@@ -90,7 +90,7 @@ test("bad input is named, with the path of the value", () => {
     [() => engine.schema("boat"), "", /no schema/],
   ];
   for (const [act, field, message] of cases) {
-    const error = refusal(act);
+    const error = await refusal(act);
     assert.ok(error instanceof TholeError, String(act));
     assert.ok(errors(error).some((issue) => issue.field.startsWith(field) && message.test(issue.message)),
       `${act}: ${JSON.stringify(error.issues)}`);
@@ -98,12 +98,12 @@ test("bad input is named, with the path of the value", () => {
   }
 });
 
-test("after bad input, and after much of it, the engine goes on", () => {
+test("after bad input, and after much of it, the engine goes on", async () => {
   const bomb = `${"[".repeat(50_000)}`;
-  for (let i = 0; i < 50; i += 1) assert.ok(refusal(() => engine.evaluate(bomb)) instanceof TholeError);
+  for (let i = 0; i < 50; i += 1) assert.ok(await refusal(() => engine.evaluate(bomb)) instanceof TholeError);
   const large = "x".repeat(3_000_000);
-  assert.ok(refusal(() => engine.evaluate(large)) instanceof TholeError);
-  assert.ok(refusal(() => engine.evaluate({ schema: 1 }, large)) instanceof TholeError);
+  assert.ok(await refusal(() => engine.evaluate(large)) instanceof TholeError);
+  assert.ok(await refusal(() => engine.evaluate({ schema: 1 }, large)) instanceof TholeError);
   assert.equal(engine.evaluate(textOf(jobs[0])).title, JSON.parse(textOf(jobs[0])).title);
 });
 

@@ -18,7 +18,6 @@
 #include "io/job_json.h"
 #include "io/link.h"
 #include "io/presets.h"
-#include "io/schema_json.h"
 
 namespace {
 
@@ -65,16 +64,6 @@ EMSCRIPTEN_KEEPALIVE const char* thole_link(const char* job_text) {
 EMSCRIPTEN_KEEPALIVE const char* thole_unlink(const char* link) {
   const LinkRead read = read_link(link);
   return answer(read.issues, write_job(read.job));
-}
-
-// "job", "catalogue", "preset" or "design".
-EMSCRIPTEN_KEEPALIVE const char* thole_schema(const char* kind) {
-  const std::string_view wanted = kind;
-  if (wanted == "job") return answer({}, job_schema());
-  if (wanted == "catalogue") return answer({}, catalogue_schema());
-  if (wanted == "preset") return answer({}, preset_schema());
-  if (wanted == "design") return answer({}, design_schema());
-  return answer({{Severity::error, "", "There is no schema of that name."}}, "null");
 }
 
 EMSCRIPTEN_KEEPALIVE const char* thole_version() {

@@ -2541,7 +2541,7 @@ export interface Engine {
   /** The job in a link, whole address or the part after '#'. Throws a TholeError. */
   unlink(link: string): Job;
   /** JSON Schema (2020-12). */
-  schema(kind: "job" | "catalogue" | "preset" | "design"): object;
+  schema(kind: "job" | "catalogue" | "preset" | "design"): Promise<object>;
 }
 
 /** source: address or bytes of the WebAssembly file, where it does not lie beside the module. */

@@ -17,18 +17,22 @@ export class TholeError extends Error {
 }
 
 const OWN = new URL("./thole-engine.wasm", import.meta.url);
+const SCHEMAS = ["job", "catalogue", "preset", "design"];  // files beside this one, fetched when asked for
+
+async function bytesOf(address) {
+  if (address.protocol === "file:") {  // Node
+    const { readFile } = await import("node:fs/promises");
+    return readFile(address);
+  }
+  const response = await fetch(address);
+  if (!response.ok) throw new Error(`${address} could not be fetched (status ${response.status}).`);
+  return response.arrayBuffer();
+}
 
 async function compile(source) {
   if (source instanceof WebAssembly.Module) return source;
   if (source instanceof ArrayBuffer || ArrayBuffer.isView(source)) return WebAssembly.compile(source);
-  const address = new URL(source, import.meta.url);
-  if (address.protocol === "file:") {  // Node
-    const { readFile } = await import("node:fs/promises");
-    return WebAssembly.compile(await readFile(address));
-  }
-  const response = await fetch(address);
-  if (!response.ok) throw new Error(`${address} could not be fetched (status ${response.status}).`);
-  return WebAssembly.compile(await response.arrayBuffer());  // whatever type the server gives it
+  return WebAssembly.compile(await bytesOf(new URL(source, import.meta.url)));  // whatever its type
 }
 
 // What the module asks of its surroundings. It computes and never writes or reads; should something
@@ -90,6 +94,12 @@ export async function loadEngine(source = OWN) {
     },
     link: (job) => ask("thole_link", asText(job)).value,
     unlink: (link) => ask("thole_unlink", String(link)).value,
-    schema: (kind) => ask("thole_schema", String(kind)).value,
+    async schema(kind) {
+      if (!SCHEMAS.includes(kind)) {
+        const message = `There is no schema "${kind}"; there are ${SCHEMAS.join(", ")}.`;
+        throw new TholeError([{ severity: "error", field: "", message }]);
+      }
+      return JSON.parse(utf8.out.decode(await bytesOf(new URL(`./${kind}.schema.json`, import.meta.url))));
+    },
   };
 }

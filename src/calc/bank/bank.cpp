@@ -283,7 +283,7 @@ BankResult bank(const BankInput& in) {
   }
   result.day = day_of(f, result.energy_Wh);
   result.ways_out = ways_out(in, f, true);
-  write_bank_steps(in, f, result, result.trace);
+  tell([&] { write_bank_steps(in, f, result, result.trace); });
   write_checks(in, f, result.trace);
   write_cautions(in, f, result.trace);
   write_assumptions(in, f, result.trace);

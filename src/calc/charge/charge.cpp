@@ -389,9 +389,11 @@ ChargeResult charge(const ChargeInput& in) {
                       .time_h = f.taper.time_h,
                       .shore_A = f.shore_A,
                       .charge_V = load.charge_V};
-  write_volts(in, load, result.trace);
-  write_time(in, load, f, result.trace);
-  write_mains(in, load, f, result.trace);
+  tell([&] {
+    write_volts(in, load, result.trace);
+    write_time(in, load, f, result.trace);
+    write_mains(in, load, f, result.trace);
+  });
   write_charger_checks(in, load, f, result.trace);
   write_cold_check(in, result.trace);
   take_venting(in, result);

@@ -73,31 +73,33 @@ ShoreResult shore(const ShoreInput& in) {
   Trace& trace = result.trace;
   const Term outlet{"I_o", in.outlet_A, "A", "the outlet's breaker"};
   const double most_A = std::isfinite(in.limit_A) ? in.limit_A : in.outlet_A;
-  trace.steps.push_back({.id = "charge.shore_spare",
-                         .label = "Current that the outlet can spare for hours",
-                         .symbol = "I_s",
-                         .formula = "min(I_m, max(0, 0.8 * I_o - I_x))",
-                         .terms = {{"I_m", most_A, "A", "that the charger may take"},
-                                   outlet,
-                                   {"I_x", in.other_loads_A, "A", "other loads on it"}},
-                         .value = result.spare_A,
-                         .unit = "A",
-                         .source = kShoreLoad});
-  trace.steps.push_back(
-      {.id = "charge.shore_output",
-       .label = "Into each block on that current",
-       .symbol = "I_b",
-       .formula = "min(I_c, I_s * e * pf * V_ac / (n * V))",
-       .terms = {{"I_c", in.charger_A, "A", "charger, into each block"},
-                 {"I_s", result.spare_A, "A", "that the outlet can spare"},
-                 {"e", in.efficiency_frac, "", "efficiency of the charger"},
-                 {"pf", in.power_factor, "", "power factor of the charger"},
-                 {"V_ac", in.shore_V, "V", "shore supply"},
-                 {"n", static_cast<double>(in.block_count), "", "blocks charged at once"},
-                 {"V", in.block_charge_V, "V", "a block on charge"}},
-       .value = result.output_A,
-       .unit = "A",
-       .source = kDefinition});
+  tell([&] {
+    trace.steps.push_back({.id = "charge.shore_spare",
+                           .label = "Current that the outlet can spare for hours",
+                           .symbol = "I_s",
+                           .formula = "min(I_m, max(0, 0.8 * I_o - I_x))",
+                           .terms = {{"I_m", most_A, "A", "that the charger may take"},
+                                     outlet,
+                                     {"I_x", in.other_loads_A, "A", "other loads on it"}},
+                           .value = result.spare_A,
+                           .unit = "A",
+                           .source = kShoreLoad});
+    trace.steps.push_back(
+        {.id = "charge.shore_output",
+         .label = "Into each block on that current",
+         .symbol = "I_b",
+         .formula = "min(I_c, I_s * e * pf * V_ac / (n * V))",
+         .terms = {{"I_c", in.charger_A, "A", "charger, into each block"},
+                   {"I_s", result.spare_A, "A", "that the outlet can spare"},
+                   {"e", in.efficiency_frac, "", "efficiency of the charger"},
+                   {"pf", in.power_factor, "", "power factor of the charger"},
+                   {"V_ac", in.shore_V, "V", "shore supply"},
+                   {"n", static_cast<double>(in.block_count), "", "blocks charged at once"},
+                   {"V", in.block_charge_V, "V", "a block on charge"}},
+         .value = result.output_A,
+         .unit = "A",
+         .source = kDefinition});
+  });
   trace.checks.push_back({.id = "charge.shore_current",
                           .label = "Current from shore",
                           .actual = wanted_A,

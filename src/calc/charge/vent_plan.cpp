@@ -80,90 +80,96 @@ Term all_cells(const VentPlanInput& in) {
 void write_boost(const VentPlanInput& in, const VentDemand& boost, Trace& trace) {
   const Gassing gassing = gassing_of(in.chemistry);
   const Term gas{"I_g", boost.gassing_A, "A", "gassing current of a cell"};
-  trace.steps.push_back(
-      {.id = "charge.gassing",
-       .label = "Gassing current of a cell",
-       .symbol = "I_g",
-       .formula = "f * max(i_2, i_3) * C",
-       .terms = {{"f", caps_factor(in), "", "half with recombining caps"},
-                 {"i_2", gassing.boost_A_per_Ah, "A/Ah", "part 2, boost charge"},
-                 {"i_3", gassing.traction_A_per_Ah, "A/Ah", "part 3, traction, 2.4 V a cell"},
-                 {"C", in.block_capacity_Ah, "Ah", "capacity of a block"}},
-       .value = boost.gassing_A,
-       .unit = "A",
-       .source = kVentingTraction,
-       .assumptions = {"Charged daily at boost, so boost and not float counts.",
-                       "The label's capacity stands for the ten-hour one, which is smaller."}});
-  trace.steps.push_back(
-      {.id = "charge.ventilation",
-       .label = "Air through the locker",
-       .symbol = "Q",
-       .formula = "0.05 * n * I_g",
-       .terms = {all_cells(in), gas},
-       .value = boost.flow_m3_per_h,
-       .unit = "m3/h",
-       .source = kVenting,
-       .assumptions = {"0.05 m3/h is 24 times the hydrogen of 0.42 L an amp-hour, times 5."}});
-  trace.steps.push_back(
-      {.id = "charge.vent_area",
-       .label = "Opening low and opening high, each",
-       .symbol = "A",
-       .formula = "28 * Q",
-       .terms = {{"Q", boost.flow_m3_per_h, "m3/h", "air through the locker"}},
-       .value = boost.opening_cm2,
-       .unit = "cm2",
-       .source = kVenting,
-       .assumptions = {"Natural draught of 0.1 m/s; openings on opposite sides or 2 m apart, the "
-                       "high one leading out of the boat."}});
-  trace.steps.push_back(
-      {.id = "charge.spark_clearance",
-       .label = "No spark nearer to a vent than",
-       .symbol = "d",
-       .formula = "28.8 * (1000 * I_g * N)^(1 / 3)",
-       .terms = {gas, {"N", static_cast<double>(in.cells_per_block), "", "cells on one outlet"}},
-       .value = boost.spark_mm,
-       .unit = "mm",
-       .source = kMonoblocVent,
-       .assumptions = {"All cells of a block let off at one outlet. Where it cannot be kept, a "
-                       "partition."}});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "charge.gassing",
+         .label = "Gassing current of a cell",
+         .symbol = "I_g",
+         .formula = "f * max(i_2, i_3) * C",
+         .terms = {{"f", caps_factor(in), "", "half with recombining caps"},
+                   {"i_2", gassing.boost_A_per_Ah, "A/Ah", "part 2, boost charge"},
+                   {"i_3", gassing.traction_A_per_Ah, "A/Ah", "part 3, traction, 2.4 V a cell"},
+                   {"C", in.block_capacity_Ah, "Ah", "capacity of a block"}},
+         .value = boost.gassing_A,
+         .unit = "A",
+         .source = kVentingTraction,
+         .assumptions = {"Charged daily at boost, so boost and not float counts.",
+                         "The label's capacity stands for the ten-hour one, which is smaller."}});
+    trace.steps.push_back(
+        {.id = "charge.ventilation",
+         .label = "Air through the locker",
+         .symbol = "Q",
+         .formula = "0.05 * n * I_g",
+         .terms = {all_cells(in), gas},
+         .value = boost.flow_m3_per_h,
+         .unit = "m3/h",
+         .source = kVenting,
+         .assumptions = {"0.05 m3/h is 24 times the hydrogen of 0.42 L an amp-hour, times 5."}});
+    trace.steps.push_back(
+        {.id = "charge.vent_area",
+         .label = "Opening low and opening high, each",
+         .symbol = "A",
+         .formula = "28 * Q",
+         .terms = {{"Q", boost.flow_m3_per_h, "m3/h", "air through the locker"}},
+         .value = boost.opening_cm2,
+         .unit = "cm2",
+         .source = kVenting,
+         .assumptions = {"Natural draught of 0.1 m/s; openings on opposite sides or 2 m apart, the "
+                         "high one leading out of the boat."}});
+    trace.steps.push_back(
+        {.id = "charge.spark_clearance",
+         .label = "No spark nearer to a vent than",
+         .symbol = "d",
+         .formula = "28.8 * (1000 * I_g * N)^(1 / 3)",
+         .terms = {gas, {"N", static_cast<double>(in.cells_per_block), "", "cells on one outlet"}},
+         .value = boost.spark_mm,
+         .unit = "mm",
+         .source = kMonoblocVent,
+         .assumptions = {"All cells of a block let off at one outlet. Where it cannot be kept, a "
+                         "partition."}});
+  });
 }
 
 void write_failed(const VentPlanInput& in, const VentDemand& failed, Trace& trace) {
   const Term current{"I", in.charger_A, "A", "current into full blocks"};
-  trace.steps.push_back(
-      {.id = "charge.failed_ventilation",
-       .label = "Air if a charger fails high",
-       .symbol = "Q_fail",
-       .formula = "0.05 * n * I",
-       .terms = {all_cells(in), current},
-       .value = failed.flow_m3_per_h,
-       .unit = "m3/h",
-       .source = kVenting,
-       .assumptions = {"Shown for comparison: no natural draught gives it. The charger must switch "
-                       "itself off."}});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "charge.failed_ventilation",
+         .label = "Air if a charger fails high",
+         .symbol = "Q_fail",
+         .formula = "0.05 * n * I",
+         .terms = {all_cells(in), current},
+         .value = failed.flow_m3_per_h,
+         .unit = "m3/h",
+         .source = kVenting,
+         .assumptions = {"Shown for comparison: no natural draught gives it. The charger must switch "
+                         "itself off."}});
+  });
   const double gas_L_per_h = cells_of(in) * in.charger_A * hydrogen_L_per_Ah(in.temperature_C);
-  trace.steps.push_back({.id = "charge.hydrogen",
-                         .label = "Hydrogen if a charger fails high",
-                         .symbol = "H",
-                         .formula = "n * I * 22.414 / (2 * 26.801) * (T + 273.15) / 273.15",
-                         .terms = {all_cells(in),
-                                   current,
-                                   {"T", in.temperature_C, "C", "temperature of the gas"}},
-                         .value = gas_L_per_h,
-                         .unit = "L/h",
-                         .source = kFaraday});
-  trace.steps.push_back(
-      {.id = "charge.minutes_to_limit",
-       .label = "Closed locker: minutes to 4 %",
-       .symbol = "t_4",
-       .formula = "60 * 0.04 * 1000 * V / H",
-       .terms = {{"V", in.free_volume_m3, "m3", "free volume of the locker"},
-                 {"H", gas_L_per_h, "L/h", "hydrogen if a charger fails high"}},
-       .value = failed.closed_min,
-       .unit = "min",
-       .source = kVenting,
-       .assumptions = {
-           "No vent at all, blocks full: what a blocked vent and a failed charger do."}});
+  tell([&] {
+    trace.steps.push_back({.id = "charge.hydrogen",
+                           .label = "Hydrogen if a charger fails high",
+                           .symbol = "H",
+                           .formula = "n * I * 22.414 / (2 * 26.801) * (T + 273.15) / 273.15",
+                           .terms = {all_cells(in),
+                                     current,
+                                     {"T", in.temperature_C, "C", "temperature of the gas"}},
+                           .value = gas_L_per_h,
+                           .unit = "L/h",
+                           .source = kFaraday});
+    trace.steps.push_back(
+        {.id = "charge.minutes_to_limit",
+         .label = "Closed locker: minutes to 4 %",
+         .symbol = "t_4",
+         .formula = "60 * 0.04 * 1000 * V / H",
+         .terms = {{"V", in.free_volume_m3, "m3", "free volume of the locker"},
+                   {"H", gas_L_per_h, "L/h", "hydrogen if a charger fails high"}},
+         .value = failed.closed_min,
+         .unit = "min",
+         .source = kVenting,
+         .assumptions = {
+             "No vent at all, blocks full: what a blocked vent and a failed charger do."}});
+  });
 }
 
 Change set_true(std::string field, std::string label) {

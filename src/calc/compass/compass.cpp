@@ -143,34 +143,38 @@ void show(const CompassInput& in, CompassResult& r) {
   const double field_uT = kMicro * r.level_T;
   const double earth_uT = kMicro * in.horizontal_T;
   if (r.error_deg < 90.0) {
-    r.trace.steps.push_back(
-        {.id = "compass.error",
-         .label = "Heading error at full thrust, worst heading",
-         .symbol = "e",
-         .formula = "atan(B / sqrt(B_h^2 - B^2)) * 180 / pi",
-         .terms = {{"B", field_uT, "uT", "level part of the feeder's field at the sensor"},
-                   {"B_h", earth_uT, "uT", "level part of the earth's field"},
-                   {"pi", std::numbers::pi, "", "circle over its diameter"}},
-         .value = r.error_deg,
-         .unit = "deg",
-         .source = kHeadingTriangle,
-         .assumptions = {
-             "The feeder's field is the sum over its straight pieces as routed.",
-             "It comes and goes with thrust, so calibrating the sensor does not take it "
-             "out."}});
+    tell([&] {
+      r.trace.steps.push_back(
+          {.id = "compass.error",
+           .label = "Heading error at full thrust, worst heading",
+           .symbol = "e",
+           .formula = "atan(B / sqrt(B_h^2 - B^2)) * 180 / pi",
+           .terms = {{"B", field_uT, "uT", "level part of the feeder's field at the sensor"},
+                     {"B_h", earth_uT, "uT", "level part of the earth's field"},
+                     {"pi", std::numbers::pi, "", "circle over its diameter"}},
+           .value = r.error_deg,
+           .unit = "deg",
+           .source = kHeadingTriangle,
+           .assumptions = {
+               "The feeder's field is the sum over its straight pieces as routed.",
+               "It comes and goes with thrust, so calibrating the sensor does not take it "
+               "out."}});
+    });
   }
   if (in.pair.lay == FeederLay::twisted && !split(in)) {
-    r.trace.steps.push_back(
-        {.id = "compass.twist_extra",
-         .label = "Share by which the twist lengthens each conductor",
-         .symbol = "x",
-         .formula = "sqrt(1 + (pi * d / p)^2) - 1",
-         .terms = {{"pi", std::numbers::pi, "", "circle over its diameter"},
-                   {"d", in.pair.spacing_m, "m", "between the two conductors' middles"},
-                   {"p", in.pair.pitch_m, "m", "length of a full turn"}},
-         .value = twist_extra_frac(in.pair.spacing_m, in.pair.pitch_m),
-         .unit = "frac",
-         .source = kDefinition});
+    tell([&] {
+      r.trace.steps.push_back(
+          {.id = "compass.twist_extra",
+           .label = "Share by which the twist lengthens each conductor",
+           .symbol = "x",
+           .formula = "sqrt(1 + (pi * d / p)^2) - 1",
+           .terms = {{"pi", std::numbers::pi, "", "circle over its diameter"},
+                     {"d", in.pair.spacing_m, "m", "between the two conductors' middles"},
+                     {"p", in.pair.pitch_m, "m", "length of a full turn"}},
+           .value = twist_extra_frac(in.pair.spacing_m, in.pair.pitch_m),
+           .unit = "frac",
+           .source = kDefinition});
+    });
   }
   Check check{.id = "compass.error",
               .label = "Heading error at full thrust",

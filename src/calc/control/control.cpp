@@ -52,7 +52,9 @@ void step_heading(const HeadingInput& in, double error_deg, Trace& trace) {
                             "would be atan(B / B_h), a little less."}};
   if (shows) step.terms.push_back(pi);
   if (!shows) step.assumptions.push_back("The feeder's field is the stronger: no heading is shown.");
-  trace.steps.push_back(std::move(step));
+  tell([&] {
+    trace.steps.push_back(std::move(step));
+  });
 }
 
 void tell_earth(const HeadingInput& in, Trace& trace) {
@@ -109,17 +111,19 @@ void alignment(const ControlInput& in, ControlResult& r) {
   }
   const double turn_deg = *in.heading.turn_deg;
   r.side_push_N = in.thrust_N * std::abs(std::sin(rad_from_deg(turn_deg)));
-  r.trace.steps.push_back({.id = "control.side_push",
-                           .label = "Push across the load, from a sensor turned off the keel line",
-                           .symbol = "T_s",
-                           .formula = "max(T * sin(b), -T * sin(b))",
-                           .terms = {{"T", in.thrust_N, "N", "mean load that is held"},
-                                     {"b", rad_from_deg(turn_deg), "rad", "turned off the keel line"}},
-                           .value = r.side_push_N,
-                           .unit = "N",
-                           .source = kDefinition,
-                           .assumptions = {"The set-up was not told of the turn. From 20 to 30 degrees on "
-                                           "the boat goes round in circles (common practice)."}});
+  tell([&] {
+    r.trace.steps.push_back({.id = "control.side_push",
+                             .label = "Push across the load, from a sensor turned off the keel line",
+                             .symbol = "T_s",
+                             .formula = "max(T * sin(b), -T * sin(b))",
+                             .terms = {{"T", in.thrust_N, "N", "mean load that is held"},
+                                       {"b", rad_from_deg(turn_deg), "rad", "turned off the keel line"}},
+                             .value = r.side_push_N,
+                             .unit = "N",
+                             .source = kDefinition,
+                             .assumptions = {"The set-up was not told of the turn. From 20 to 30 degrees on "
+                                             "the boat goes round in circles (common practice)."}});
+  });
   r.trace.checks.push_back({.id = "control.alignment",
                             .label = "Sensor off the keel line",
                             .actual = std::abs(turn_deg),
@@ -150,17 +154,19 @@ void receiver(const ControlInput& in, ControlResult& r) {
   }
   const double rad = rad_from_deg(*in.sky_clear_deg);
   r.sky_frac = 1.0 - std::sin(rad);
-  r.trace.steps.push_back({.id = "control.sky",
-                           .label = "Share of the sky above the worst obstacle",
-                           .symbol = "s",
-                           .formula = "1 - sin(m)",
-                           .terms = {{"m", rad, "rad", "elevation up to which something hides the sky"}},
-                           .value = r.sky_frac,
-                           .unit = "frac",
-                           .source = kDefinition,
-                           .assumptions = {"As if it stood that high all round, the safe side. Receivers leave "
-                                           "out the lowest 5 to 15 degrees anyhow; fewer satellites make the "
-                                           "fix wander, and the boat with it (common practice)."}});
+  tell([&] {
+    r.trace.steps.push_back({.id = "control.sky",
+                             .label = "Share of the sky above the worst obstacle",
+                             .symbol = "s",
+                             .formula = "1 - sin(m)",
+                             .terms = {{"m", rad, "rad", "elevation up to which something hides the sky"}},
+                             .value = r.sky_frac,
+                             .unit = "frac",
+                             .source = kDefinition,
+                             .assumptions = {"As if it stood that high all round, the safe side. Receivers leave "
+                                             "out the lowest 5 to 15 degrees anyhow; fewer satellites make the "
+                                             "fix wander, and the boat with it (common practice)."}});
+  });
   r.trace.checks.push_back({.id = "control.sky",
                             .label = "Sky clear above",
                             .actual = *in.sky_clear_deg,
@@ -266,15 +272,17 @@ void main_switch(const ControlInput& in, ControlResult& r) {
       kCharterCompass);
   if (in.always_on_W) {
     r.standing_Wh = *in.always_on_W * kDay_h;
-    trace.steps.push_back({.id = "control.standing",
-                           .label = "Taken in a day by what is always on",
-                           .symbol = "E_s",
-                           .formula = "P * t",
-                           .terms = {{"P", *in.always_on_W, "W", "always on"}, {"t", kDay_h, "h", "a day"}},
-                           .value = r.standing_Wh,
-                           .unit = "Wh",
-                           .source = kDefinition,
-                           .assumptions = {"Not counted in the bank's day: lead it from the boat's own battery."}});
+    tell([&] {
+      trace.steps.push_back({.id = "control.standing",
+                             .label = "Taken in a day by what is always on",
+                             .symbol = "E_s",
+                             .formula = "P * t",
+                             .terms = {{"P", *in.always_on_W, "W", "always on"}, {"t", kDay_h, "h", "a day"}},
+                             .value = r.standing_Wh,
+                             .unit = "Wh",
+                             .source = kDefinition,
+                             .assumptions = {"Not counted in the bank's day: lead it from the boat's own battery."}});
+    });
   }
 }
 

@@ -54,15 +54,17 @@ void show_power(const DataLinkInput& in, const Leg& leg, const NetworkCable& cab
   r.current_A = kLoadNumber_A * in.load_units_count;
   r.leg_A = kLoadNumber_A * leg.loads_count;
   r.drop_V = network_drop_V(cable.ohm_per_m, leg.distance_m, leg.loads_count);
-  trace.steps.push_back({.id = "control.network_current",
-                         .label = "Current of all devices on the network",
-                         .symbol = "I_n",
-                         .formula = "a * N",
-                         .terms = {{"a", kLoadNumber_A, "A", "of one load number"},
-                                   {"N", static_cast<double>(in.load_units_count), "", "load numbers together"}},
-                         .value = r.current_A,
-                         .unit = "A",
-                         .source = kNetworkLimits});
+  tell([&] {
+    trace.steps.push_back({.id = "control.network_current",
+                           .label = "Current of all devices on the network",
+                           .symbol = "I_n",
+                           .formula = "a * N",
+                           .terms = {{"a", kLoadNumber_A, "A", "of one load number"},
+                                     {"N", static_cast<double>(in.load_units_count), "", "load numbers together"}},
+                           .value = r.current_A,
+                           .unit = "A",
+                           .source = kNetworkLimits});
+  });
   Step drop{.id = "control.network_drop",
             .label = "Volts lost to the farthest device",
             .symbol = "V_n",
@@ -81,7 +83,9 @@ void show_power(const DataLinkInput& in, const Leg& leg, const NetworkCable& cab
   if (in.feed == NetworkFeed::middle) {
     drop.assumptions.push_back("Fed in the middle: half of the cable and of the loads to a side.");
   }
-  trace.steps.push_back(std::move(drop));
+  tell([&] {
+    trace.steps.push_back(std::move(drop));
+  });
 }
 
 void check_power(const DataLinkInput& in, const NetworkCable& cable, const DataLinkResult& r,

@@ -1160,15 +1160,17 @@ FeederResult feeder(const FeederInput& in) {
   record(in, f, r);
   lay_nodes(in, f, r);
 
-  show_lead(f.wiring.run, f.run, f.heating_A, {"feeder.run", "the run"}, r.trace);
-  if (f.wiring.has_tail()) {
-    show_lead(f.wiring.tail, f.tail, f.heating_A, {"feeder.tail", "the tail"}, r.trace);
-  }
-  show_circuit(in, f, r);
-  show_sag(in, r);
-  show_protection(in, f, r);
-  show_compass(in, r, r.trace);
-  show_methods(in, f, r);
+  tell([&] {
+    show_lead(f.wiring.run, f.run, f.heating_A, {"feeder.run", "the run"}, r.trace);
+    if (f.wiring.has_tail()) {
+      show_lead(f.wiring.tail, f.tail, f.heating_A, {"feeder.tail", "the tail"}, r.trace);
+    }
+    show_circuit(in, f, r);
+    show_sag(in, r);
+    show_protection(in, f, r);
+    show_compass(in, r, r.trace);
+    show_methods(in, f, r);
+  });
 
   check_cables(in, f, r);
   if (f.wiring.device != nullptr) {

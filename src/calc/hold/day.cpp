@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "base/number.h"
+#include "base/order.h"
 #include "base/units.h"
 #include "calc/hold/site.h"
 #include "calc/hold/thruster.h"
@@ -50,11 +51,10 @@ DrawLevel level_of(const DayInput& in, const DaySegment& segment, const Duty& pa
 }
 
 std::vector<DrawLevel> in_order(std::vector<DrawLevel> levels) {
-  std::stable_sort(levels.begin(), levels.end(), [](const DrawLevel& a, const DrawLevel& b) {
-    return a.thrust_frac < b.thrust_frac;
-  });
   std::vector<DrawLevel> merged;
-  for (const DrawLevel& level : levels) {
+  for (const DrawLevel& level : sorted(std::move(levels), [](const DrawLevel& a, const DrawLevel& b) {
+         return a.thrust_frac < b.thrust_frac;
+       })) {
     if (!merged.empty() && merged.back().thrust_frac == level.thrust_frac) {
       merged.back().duration_h += level.duration_h;
     } else {
@@ -86,30 +86,32 @@ Draw draw_of(const std::vector<DrawLevel>& levels) {
 
 void show_segment(const DayInput& in, const DaySegment& segment, const Draw& draw,
                   const std::string& id, Trace& trace) {
-  trace.steps.push_back(
-      {.id = id + ".power_mean",
-       .label = segment.label + ": mean power",
-       .symbol = "P",
-       .formula = "P_idle + (P_full - P_idle) * q",
-       .terms = {{"P_idle", in.power_idle_W, "W", "electrical, at rest"},
-                 {"P_full", in.power_full_W, "W", "electrical, at full thrust"},
-                 {"q", power_share_of(segment.duty), "",
-                  "mean over the time of the share of full thrust to the power of 1.5"}},
-       .value = draw.mean_W,
-       .unit = "W",
-       .source = kMomentumTheory,
-       .assumptions = {"How the thrust is spread over the time is from simulated hours of "
-                       "holding."}});
-  trace.steps.push_back({.id = id + ".current_rms",
-                         .label = segment.label + ": current that heats as much",
-                         .symbol = "I_rms",
-                         .formula = "I * w",
-                         .terms = {{"I", draw.mean_A, "A", "mean current"},
-                                   {"w", draw.mean_A > 0.0 ? draw.rms_A / draw.mean_A : 1.0, "",
-                                    "root of the mean square over the mean, over all levels"}},
-                         .value = draw.rms_A,
-                         .unit = "A",
-                         .source = kDefinition});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = id + ".power_mean",
+         .label = segment.label + ": mean power",
+         .symbol = "P",
+         .formula = "P_idle + (P_full - P_idle) * q",
+         .terms = {{"P_idle", in.power_idle_W, "W", "electrical, at rest"},
+                   {"P_full", in.power_full_W, "W", "electrical, at full thrust"},
+                   {"q", power_share_of(segment.duty), "",
+                    "mean over the time of the share of full thrust to the power of 1.5"}},
+         .value = draw.mean_W,
+         .unit = "W",
+         .source = kMomentumTheory,
+         .assumptions = {"How the thrust is spread over the time is from simulated hours of "
+                         "holding."}});
+    trace.steps.push_back({.id = id + ".current_rms",
+                           .label = segment.label + ": current that heats as much",
+                           .symbol = "I_rms",
+                           .formula = "I * w",
+                           .terms = {{"I", draw.mean_A, "A", "mean current"},
+                                     {"w", draw.mean_A > 0.0 ? draw.rms_A / draw.mean_A : 1.0, "",
+                                      "root of the mean square over the mean, over all levels"}},
+                           .value = draw.rms_A,
+                           .unit = "A",
+                           .source = kDefinition});
+  });
 }
 
 // Energy and heat up to and with this segment.
@@ -122,59 +124,63 @@ Sums show_sums(const DaySegment& segment, const Draw& draw, const Sums& before,
   const Sums sums{.energy_Wh = before.energy_Wh + draw.mean_W * draw.duration_h,
                   .heat_A2h = before.heat_A2h + draw.rms_A * draw.rms_A * draw.duration_h};
   const Term time{"t", draw.duration_h, "h", "how long"};
-  trace.steps.push_back({.id = id + ".energy",
-                         .label = segment.label + ": energy of the day up to here",
-                         .symbol = "E",
-                         .formula = "E_before + P * t",
-                         .terms = {{"E_before", before.energy_Wh, "Wh", "before it"},
-                                   {"P", draw.mean_W, "W", "mean power"},
-                                   time},
-                         .value = sums.energy_Wh,
-                         .unit = "Wh",
-                         .source = kDefinition});
-  trace.steps.push_back({.id = id + ".heat",
-                         .label = segment.label + ": current squared by time, up to here",
-                         .symbol = "Q",
-                         .formula = "Q_before + I_rms^2 * t",
-                         .terms = {{"Q_before", before.heat_A2h, "A2 h", "before it"},
-                                   {"I_rms", draw.rms_A, "A", "current that heats as much"},
-                                   time},
-                         .value = sums.heat_A2h,
-                         .unit = "A2 h",
-                         .source = kDefinition});
+  tell([&] {
+    trace.steps.push_back({.id = id + ".energy",
+                           .label = segment.label + ": energy of the day up to here",
+                           .symbol = "E",
+                           .formula = "E_before + P * t",
+                           .terms = {{"E_before", before.energy_Wh, "Wh", "before it"},
+                                     {"P", draw.mean_W, "W", "mean power"},
+                                     time},
+                           .value = sums.energy_Wh,
+                           .unit = "Wh",
+                           .source = kDefinition});
+    trace.steps.push_back({.id = id + ".heat",
+                           .label = segment.label + ": current squared by time, up to here",
+                           .symbol = "Q",
+                           .formula = "Q_before + I_rms^2 * t",
+                           .terms = {{"Q_before", before.heat_A2h, "A2 h", "before it"},
+                                     {"I_rms", draw.rms_A, "A", "current that heats as much"},
+                                     time},
+                           .value = sums.heat_A2h,
+                           .unit = "A2 h",
+                           .source = kDefinition});
+  });
   return sums;
 }
 
 void show_day(const DayInput& in, const Draw& day, const Sums& sums, Trace& trace) {
   if (!(day.duration_h > 0.0)) return;
   const Term time{"t", day.duration_h, "h", "all of the day's hours"};
-  trace.steps.push_back({.id = "day.power_mean",
-                         .label = "Mean power of the day",
-                         .symbol = "P_day",
-                         .formula = "E / t",
-                         .terms = {{"E", sums.energy_Wh, "Wh", "energy of the day"}, time},
-                         .value = day.mean_W,
-                         .unit = "W",
-                         .source = kDefinition});
-  trace.steps.push_back({.id = "day.current_rms",
-                         .label = "Current that heats as much as the day",
-                         .symbol = "I_rms",
-                         .formula = "sqrt(Q / t)",
-                         .terms = {{"Q", sums.heat_A2h, "A2 h", "current squared by time"}, time},
-                         .value = day.rms_A,
-                         .unit = "A",
-                         .source = kDefinition});
-  trace.steps.push_back({.id = "day.current_peak",
-                         .label = "Most current at any moment",
-                         .symbol = "I_peak",
-                         .formula = "P_peak / U",
-                         .terms = {{"P_peak", day.peak_W, "W", "most power that may be asked for"},
-                                   {"U", in.supply_V, "V", "nominal voltage of the bank"}},
-                         .value = day.peak_A,
-                         .unit = "A",
-                         .source = kDefinition,
-                         .assumptions = {"While it holds, full thrust may be asked for at any "
-                                         "moment."}});
+  tell([&] {
+    trace.steps.push_back({.id = "day.power_mean",
+                           .label = "Mean power of the day",
+                           .symbol = "P_day",
+                           .formula = "E / t",
+                           .terms = {{"E", sums.energy_Wh, "Wh", "energy of the day"}, time},
+                           .value = day.mean_W,
+                           .unit = "W",
+                           .source = kDefinition});
+    trace.steps.push_back({.id = "day.current_rms",
+                           .label = "Current that heats as much as the day",
+                           .symbol = "I_rms",
+                           .formula = "sqrt(Q / t)",
+                           .terms = {{"Q", sums.heat_A2h, "A2 h", "current squared by time"}, time},
+                           .value = day.rms_A,
+                           .unit = "A",
+                           .source = kDefinition});
+    trace.steps.push_back({.id = "day.current_peak",
+                           .label = "Most current at any moment",
+                           .symbol = "I_peak",
+                           .formula = "P_peak / U",
+                           .terms = {{"P_peak", day.peak_W, "W", "most power that may be asked for"},
+                                     {"U", in.supply_V, "V", "nominal voltage of the bank"}},
+                           .value = day.peak_A,
+                           .unit = "A",
+                           .source = kDefinition,
+                           .assumptions = {"While it holds, full thrust may be asked for at any "
+                                           "moment."}});
+  });
 }
 
 }  // namespace

@@ -84,13 +84,15 @@ HoldResult hold(const HoldInput& in) {
   r.thrust_mean_N = std::max(r.thrust_head_on_N, r.thrust_equilibrium_N);
   r.thrust_required_N = r.thrust_mean_N * r.margin_factor;
 
-  show_wind(in, site, r.wind_N, r.trace);
-  show_current(in, site, r.current_N, r.trace);
-  show_waves(in, site, r.wave_N, r.trace);
-  show_head_on(r, r.trace);
-  show_equilibrium(r, settled, heading_rad, r.trace);
-  show_required(in, r, r.trace);
-  show_drift(in, site, r.trace);
+  tell([&] {
+    show_wind(in, site, r.wind_N, r.trace);
+    show_current(in, site, r.current_N, r.trace);
+    show_waves(in, site, r.wave_N, r.trace);
+    show_head_on(r, r.trace);
+    show_equilibrium(r, settled, heading_rad, r.trace);
+    show_required(in, r, r.trace);
+    show_drift(in, site, r.trace);
+  });
 
   const MotorClass* motor = choose_motor(in, r.thrust_required_N);
   if (motor != nullptr) {
@@ -132,9 +134,11 @@ HoldResult hold(const HoldInput& in) {
         power_at_W(r.motor, std::min(1.0, kGustPower_factor * power_share_frac(load_share_frac)));
     r.energy_Wh = r.power_mean_W * in.holding_h +
                   power_at_W(r.motor, power_share_frac(in.transit_thrust_frac)) * in.transit_h;
-    show_thrust(in, r, r.trace);
-    show_limit(r, load_at_limit_N, r.trace);
-    show_energy(in, r, r.trace);
+    tell([&] {
+      show_thrust(in, r, r.trace);
+      show_limit(r, load_at_limit_N, r.trace);
+      show_energy(in, r, r.trace);
+    });
   }
   check_margin(in, r, r.trace);
   if (r.motor_found) check_plausible(in, r, r.trace);

@@ -63,31 +63,34 @@ void check_plausible(const HoldInput& in, const HoldResult& r, Trace& trace) {
         {"rho_w", disc.density_kg_per_m3, "kg/m3", "density of the water"},
         {"D", motor.propeller_diameter_m, "m", "propeller diameter"},
         {"P", motor.power_full_W, "W", "electrical, at full thrust"}};
-    limit_N = show(trace, {.id = "hold.thrust_ideal",
-                           .label = "Most thrust that this power and propeller could make",
-                           .symbol = "T_ideal",
-                           .formula = "(2 * rho_w * 3.141592653589793 / 4 * D^2 * P^2)^(1 / 3)",
-                           .terms = terms,
-                           .value = ideal_thrust_N(disc, motor.power_full_W),
-                           .unit = "N",
-                           .source = kMomentumTheory,
-                           .assumptions = {"Without any loss in motor, controller and blades."}});
-    show(trace,
-         {.id = "hold.thrust_ship",
-          .label = "Thrust of a ship's open propeller of that size and power",
-          .symbol = "T_ship",
-          .formula = "800 * (D * 0.93 * e * P / 1000)^(2 / 3)",
-          .terms = {{"D", motor.propeller_diameter_m, "m", "propeller diameter"},
-                    {"e", kChain_factor, "", "share of the power that reaches the motor's shaft"},
-                    {"P", motor.power_full_W, "W", "electrical, at full thrust"}},
-          .value = nominal_thrust_N(
-              {.propeller_factor = kOpenPropeller_factor,
-               .diameter_m = motor.propeller_diameter_m,
-               .power_W = kAzimuthMechanical_factor * kChain_factor * motor.power_full_W}),
-          .unit = "N",
-          .source = kDnvThrust,
-          .assumptions = {"For comparison with the claim; 0.8 for motor and controller is common "
-                          "practice."}});
+    limit_N = ideal_thrust_N(disc, motor.power_full_W);
+    tell([&] {
+      show(trace, {.id = "hold.thrust_ideal",
+                             .label = "Most thrust that this power and propeller could make",
+                             .symbol = "T_ideal",
+                             .formula = "(2 * rho_w * 3.141592653589793 / 4 * D^2 * P^2)^(1 / 3)",
+                             .terms = terms,
+                             .value = limit_N,
+                             .unit = "N",
+                             .source = kMomentumTheory,
+                             .assumptions = {"Without any loss in motor, controller and blades."}});
+      show(trace,
+           {.id = "hold.thrust_ship",
+            .label = "Thrust of a ship's open propeller of that size and power",
+            .symbol = "T_ship",
+            .formula = "800 * (D * 0.93 * e * P / 1000)^(2 / 3)",
+            .terms = {{"D", motor.propeller_diameter_m, "m", "propeller diameter"},
+                      {"e", kChain_factor, "", "share of the power that reaches the motor's shaft"},
+                      {"P", motor.power_full_W, "W", "electrical, at full thrust"}},
+            .value = nominal_thrust_N(
+                {.propeller_factor = kOpenPropeller_factor,
+                 .diameter_m = motor.propeller_diameter_m,
+                 .power_W = kAzimuthMechanical_factor * kChain_factor * motor.power_full_W}),
+            .unit = "N",
+            .source = kDnvThrust,
+            .assumptions = {"For comparison with the claim; 0.8 for motor and controller is common "
+                            "practice."}});
+    });
     const double merit_limit_N = limit_N * std::pow(kMeritLimit_frac, 2.0 / 3.0);
     if (motor.thrust_N <= limit_N && motor.thrust_N > merit_limit_N) {
       trace.cautions.push_back(

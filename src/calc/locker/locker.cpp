@@ -24,20 +24,22 @@ double acceleration_there(const LockerMotion& motion, Trace& trace) {
                                       ((1.0 - kCentre_ratio) * length_m),
                                   0.0, 1.0);
   const double there_g = motion.cg_g + (motion.bow_g - motion.cg_g) * share;
-  trace.steps.push_back(
-      {.id = "locker.acceleration",
-       .label = "Acceleration where the bank stands",
-       .symbol = "n_x",
-       .formula = "n_cg + (n_bow - n_cg) * min(1, max(0, (x - c * L) / ((1 - c) * L)))",
-       .terms = {{"n_cg", motion.cg_g, "g", "at the centre of gravity"},
-                 {"n_bow", motion.bow_g, "g", "at the bow"},
-                 {"x", motion.bank_x_m, "m", "bank forward of the transom"},
-                 {"c", kCentre_ratio, "", "centre of gravity, share of the waterline from aft"},
-                 {"L", length_m, "m", "waterline length"}},
-       .value = there_g,
-       .unit = "g",
-       .source = kProjectDecision,
-       .assumptions = {"A straight line between the two, which are those of the mount page."}});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "locker.acceleration",
+         .label = "Acceleration where the bank stands",
+         .symbol = "n_x",
+         .formula = "n_cg + (n_bow - n_cg) * min(1, max(0, (x - c * L) / ((1 - c) * L)))",
+         .terms = {{"n_cg", motion.cg_g, "g", "at the centre of gravity"},
+                   {"n_bow", motion.bow_g, "g", "at the bow"},
+                   {"x", motion.bank_x_m, "m", "bank forward of the transom"},
+                   {"c", kCentre_ratio, "", "centre of gravity, share of the waterline from aft"},
+                   {"L", length_m, "m", "waterline length"}},
+         .value = there_g,
+         .unit = "g",
+         .source = kProjectDecision,
+         .assumptions = {"A straight line between the two, which are those of the mount page."}});
+  });
   return there_g;
 }
 

@@ -61,23 +61,29 @@ void write_rules(const RestraintInput& in, RestraintResult& result) {
                        kTwice_factor, us_N, kRestraintUs);
   us.formula = "min(F_cap, n * m * g)";
   us.terms.push_back({"F_cap", kCap_N, "N", "90 lbf, as the rule rounds it"});
-  steps.push_back(std::move(us));
+  tell([&] {
+    steps.push_back(std::move(us));
+  });
   result.rules.push_back({"us", "33 CFR 183.420", us_N, us_N, us_N, kUsGives_m, kRestraintUs});
-  steps.push_back(force_step("locker.restraint_iso", "Hold-down force, ISO", in.block_mass_kg,
-                             kTwice_factor, twice_N, kRestraintIso));
+  tell([&] {
+    steps.push_back(force_step("locker.restraint_iso", "Hold-down force, ISO", in.block_mass_kg,
+                               kTwice_factor, twice_N, kRestraintIso));
+  });
   result.rules.push_back(
       {"iso", "ISO 10133", twice_N, twice_N, twice_N, kIsoGives_m, kRestraintIso});
   if (!in.planes && known_g(in) == 0.0) return;
   const SlamFactors slam =
       in.planes ? slam_factors(in) : SlamFactors{known_g(in), kTwice_factor, kTwice_factor};
-  steps.push_back(force_step("locker.restraint_slam", "Hold-down force, slamming, up and down",
-                             in.block_mass_kg, slam.vertical_factor,
-                             slam.vertical_factor * weight_N, kCommonPractice));
-  steps.push_back(force_step("locker.restraint_fore_aft", "Slamming, fore and aft",
-                             in.block_mass_kg, slam.fore_aft_factor,
-                             slam.fore_aft_factor * weight_N, kCommonPractice));
-  steps.push_back(force_step("locker.restraint_side", "Slamming, to the side", in.block_mass_kg,
-                             slam.side_factor, slam.side_factor * weight_N, kCommonPractice));
+  tell([&] {
+    steps.push_back(force_step("locker.restraint_slam", "Hold-down force, slamming, up and down",
+                               in.block_mass_kg, slam.vertical_factor,
+                               slam.vertical_factor * weight_N, kCommonPractice));
+    steps.push_back(force_step("locker.restraint_fore_aft", "Slamming, fore and aft",
+                               in.block_mass_kg, slam.fore_aft_factor,
+                               slam.fore_aft_factor * weight_N, kCommonPractice));
+    steps.push_back(force_step("locker.restraint_side", "Slamming, to the side", in.block_mass_kg,
+                               slam.side_factor, slam.side_factor * weight_N, kCommonPractice));
+  });
   result.rules.push_back({"slam", in.at_bow ? "Slamming, bow locker" : "Slamming",
                           slam.vertical_factor * weight_N, slam.fore_aft_factor * weight_N,
                           slam.side_factor * weight_N, 0.0, kCommonPractice});
@@ -105,7 +111,9 @@ void take_largest(RestraintResult& result) {
     step.terms.push_back({"F_slam", result.rules[2].vertical_N, "N", "slamming, up and down"});
   }
   step.value = result.vertical_N;
-  result.trace.steps.push_back(std::move(step));
+  tell([&] {
+    result.trace.steps.push_back(std::move(step));
+  });
 }
 
 void write_straps(const RestraintInput& in, RestraintResult& result) {
@@ -123,27 +131,29 @@ void write_straps(const RestraintInput& in, RestraintResult& result) {
   result.strap_need_N = result.vertical_N / (kStrapUse_frac * result.strap_count);
   result.wall_m = std::max(kLeastWall_m, kWallOfHeight_frac * in.block_height_m);
   Trace& trace = result.trace;
-  trace.steps.push_back(
-      {.id = "locker.strap",
-       .label = "Rating that each strap needs",
-       .symbol = "R",
-       .formula = "F / (u * n)",
-       .terms = {{"F", result.vertical_N, "N", "the largest upward load of a block"},
-                 {"u", kStrapUse_frac, "", "share of its rating that a strap may carry"},
-                 {"n", static_cast<double>(result.strap_count), "", "straps over a block"}},
-       .value = result.strap_need_N,
-       .unit = "N",
-       .source = kCommonPractice});
-  trace.steps.push_back({.id = "locker.wall",
-                         .label = "Height of the tray's wall against sliding",
-                         .symbol = "w",
-                         .formula = "max(w_min, h / 3)",
-                         .terms = {{"w_min", kLeastWall_m, "m", "the least"},
-                                   {"h", in.block_height_m, "m", "height of the block"}},
-                         .value = result.wall_m,
-                         .unit = "m",
-                         .source = kCommonPractice,
-                         .assumptions = {"The greater of the two customs."}});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "locker.strap",
+         .label = "Rating that each strap needs",
+         .symbol = "R",
+         .formula = "F / (u * n)",
+         .terms = {{"F", result.vertical_N, "N", "the largest upward load of a block"},
+                   {"u", kStrapUse_frac, "", "share of its rating that a strap may carry"},
+                   {"n", static_cast<double>(result.strap_count), "", "straps over a block"}},
+         .value = result.strap_need_N,
+         .unit = "N",
+         .source = kCommonPractice});
+    trace.steps.push_back({.id = "locker.wall",
+                           .label = "Height of the tray's wall against sliding",
+                           .symbol = "w",
+                           .formula = "max(w_min, h / 3)",
+                           .terms = {{"w_min", kLeastWall_m, "m", "the least"},
+                                     {"h", in.block_height_m, "m", "height of the block"}},
+                           .value = result.wall_m,
+                           .unit = "m",
+                           .source = kCommonPractice,
+                           .assumptions = {"The greater of the two customs."}});
+  });
   if (in.strap_count > 0) {
     trace.checks.push_back(
         {.id = "locker.strap_count",

@@ -2,6 +2,7 @@
 
 #include <numbers>
 
+#include "base/order.h"
 #include "base/units.h"
 #include "calc/mount/bolt_group.h"
 #include "calc/mount/plate_rules.h"
@@ -30,40 +31,42 @@ void add_thrust_steps(const MountInput& in, double lead_mm, const GroupMoments& 
                       const WorstBolt& tension, const WorstBolt& shear, Trace& trace) {
   const char* const every_side =
       "The worst of thrusts from every side in steps of 5 degrees, and of all bolts.";
-  trace.steps.push_back(
-      {.id = "mount.bolt_tension_thrust",
-       .label = "Tension in the worst bolt at full thrust",
-       .symbol = "N_T",
-       .formula = "1000 * T * h * (sin(theta) * y / I_y + cos(theta) * x / I_x)",
-       .terms = {{"T", in.thrust_N, "N", "full thrust"},
-                 {"h", in.thrust_lever_m, "m", "propeller axis below the plate"},
-                 {"theta", tension.angle_rad, "rad", "direction of the thrust, from ahead"},
-                 {"x", tension.at.x_mm, "mm", "worst bolt forward of the pattern's middle"},
-                 {"y", tension.at.y_mm, "mm", "worst bolt to port of it"},
-                 {"I_x", sum.x_mm2, "mm2", "sum of x squared over the bolts"},
-                 {"I_y", sum.y_mm2, "mm2", "sum of y squared over the bolts"}},
-       .value = tension.value_N,
-       .unit = "N",
-       .source = kBoltGroup,
-       .assumptions = {every_side, "Preloaded bolts share by the elastic method."}});
-  trace.steps.push_back(
-      {.id = "mount.bolt_shear",
-       .label = "Shear in the worst bolt at full thrust",
-       .symbol = "V_T",
-       .formula =
-           "T * sqrt((cos(theta) / n - x_0 * sin(theta) * y / J)^2 + (sin(theta) / n + x_0 * "
-           "sin(theta) * x / J)^2)",
-       .terms = {{"T", in.thrust_N, "N", "full thrust"},
-                 {"theta", shear.angle_rad, "rad", "direction of the thrust, from ahead"},
-                 {"n", 2.0 * in.bolt_rows, "", "bolts"},
-                 {"x_0", lead_mm, "mm", "shaft forward of the pattern's middle"},
-                 {"x", shear.at.x_mm, "mm", "worst bolt forward of the pattern's middle"},
-                 {"y", shear.at.y_mm, "mm", "worst bolt to port of it"},
-                 {"J", sum.polar_mm2, "mm2", "sum of x and y squared over the bolts"}},
-       .value = shear.value_N,
-       .unit = "N",
-       .source = kBoltGroup,
-       .assumptions = {every_side, "The shaft stands as far ahead as the stowed motor's weight."}});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "mount.bolt_tension_thrust",
+         .label = "Tension in the worst bolt at full thrust",
+         .symbol = "N_T",
+         .formula = "1000 * T * h * (sin(theta) * y / I_y + cos(theta) * x / I_x)",
+         .terms = {{"T", in.thrust_N, "N", "full thrust"},
+                   {"h", in.thrust_lever_m, "m", "propeller axis below the plate"},
+                   {"theta", tension.angle_rad, "rad", "direction of the thrust, from ahead"},
+                   {"x", tension.at.x_mm, "mm", "worst bolt forward of the pattern's middle"},
+                   {"y", tension.at.y_mm, "mm", "worst bolt to port of it"},
+                   {"I_x", sum.x_mm2, "mm2", "sum of x squared over the bolts"},
+                   {"I_y", sum.y_mm2, "mm2", "sum of y squared over the bolts"}},
+         .value = tension.value_N,
+         .unit = "N",
+         .source = kBoltGroup,
+         .assumptions = {every_side, "Preloaded bolts share by the elastic method."}});
+    trace.steps.push_back(
+        {.id = "mount.bolt_shear",
+         .label = "Shear in the worst bolt at full thrust",
+         .symbol = "V_T",
+         .formula =
+             "T * sqrt((cos(theta) / n - x_0 * sin(theta) * y / J)^2 + (sin(theta) / n + x_0 * "
+             "sin(theta) * x / J)^2)",
+         .terms = {{"T", in.thrust_N, "N", "full thrust"},
+                   {"theta", shear.angle_rad, "rad", "direction of the thrust, from ahead"},
+                   {"n", 2.0 * in.bolt_rows, "", "bolts"},
+                   {"x_0", lead_mm, "mm", "shaft forward of the pattern's middle"},
+                   {"x", shear.at.x_mm, "mm", "worst bolt forward of the pattern's middle"},
+                   {"y", shear.at.y_mm, "mm", "worst bolt to port of it"},
+                   {"J", sum.polar_mm2, "mm2", "sum of x and y squared over the bolts"}},
+         .value = shear.value_N,
+         .unit = "N",
+         .source = kBoltGroup,
+         .assumptions = {every_side, "The shaft stands as far ahead as the stowed motor's weight."}});
+  });
 }
 
 // One more row, with the plate to carry it.
@@ -80,20 +83,22 @@ double add_breaking_force(const MountInput& in, BoltCase& bolt) {
   const bool metric = bolt.size->series == ThreadSeries::metric;
   const double head_factor = in.countersunk ? kCountersunk_factor : 1.0;
   const double breaking_N = head_factor * tensile_N(*bolt.size, *bolt.grade);
-  bolt.trace.steps.push_back(
-      {.id = "mount.bolt_breaking",
-       .label = "Force that breaks one bolt",
-       .symbol = "F_u",
-       .formula = "c * sigma_u * pi / 4 * (d - e * P)^2",
-       .terms = {{"c", head_factor, "", "1 for hexagon heads, 0.7 for countersunk"},
-                 {"sigma_u", bolt.grade->tensile_MPa, "MPa", "strength of the grade"},
-                 {"pi", std::numbers::pi, "", "circle constant"},
-                 {"d", bolt.size->diameter_mm, "mm", "bolt"},
-                 {"e", metric ? 0.9382 : 0.9743, "", "depth of the thread, in pitches"},
-                 {"P", bolt.size->thread_pitch_mm, "mm", "thread pitch"}},
-       .value = breaking_N,
-       .unit = "N",
-       .source = metric ? kIso898StressArea : kAsmeB11StressArea});
+  tell([&] {
+    bolt.trace.steps.push_back(
+        {.id = "mount.bolt_breaking",
+         .label = "Force that breaks one bolt",
+         .symbol = "F_u",
+         .formula = "c * sigma_u * pi / 4 * (d - e * P)^2",
+         .terms = {{"c", head_factor, "", "1 for hexagon heads, 0.7 for countersunk"},
+                   {"sigma_u", bolt.grade->tensile_MPa, "MPa", "strength of the grade"},
+                   {"pi", std::numbers::pi, "", "circle constant"},
+                   {"d", bolt.size->diameter_mm, "mm", "bolt"},
+                   {"e", metric ? 0.9382 : 0.9743, "", "depth of the thread, in pitches"},
+                   {"P", bolt.size->thread_pitch_mm, "mm", "thread pitch"}},
+         .value = breaking_N,
+         .unit = "N",
+         .source = metric ? kIso898StressArea : kAsmeB11StressArea});
+  });
   return breaking_N;
 }
 
@@ -130,20 +135,22 @@ void add_strength_checks(const MountInput& in, const BoltLoads& loads, BoltCase&
   const double use =
       kLoad_factor * loads.shear_N / shear_limit_N +
       kLoad_factor * loads.thrust_tension_N / (kTensionInShear_factor * tension_limit_N);
-  bolt.trace.steps.push_back(
-      {.id = "mount.bolt_interaction",
-       .label = "Shear and tension together at full thrust",
-       .symbol = "u",
-       .formula = "g * V_T / F_v + g * N_T / (1.4 * F_t)",
-       .terms = {{"g", kLoad_factor, "", "load factor"},
-                 {"V_T", loads.shear_N, "N", "shear in the worst bolt"},
-                 {"N_T", loads.thrust_tension_N, "N", "tension in the worst bolt"},
-                 {"F_v", shear_limit_N, "N", "resistance in shear, thread in the plane"},
-                 {"F_t", tension_limit_N, "N", "resistance in tension"}},
-       .value = use,
-       .unit = "",
-       .source = kEn1993Bolts,
-       .assumptions = {"The worst bolt in tension is taken to be the worst in shear."}});
+  tell([&] {
+    bolt.trace.steps.push_back(
+        {.id = "mount.bolt_interaction",
+         .label = "Shear and tension together at full thrust",
+         .symbol = "u",
+         .formula = "g * V_T / F_v + g * N_T / (1.4 * F_t)",
+         .terms = {{"g", kLoad_factor, "", "load factor"},
+                   {"V_T", loads.shear_N, "N", "shear in the worst bolt"},
+                   {"N_T", loads.thrust_tension_N, "N", "tension in the worst bolt"},
+                   {"F_v", shear_limit_N, "N", "resistance in shear, thread in the plane"},
+                   {"F_t", tension_limit_N, "N", "resistance in tension"}},
+         .value = use,
+         .unit = "",
+         .source = kEn1993Bolts,
+         .assumptions = {"The worst bolt in tension is taken to be the worst in shear."}});
+  });
   bolt.trace.checks.push_back({.id = "mount.bolt_interaction",
                                .label = "Bolts in shear and tension",
                                .actual = use,
@@ -236,27 +243,29 @@ BoltLoads bolt_loads(const MountInput& in, const Layout& layout, const Slam& sla
 
   BoltLoads loads{.thrust_tension_N = tension.value_N, .shear_N = shear.value_N};
   loads.slam_tension_N = prying_tension_N(slam.moment_Nm, layout.deck_ahead_mm, 2);
-  trace.steps.push_back(
-      {.id = "mount.bolt_tension_slam",
-       .label = "Tension in a front bolt in a slam",
-       .symbol = "N_S",
-       .formula = "1000 * M_s / (2 * a)",
-       .terms = {{"M_s", slam.moment_Nm, "Nm", "bending over the edge of the deck"},
-                 {"a", layout.deck_ahead_mm, "mm", "front row to the edge of the deck"}},
-       .value = loads.slam_tension_N,
-       .unit = "N",
-       .source = kProjectDecision,
-       .assumptions = {"Thin plates pry: the front row alone holds the plate down over the edge of "
-                       "the deck. Thicker plates share more with the rows behind."}});
-  trace.steps.push_back({.id = "mount.bolt_tension",
-                         .label = "Tension in the worst bolt",
-                         .symbol = "N",
-                         .formula = "max(N_T, N_S)",
-                         .terms = {{"N_T", loads.thrust_tension_N, "N", "at full thrust"},
-                                   {"N_S", loads.slam_tension_N, "N", "in a slam"}},
-                         .value = loads.tension_N(),
-                         .unit = "N",
-                         .source = kDefinition});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "mount.bolt_tension_slam",
+         .label = "Tension in a front bolt in a slam",
+         .symbol = "N_S",
+         .formula = "1000 * M_s / (2 * a)",
+         .terms = {{"M_s", slam.moment_Nm, "Nm", "bending over the edge of the deck"},
+                   {"a", layout.deck_ahead_mm, "mm", "front row to the edge of the deck"}},
+         .value = loads.slam_tension_N,
+         .unit = "N",
+         .source = kProjectDecision,
+         .assumptions = {"Thin plates pry: the front row alone holds the plate down over the edge of "
+                         "the deck. Thicker plates share more with the rows behind."}});
+    trace.steps.push_back({.id = "mount.bolt_tension",
+                           .label = "Tension in the worst bolt",
+                           .symbol = "N",
+                           .formula = "max(N_T, N_S)",
+                           .terms = {{"N_T", loads.thrust_tension_N, "N", "at full thrust"},
+                                     {"N_S", loads.slam_tension_N, "N", "in a slam"}},
+                           .value = loads.tension_N(),
+                           .unit = "N",
+                           .source = kDefinition});
+  });
   return loads;
 }
 
@@ -273,8 +282,7 @@ std::optional<BoltCase> choose_bolt(const MountInput& in, const Layout& layout,
     const BoltSize* size = find_bolt_size(offer.size);
     return size != nullptr ? stress_area_mm2(*size) : 0.0;
   };
-  std::vector<BoltOffer> offers = in.bolts;
-  std::stable_sort(offers.begin(), offers.end(), [&](const BoltOffer& a, const BoltOffer& b) {
+  const std::vector<BoltOffer> offers = sorted(in.bolts, [&](const BoltOffer& a, const BoltOffer& b) {
     if (area_mm2(a) != area_mm2(b)) return area_mm2(a) < area_mm2(b);
     return a.price_each < b.price_each;
   });

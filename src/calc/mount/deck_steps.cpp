@@ -47,30 +47,32 @@ Backing add_backing_area(const MountInput& in, const BoltSize& size, Trace& trac
                                                .washer_mm = size.washer_mm,
                                                .room_mm = room_mm});
   backing.area_mm2 = backing_area_mm2(backing.side_mm, size.hole_mm);
-  trace.steps.push_back(
-      {.id = "mount.backing_side",
-       .label = "Side of the backing plate that carries",
-       .symbol = "s_e",
-       .formula = "min(min(s, d_w + 4 * t_b), r)",
-       .terms = {{"s", in.backing_side_mm, "mm", "side of the backing plate"},
-                 {"d_w", size.washer_mm, "mm", "washer, thick and large"},
-                 {"t_b", in.backing_thickness_mm, "mm", "thickness of the backing plate"},
-                 {"r", room_mm, "mm", "distance to the next bolt"}},
-       .value = backing.side_mm,
-       .unit = "mm",
-       .source = kCommonPractice,
-       .assumptions = {"Load spreads two thicknesses beyond the washer; washers of three bolt "
-                       "diameters."}});
-  trace.steps.push_back({.id = "mount.backing_area_effective",
-                         .label = "Area under one bolt that carries",
-                         .symbol = "A_e",
-                         .formula = "max(s_e^2 - pi / 4 * d_0^2, 0)",
-                         .terms = {{"s_e", backing.side_mm, "mm", "side that carries"},
-                                   {"pi", std::numbers::pi, "", "circle constant"},
-                                   {"d_0", size.hole_mm, "mm", "hole"}},
-                         .value = backing.area_mm2,
-                         .unit = "mm2",
-                         .source = kHoleSizes});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "mount.backing_side",
+         .label = "Side of the backing plate that carries",
+         .symbol = "s_e",
+         .formula = "min(min(s, d_w + 4 * t_b), r)",
+         .terms = {{"s", in.backing_side_mm, "mm", "side of the backing plate"},
+                   {"d_w", size.washer_mm, "mm", "washer, thick and large"},
+                   {"t_b", in.backing_thickness_mm, "mm", "thickness of the backing plate"},
+                   {"r", room_mm, "mm", "distance to the next bolt"}},
+         .value = backing.side_mm,
+         .unit = "mm",
+         .source = kCommonPractice,
+         .assumptions = {"Load spreads two thicknesses beyond the washer; washers of three bolt "
+                         "diameters."}});
+    trace.steps.push_back({.id = "mount.backing_area_effective",
+                           .label = "Area under one bolt that carries",
+                           .symbol = "A_e",
+                           .formula = "max(s_e^2 - pi / 4 * d_0^2, 0)",
+                           .terms = {{"s_e", backing.side_mm, "mm", "side that carries"},
+                                     {"pi", std::numbers::pi, "", "circle constant"},
+                                     {"d_0", size.hole_mm, "mm", "hole"}},
+                           .value = backing.area_mm2,
+                           .unit = "mm2",
+                           .source = kHoleSizes});
+  });
   return backing;
 }
 
@@ -80,23 +82,25 @@ double add_area_required(const MountInput& in, const BoltSize& size, const DeckS
   const double diameter_mm = kBackingDiameters_factor * size.diameter_mm;
   const double required_mm2 =
       std::max(tension_N / allowed_MPa, std::numbers::pi / 4.0 * diameter_mm * diameter_mm);
-  trace.steps.push_back(
-      {.id = "mount.backing_area",
-       .label = "Area needed under one bolt",
-       .symbol = "A",
-       .formula = "max(N / (q * sigma_c), pi / 4 * (5 * d)^2)",
-       .terms = {{"N", tension_N, "N", "tension in the worst bolt"},
-                 {"sigma_c", strength.crushing_MPa, "MPa", "crushing strength of the deck"},
-                 {"q", strength.crushing_factor, "", "share of it that may be used"},
-                 {"pi", std::numbers::pi, "", "circle constant"},
-                 {"d", size.diameter_mm, "mm", "bolt"}},
-       .value = required_mm2,
-       .unit = "mm2",
-       .source = strength.crushing_source,
-       .assumptions = {
-           "Never less across than five bolt diameters, as published pull tests advise.",
-           is_cored(in.deck) ? "The core carries: no plug is counted on."
-                             : "No core under the plate."}});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "mount.backing_area",
+         .label = "Area needed under one bolt",
+         .symbol = "A",
+         .formula = "max(N / (q * sigma_c), pi / 4 * (5 * d)^2)",
+         .terms = {{"N", tension_N, "N", "tension in the worst bolt"},
+                   {"sigma_c", strength.crushing_MPa, "MPa", "crushing strength of the deck"},
+                   {"q", strength.crushing_factor, "", "share of it that may be used"},
+                   {"pi", std::numbers::pi, "", "circle constant"},
+                   {"d", size.diameter_mm, "mm", "bolt"}},
+         .value = required_mm2,
+         .unit = "mm2",
+         .source = strength.crushing_source,
+         .assumptions = {
+             "Never less across than five bolt diameters, as published pull tests advise.",
+             is_cored(in.deck) ? "The core carries: no plug is counted on."
+                               : "No core under the plate."}});
+  });
   const double side_mm =
       std::sqrt(required_mm2 + std::numbers::pi / 4.0 * size.hole_mm * size.hole_mm);
   trace.checks.push_back(
@@ -120,20 +124,22 @@ void add_pull_through(const MountInput& in, const BoltSize& size, const DeckStre
   const double allowed_N =
       strength.punching_factor *
       punching_N(4.0 * backing.side_mm, in.deck_thickness_mm, strength.punching_MPa);
-  trace.steps.push_back(
-      {.id = "mount.pull_through",
-       .label = "Pull that the skin allows each bolt",
-       .symbol = "N_p",
-       .formula = "q * 4 * s_e * t * tau",
-       .terms = {{"s_e", backing.side_mm, "mm", "side of the backing that carries"},
-                 {"t", in.deck_thickness_mm, "mm", "outer skin, or the single skin"},
-                 {"tau", strength.punching_MPa, "MPa", "shear strength of the skin"},
-                 {"q", strength.punching_factor, "", "share of it that may be used"}},
-       .value = allowed_N,
-       .unit = "N",
-       .source = strength.punching_source,
-       .assumptions = {
-           "One skin alone holds, sheared between its layers along the backing's edge."}});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "mount.pull_through",
+         .label = "Pull that the skin allows each bolt",
+         .symbol = "N_p",
+         .formula = "q * 4 * s_e * t * tau",
+         .terms = {{"s_e", backing.side_mm, "mm", "side of the backing that carries"},
+                   {"t", in.deck_thickness_mm, "mm", "outer skin, or the single skin"},
+                   {"tau", strength.punching_MPa, "MPa", "shear strength of the skin"},
+                   {"q", strength.punching_factor, "", "share of it that may be used"}},
+         .value = allowed_N,
+         .unit = "N",
+         .source = strength.punching_source,
+         .assumptions = {
+             "One skin alone holds, sheared between its layers along the backing's edge."}});
+  });
   const double side_mm =
       tension_N / (4.0 * strength.punching_factor * in.deck_thickness_mm * strength.punching_MPa);
   trace.checks.push_back(
@@ -158,17 +164,19 @@ void add_pull_through(const MountInput& in, const BoltSize& size, const DeckStre
 double add_preload(const MountInput& in, const BoltCase& bolt, const DeckStrength& strength,
                    double thrust_tension_N, const Backing& backing, Trace& trace) {
   const double clamp_N = strength.crushing_factor * strength.crushing_MPa * backing.area_mm2;
-  trace.steps.push_back(
-      {.id = "mount.core",
-       .label = "Clamp that the deck allows each bolt",
-       .symbol = "C",
-       .formula = "q * sigma_c * A_e",
-       .terms = {{"sigma_c", strength.crushing_MPa, "MPa", "crushing strength of the deck"},
-                 {"q", strength.crushing_factor, "", "share of it that may be used"},
-                 {"A_e", backing.area_mm2, "mm2", "area under one bolt that carries"}},
-       .value = clamp_N,
-       .unit = "N",
-       .source = strength.crushing_source});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "mount.core",
+         .label = "Clamp that the deck allows each bolt",
+         .symbol = "C",
+         .formula = "q * sigma_c * A_e",
+         .terms = {{"sigma_c", strength.crushing_MPa, "MPa", "crushing strength of the deck"},
+                   {"q", strength.crushing_factor, "", "share of it that may be used"},
+                   {"A_e", backing.area_mm2, "mm2", "area under one bolt that carries"}},
+         .value = clamp_N,
+         .unit = "N",
+         .source = strength.crushing_source});
+  });
   const double side_mm =
       std::sqrt(thrust_tension_N / (strength.crushing_factor * strength.crushing_MPa) +
                 std::numbers::pi / 4.0 * bolt.size->hole_mm * bolt.size->hole_mm);
@@ -185,31 +193,35 @@ double add_preload(const MountInput& in, const BoltCase& bolt, const DeckStrengt
        .changes = backing_changes(in, side_mm, bolt.size->washer_mm)});
   const double bolt_yield_N = yield_N(*bolt.size, *bolt.grade);
   const double preload_N = std::min(kPreload_frac * bolt_yield_N, clamp_N);
-  trace.steps.push_back({.id = "mount.preload",
-                         .label = "Clamp force of each bolt",
-                         .symbol = "P",
-                         .formula = "min(0.65 * F_y, C)",
-                         .terms = {{"F_y", bolt_yield_N, "N", "yield force of the thread"},
-                                   {"C", clamp_N, "N", "clamp that the deck allows"}},
-                         .value = preload_N,
-                         .unit = "N",
-                         .source = bolt.grade->source});
+  tell([&] {
+    trace.steps.push_back({.id = "mount.preload",
+                           .label = "Clamp force of each bolt",
+                           .symbol = "P",
+                           .formula = "min(0.65 * F_y, C)",
+                           .terms = {{"F_y", bolt_yield_N, "N", "yield force of the thread"},
+                                     {"C", clamp_N, "N", "clamp that the deck allows"}},
+                           .value = preload_N,
+                           .unit = "N",
+                           .source = bolt.grade->source});
+  });
   return preload_N;
 }
 
 double add_torque(const BoltSize& size, double preload_N, Trace& trace) {
   const double torque = torque_Nm(kNutFactor_factor, size.diameter_mm, preload_N);
-  trace.steps.push_back({.id = "mount.torque",
-                         .label = "Torque on each nut",
-                         .symbol = "T_b",
-                         .formula = "K * d / 1000 * P",
-                         .terms = {{"K", kNutFactor_factor, "", "nut factor, wet with bedding compound"},
-                                   {"d", size.diameter_mm, "mm", "bolt"},
-                                   {"P", preload_N, "N", "clamp force"}},
-                         .value = torque,
-                         .unit = "Nm",
-                         .source = kNutFactor,
-                         .assumptions = {"A torque wrench scatters by a quarter to a third."}});
+  tell([&] {
+    trace.steps.push_back({.id = "mount.torque",
+                           .label = "Torque on each nut",
+                           .symbol = "T_b",
+                           .formula = "K * d / 1000 * P",
+                           .terms = {{"K", kNutFactor_factor, "", "nut factor, wet with bedding compound"},
+                                     {"d", size.diameter_mm, "mm", "bolt"},
+                                     {"P", preload_N, "N", "clamp force"}},
+                           .value = torque,
+                           .unit = "Nm",
+                           .source = kNutFactor,
+                           .assumptions = {"A torque wrench scatters by a quarter to a third."}});
+  });
   return torque;
 }
 
@@ -219,26 +231,28 @@ double add_bolt_length(const MountInput& in, double plate_mm, const BoltSize& si
                            in.core_thickness_mm + in.backing_thickness_mm +
                            2.0 * kWasherThickness_mm + size.diameter_mm +
                            2.0 * size.thread_pitch_mm;
-  trace.steps.push_back(
-      {.id = "mount.bolt_length",
-       .label = "Bolt length needed",
-       .symbol = "l_b",
-       .formula = "t_p + t_g + n_s * t + t_c + t_b + 2 * t_w + d + 2 * P",
-       .terms = {{"t_p", plate_mm, "mm", "plate"},
-                 {"t_g", kGasket_mm, "mm", "bedding"},
-                 {"n_s", skins_count, "", "skins"},
-                 {"t", in.deck_thickness_mm, "mm", "skin"},
-                 {"t_c", in.core_thickness_mm, "mm", "core"},
-                 {"t_b", in.backing_thickness_mm, "mm", "backing plate"},
-                 {"t_w", kWasherThickness_mm, "mm", "washer"},
-                 {"d", size.diameter_mm, "mm", "bolt, and height of a locking nut"},
-                 {"P", size.thread_pitch_mm, "mm", "thread pitch"}},
-       .value = length_mm,
-       .unit = "mm",
-       .source = kCommonPractice,
-       .assumptions = {
-           "Two threads show. Take the next length up; measure the deck first, the inner "
-           "skin is taken to be as thick as the outer."}});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "mount.bolt_length",
+         .label = "Bolt length needed",
+         .symbol = "l_b",
+         .formula = "t_p + t_g + n_s * t + t_c + t_b + 2 * t_w + d + 2 * P",
+         .terms = {{"t_p", plate_mm, "mm", "plate"},
+                   {"t_g", kGasket_mm, "mm", "bedding"},
+                   {"n_s", skins_count, "", "skins"},
+                   {"t", in.deck_thickness_mm, "mm", "skin"},
+                   {"t_c", in.core_thickness_mm, "mm", "core"},
+                   {"t_b", in.backing_thickness_mm, "mm", "backing plate"},
+                   {"t_w", kWasherThickness_mm, "mm", "washer"},
+                   {"d", size.diameter_mm, "mm", "bolt, and height of a locking nut"},
+                   {"P", size.thread_pitch_mm, "mm", "thread pitch"}},
+         .value = length_mm,
+         .unit = "mm",
+         .source = kCommonPractice,
+         .assumptions = {
+             "Two threads show. Take the next length up; measure the deck first, the inner "
+             "skin is taken to be as thick as the outer."}});
+  });
   return length_mm;
 }
 

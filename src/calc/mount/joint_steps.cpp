@@ -47,20 +47,22 @@ void add_bearing(const MountInput& in, const Layout& layout, const BoltLoads& lo
     const double counted_mm = std::max(plate_mm - sunk_mm, 0.0);
     const double limit_N = kBearing_factor * std::clamp(edge_mm / (3.0 * size.hole_mm), 0.0, 1.0) *
                            alloy->tensile_MPa * size.diameter_mm * counted_mm / kGammaM2_factor;
-    bolt.trace.steps.push_back(
-        {.id = "mount.bearing_plate",
-         .label = "Bearing that the plate stands at one bolt",
-         .symbol = "F_b",
-         .formula = "2.5 * max(min(e / (3 * d_0), 1), 0) * sigma_u * d * max(t - h / 2, 0) / 1.25",
-         .terms = {{"e", edge_mm, "mm", "bolt to the plate's nearest edge"},
-                   {"d_0", size.hole_mm, "mm", "hole"},
-                   {"sigma_u", alloy->tensile_MPa, "MPa", "strength of the plate"},
-                   {"d", size.diameter_mm, "mm", "bolt"},
-                   {"t", plate_mm, "mm", "plate"},
-                   {"h", 2.0 * sunk_mm, "mm", "countersink, of which half counts"}},
-         .value = limit_N,
-         .unit = "N",
-         .source = kEn1993Bearing});
+    tell([&] {
+      bolt.trace.steps.push_back(
+          {.id = "mount.bearing_plate",
+           .label = "Bearing that the plate stands at one bolt",
+           .symbol = "F_b",
+           .formula = "2.5 * max(min(e / (3 * d_0), 1), 0) * sigma_u * d * max(t - h / 2, 0) / 1.25",
+           .terms = {{"e", edge_mm, "mm", "bolt to the plate's nearest edge"},
+                     {"d_0", size.hole_mm, "mm", "hole"},
+                     {"sigma_u", alloy->tensile_MPa, "MPa", "strength of the plate"},
+                     {"d", size.diameter_mm, "mm", "bolt"},
+                     {"t", plate_mm, "mm", "plate"},
+                     {"h", 2.0 * sunk_mm, "mm", "countersink, of which half counts"}},
+           .value = limit_N,
+           .unit = "N",
+           .source = kEn1993Bearing});
+    });
     bolt.trace.checks.push_back({.id = "mount.bearing_plate",
                                  .label = "Bolts bearing on the plate",
                                  .actual = kLoad_factor * loads.shear_N,
@@ -71,17 +73,19 @@ void add_bearing(const MountInput& in, const Layout& layout, const BoltLoads& lo
                                  .changes = bolt_changes(in)});
   }
   const double pressure_MPa = loads.shear_N / (size.diameter_mm * in.deck_thickness_mm);
-  bolt.trace.steps.push_back({.id = "mount.bearing_deck",
-                              .label = "Bolt bearing on the deck's skin",
-                              .symbol = "p",
-                              .formula = "V_T / (d * t)",
-                              .terms = {{"V_T", loads.shear_N, "N", "shear in the worst bolt"},
-                                        {"d", size.diameter_mm, "mm", "bolt"},
-                                        {"t", in.deck_thickness_mm, "mm", "outer skin, or the single skin"}},
-                              .value = pressure_MPa,
-                              .unit = "MPa",
-                              .source = kLaminateBearing,
-                              .assumptions = {"Friction of the clamped plate is not counted on."}});
+  tell([&] {
+    bolt.trace.steps.push_back({.id = "mount.bearing_deck",
+                                .label = "Bolt bearing on the deck's skin",
+                                .symbol = "p",
+                                .formula = "V_T / (d * t)",
+                                .terms = {{"V_T", loads.shear_N, "N", "shear in the worst bolt"},
+                                          {"d", size.diameter_mm, "mm", "bolt"},
+                                          {"t", in.deck_thickness_mm, "mm", "outer skin, or the single skin"}},
+                                .value = pressure_MPa,
+                                .unit = "MPa",
+                                .source = kLaminateBearing,
+                                .assumptions = {"Friction of the clamped plate is not counted on."}});
+  });
   bolt.trace.checks.push_back({.id = "mount.bearing_deck",
                                .label = "Bolts bearing on the deck's skin",
                                .actual = pressure_MPa,
@@ -111,17 +115,19 @@ void add_backing_thickness(const MountInput& in, const BoltSize& size, Trace& tr
 
 void add_overdrill(const MountInput& in, const BoltSize& size, Trace& trace) {
   if (!is_cored(in.deck)) return;
-  trace.steps.push_back(
-      {.id = "mount.overdrill",
-       .label = "Clear the core to this diameter round each bolt",
-       .symbol = "D",
-       .formula = "max(2.5 * d, d + 12)",
-       .terms = {{"d", size.diameter_mm, "mm", "bolt"}},
-       .value = std::max(kPlug_factor * size.diameter_mm, size.diameter_mm + kPlugLeast_mm),
-       .unit = "mm",
-       .source = kCommonPractice,
-       .assumptions = {"From above, the lower skin left whole; filled with thickened epoxy and drilled again "
-                       "through its middle. A crush tube of the core's height does the same."}});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "mount.overdrill",
+         .label = "Clear the core to this diameter round each bolt",
+         .symbol = "D",
+         .formula = "max(2.5 * d, d + 12)",
+         .terms = {{"d", size.diameter_mm, "mm", "bolt"}},
+         .value = std::max(kPlug_factor * size.diameter_mm, size.diameter_mm + kPlugLeast_mm),
+         .unit = "mm",
+         .source = kCommonPractice,
+         .assumptions = {"From above, the lower skin left whole; filled with thickened epoxy and drilled again "
+                         "through its middle. A crush tube of the core's height does the same."}});
+  });
 }
 
 double add_finish(const MountInput& in, const BoltSize& size, double plate_mm, double preload_N,
@@ -131,21 +137,23 @@ double add_finish(const MountInput& in, const BoltSize& size, double plate_mm, d
                          in.backing_thickness_mm;
   const double stiffness = kBoltModulus_MPa * stress_area_mm2(size) / grip_mm;
   const double left_N = std::max(preload_N - kCreep_frac * 2.0 * in.finish_mm * stiffness, 0.0);
-  trace.steps.push_back(
-      {.id = "mount.clamp_left",
-       .label = "Clamp left when the finish under the heads has crept",
-       .symbol = "P_1",
-       .formula = "max(P - c * 2 * t_f * E * A_s / L, 0)",
-       .terms = {{"P", preload_N, "N", "clamp force as tightened"},
-                 {"c", kCreep_frac, "", "share of its thickness that paint or film gives"},
-                 {"t_f", in.finish_mm, "mm", "finish, on each face of the plate"},
-                 {"E", kBoltModulus_MPa, "MPa", "modulus of stainless steel"},
-                 {"A_s", stress_area_mm2(size), "mm2", "area that carries the tension"},
-                 {"L", grip_mm, "mm", "grip"}},
-       .value = left_N,
-       .unit = "N",
-       .source = kFinishCreep,
-       .assumptions = {"The deck is taken as stiff: a soft core loses less."}});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "mount.clamp_left",
+         .label = "Clamp left when the finish under the heads has crept",
+         .symbol = "P_1",
+         .formula = "max(P - c * 2 * t_f * E * A_s / L, 0)",
+         .terms = {{"P", preload_N, "N", "clamp force as tightened"},
+                   {"c", kCreep_frac, "", "share of its thickness that paint or film gives"},
+                   {"t_f", in.finish_mm, "mm", "finish, on each face of the plate"},
+                   {"E", kBoltModulus_MPa, "MPa", "modulus of stainless steel"},
+                   {"A_s", stress_area_mm2(size), "mm2", "area that carries the tension"},
+                   {"L", grip_mm, "mm", "grip"}},
+         .value = left_N,
+         .unit = "N",
+         .source = kFinishCreep,
+         .assumptions = {"The deck is taken as stiff: a soft core loses less."}});
+  });
   trace.checks.push_back({.id = "mount.clamp_left",
                           .label = "Clamp left under the finish, against thrust",
                           .actual = left_N,
@@ -171,15 +179,17 @@ void add_galvanic(const MountInput& in, const Alloy* alloy, const BoltGrade& gra
   const bool stainless_plate = is_stainless(*alloy);
   if (stainless_plate && in.deck != DeckKind::aluminium) return;  // one kind of metal only
   const double gap_V = potential_gap_V(*bolt, *aluminium);
-  trace.steps.push_back({.id = "mount.galvanic",
-                         .label = "Potential between bolts and aluminium, at most",
-                         .symbol = "E",
-                         .formula = "abs(E_1 - E_2)",
-                         .terms = {{"E_1", bolt->noble_V, "V", "bolts, in flowing sea water"},
-                                   {"E_2", aluminium->base_V, "V", "aluminium, likewise"}},
-                         .value = gap_V,
-                         .unit = "V",
-                         .source = kGalvanicTable});
+  tell([&] {
+    trace.steps.push_back({.id = "mount.galvanic",
+                           .label = "Potential between bolts and aluminium, at most",
+                           .symbol = "E",
+                           .formula = "abs(E_1 - E_2)",
+                           .terms = {{"E_1", bolt->noble_V, "V", "bolts, in flowing sea water"},
+                                     {"E_2", aluminium->base_V, "V", "aluminium, likewise"}},
+                           .value = gap_V,
+                           .unit = "V",
+                           .source = kGalvanicTable});
+  });
   trace.checks.push_back({.id = "mount.isolation",
                           .label = "Unlike metals touching",
                           .actual = in.isolated ? 0.0 : gap_V,
@@ -209,20 +219,22 @@ void add_bolt_fatigue(const BoltCase& bolt, double slam_tension_N, double preloa
   const double highest = highest_one_in_factor(100.0);
   const double range = felt * dynamic_frac * slam_tension_N / area_mm2 / highest * factor;
   const double limit = range_MPa(detail, slams_in_life()) / kThreadSafety_factor;
-  trace.steps.push_back(
-      {.id = "mount.fatigue_bolt",
-       .label = "Steady range in a front bolt's thread that harms as much as the slams",
-       .symbol = "s_b",
-       .formula = "q * u * N_S / A_s / k * g",
-       .terms = {{"q", felt, "", tight ? "share that a tight bolt feels" : "a bolt not clamped feels it all"},
-                 {"u", dynamic_frac, "", "share of the slam beyond its weight"},
-                 {"N_S", slam_tension_N, "N", "in a front bolt in a slam"},
-                 {"A_s", area_mm2, "mm2", "area that carries the tension"},
-                 {"k", highest, "", "hundredth highest over the mean"},
-                 {"g", factor, "", "(m!)^(1/m), exponential peaks"}},
-       .value = range,
-       .unit = "MPa",
-       .source = kFatigueBolt});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "mount.fatigue_bolt",
+         .label = "Steady range in a front bolt's thread that harms as much as the slams",
+         .symbol = "s_b",
+         .formula = "q * u * N_S / A_s / k * g",
+         .terms = {{"q", felt, "", tight ? "share that a tight bolt feels" : "a bolt not clamped feels it all"},
+                   {"u", dynamic_frac, "", "share of the slam beyond its weight"},
+                   {"N_S", slam_tension_N, "N", "in a front bolt in a slam"},
+                   {"A_s", area_mm2, "mm2", "area that carries the tension"},
+                   {"k", highest, "", "hundredth highest over the mean"},
+                   {"g", factor, "", "(m!)^(1/m), exponential peaks"}},
+         .value = range,
+         .unit = "MPa",
+         .source = kFatigueBolt});
+  });
   trace.checks.push_back({.id = "mount.fatigue_bolt",
                           .label = "Bolts, fatigue in slams",
                           .actual = range,

@@ -312,18 +312,20 @@ void add_seas(const LoadCasesInput& in, LoadCases& out) {
 }
 
 void explain_position(const LoadCasesInput& in, const SlamFormula& row, Trace& trace) {
-  trace.steps.push_back({.id = "loads.motor_acceleration",
-                         .label = "Acceleration where the stowed motor lies",
-                         .symbol = "n_x",
-                         .formula = "n_cg + (n_bow - n_cg) * (x - x_cg) / (L - x_cg)",
-                         .terms = {{"n_cg", row.cg_g, "g", "at the centre of gravity"},
-                                   {"n_bow", row.bow_g, "g", "at the bow"},
-                                   {"x", in.motor_x_m, "m", "stowed motor forward of the transom"},
-                                   {"x_cg", in.centre_x_m, "m", "centre of gravity, taken where she trims about"},
-                                   {"L", in.hull.waterline_length_m, "m", "waterline length"}},
-                         .value = row.motor_g,
-                         .unit = "g",
-                         .source = kRigidBody});
+  tell([&] {
+    trace.steps.push_back({.id = "loads.motor_acceleration",
+                           .label = "Acceleration where the stowed motor lies",
+                           .symbol = "n_x",
+                           .formula = "n_cg + (n_bow - n_cg) * (x - x_cg) / (L - x_cg)",
+                           .terms = {{"n_cg", row.cg_g, "g", "at the centre of gravity"},
+                                     {"n_bow", row.bow_g, "g", "at the bow"},
+                                     {"x", in.motor_x_m, "m", "stowed motor forward of the transom"},
+                                     {"x_cg", in.centre_x_m, "m", "centre of gravity, taken where she trims about"},
+                                     {"L", in.hull.waterline_length_m, "m", "waterline length"}},
+                           .value = row.motor_g,
+                           .unit = "g",
+                           .source = kRigidBody});
+  });
 }
 
 }  // namespace

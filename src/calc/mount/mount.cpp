@@ -43,16 +43,18 @@ MountResult mount(const MountInput& in) {
   out.speed_limit_mps = speed_limit_mps(in, cg_g, out.trace);
 
   out.thrust_moment_Nm = in.thrust_N * in.thrust_lever_m;
-  out.trace.steps.push_back(
-      {.id = "mount.thrust_moment",
-       .label = "Moment of full thrust at the plate",
-       .symbol = "M_T",
-       .formula = "T * h",
-       .terms = {{"T", in.thrust_N, "N", "full thrust"},
-                 {"h", in.thrust_lever_m, "m", "propeller axis below the plate"}},
-       .value = out.thrust_moment_Nm,
-       .unit = "Nm",
-       .source = kDefinition});
+  tell([&] {
+    out.trace.steps.push_back(
+        {.id = "mount.thrust_moment",
+         .label = "Moment of full thrust at the plate",
+         .symbol = "M_T",
+         .formula = "T * h",
+         .terms = {{"T", in.thrust_N, "N", "full thrust"},
+                   {"h", in.thrust_lever_m, "m", "propeller axis below the plate"}},
+         .value = out.thrust_moment_Nm,
+         .unit = "Nm",
+         .source = kDefinition});
+  });
 
   add_assumptions(in, out.trace);
   const Layout layout = layout_of(in, out.trace);

@@ -170,47 +170,55 @@ Step total_step(const PartsResult& r, Step step, double PartLine::*member) {
       {"motor", "motor and shaft"}, {"bank", "batteries"},        {"feeder", "cable and devices"},
       {"charger", "charger"},       {"mount", "plate and bolts"}, {"sundries", "small parts"}};
   for (const auto& [group, meaning] : kGroups) {
-    const double sum = sum_of(r.lines, group, member);
-    step.terms.push_back({group, sum, step.unit, meaning});
-    step.value += sum;
+    step.terms.push_back({group, sum_of(r.lines, group, member), step.unit, meaning});
   }
   step.source = kDefinition;
   return step;
 }
 
 void add_up(const PartsInput& in, PartsResult& r) {
-  std::vector<Step>& steps = r.trace.steps;
-  steps.push_back(total_step(
-      r, {.id = "parts.parts_price", .label = "Price of all parts, without tax", .symbol = "P"},
-      &PartLine::price));
-  r.parts_price = steps.back().value;
-  steps.push_back(total_step(
-      r, {.id = "parts.mass", .label = "Weight of all parts", .symbol = "m", .unit = "kg"},
-      &PartLine::mass_kg));
-  r.mass_kg = steps.back().value;
-  steps.back().assumptions.push_back(
-      "Protective devices are left out; cable and plate without scrap.");
-
-  for (const PartLine& line : r.lines) r.lead_days = std::max(r.lead_days, line.lead_days);
+  for (const PartLine& line : r.lines) {
+    r.parts_price += line.price;
+    r.mass_kg += line.mass_kg;
+    r.lead_days = std::max(r.lead_days, line.lead_days);
+  }
   for (const TaskLine& task : r.tasks) r.labour_h += task.labour_h;
   r.labour_price = r.labour_h * in.shop.labour_per_h;
   r.total_price = r.parts_price + r.labour_price;
-  steps.push_back({.id = "parts.labour_price",
-                   .label = "Price of the work, without tax",
-                   .symbol = "W",
-                   .formula = "t * r",
-                   .terms = {{"t", r.labour_h, "h", "hours of all tasks"},
-                             {"r", in.shop.labour_per_h, "", "price of an hour"}},
-                   .value = r.labour_price,
-                   .source = kDefinition});
-  steps.push_back(
-      {.id = "parts.total_price",
-       .label = "Parts and work, without tax",
-       .symbol = "S",
-       .formula = "P + W",
-       .terms = {{"P", r.parts_price, "", "all parts"}, {"W", r.labour_price, "", "the work"}},
-       .value = r.total_price,
-       .source = kDefinition});
+  tell([&] {
+    std::vector<Step>& steps = r.trace.steps;
+    steps.push_back(total_step(r,
+                               {.id = "parts.parts_price",
+                                .label = "Price of all parts, without tax",
+                                .symbol = "P",
+                                .value = r.parts_price},
+                               &PartLine::price));
+    steps.push_back(total_step(
+        r,
+        {.id = "parts.mass",
+         .label = "Weight of all parts",
+         .symbol = "m",
+         .value = r.mass_kg,
+         .unit = "kg",
+         .assumptions = {"Protective devices are left out; cable and plate without scrap."}},
+        &PartLine::mass_kg));
+    steps.push_back({.id = "parts.labour_price",
+                     .label = "Price of the work, without tax",
+                     .symbol = "W",
+                     .formula = "t * r",
+                     .terms = {{"t", r.labour_h, "h", "hours of all tasks"},
+                               {"r", in.shop.labour_per_h, "", "price of an hour"}},
+                     .value = r.labour_price,
+                     .source = kDefinition});
+    steps.push_back(
+        {.id = "parts.total_price",
+         .label = "Parts and work, without tax",
+         .symbol = "S",
+         .formula = "P + W",
+         .terms = {{"P", r.parts_price, "", "all parts"}, {"W", r.labour_price, "", "the work"}},
+         .value = r.total_price,
+         .source = kDefinition});
+  });
 }
 
 void name_missing(const PartsInput& in, PartsResult& r) {

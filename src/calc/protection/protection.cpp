@@ -424,35 +424,37 @@ void write_steps(const ProtectionInput& in, const ProtectionResult& result, Trac
   const BankEnd strong = strongest(in.bank);
   const BankEnd weak = weakest(in.bank);
   const bool lead = is_lead(in.bank.block.chemistry);
-  trace.steps.push_back(
-      {.id = "protection.fault_near",
-       .label = "Short circuit at the bank's posts, at most",
-       .symbol = "I_f",
-       .formula = "E / (R_b + R_j)",
-       .terms = {{"E", strong.open_circuit_V, "V", "bank at rest, charged"},
-                 {"R_b", strong.resistance_ohm, "ohm", "bank: new, warm, charged, low of its kind"},
-                 {"R_j", paths.posts.copper_ohm, "ohm", "jumpers, 20 C"}},
-       .value = result.faults.posts.most_A,
-       .unit = "A",
-       .source = lead ? kCommonPractice : kLithiumCell,
-       .assumptions = {lead ? "The low end of what its kind is known for."
-                            : "Bare cells: they feed the first milliseconds, and the block's own "
-                              "electronics fail closed."}});
-  trace.steps.push_back(
-      {.id = "protection.fault_far",
-       .label = "Short circuit at the plug, at least",
-       .symbol = "I_p",
-       .formula = "E / (R_b + R_c * (1 + a * (T - 20)) + 2 * R_k)",
-       .terms = {{"E", weak.open_circuit_V, "V", "bank at rest, end of discharge"},
-                 {"R_b", weak.resistance_ohm, "ohm", "bank: old, cold, flat, high of its kind"},
-                 {"R_c", paths.plug.copper_ohm, "ohm", "copper, 20 C"},
-                 {"a", kCopperSlope_frac_per_K, "frac_per_K", "copper's rise of resistance"},
-                 {"T", paths.plug.hot_C, "C", "of the copper, under load"},
-                 {"R_k", paths.plug.joints_ohm, "ohm", "joints, new and clean"}},
-       .value = result.faults.plug.least_A,
-       .unit = "A",
-       .source = kCommonPractice,
-       .assumptions = {"Joints of twice their resistance."}});
+  tell([&] {
+    trace.steps.push_back(
+        {.id = "protection.fault_near",
+         .label = "Short circuit at the bank's posts, at most",
+         .symbol = "I_f",
+         .formula = "E / (R_b + R_j)",
+         .terms = {{"E", strong.open_circuit_V, "V", "bank at rest, charged"},
+                   {"R_b", strong.resistance_ohm, "ohm", "bank: new, warm, charged, low of its kind"},
+                   {"R_j", paths.posts.copper_ohm, "ohm", "jumpers, 20 C"}},
+         .value = result.faults.posts.most_A,
+         .unit = "A",
+         .source = lead ? kCommonPractice : kLithiumCell,
+         .assumptions = {lead ? "The low end of what its kind is known for."
+                              : "Bare cells: they feed the first milliseconds, and the block's own "
+                                "electronics fail closed."}});
+    trace.steps.push_back(
+        {.id = "protection.fault_far",
+         .label = "Short circuit at the plug, at least",
+         .symbol = "I_p",
+         .formula = "E / (R_b + R_c * (1 + a * (T - 20)) + 2 * R_k)",
+         .terms = {{"E", weak.open_circuit_V, "V", "bank at rest, end of discharge"},
+                   {"R_b", weak.resistance_ohm, "ohm", "bank: old, cold, flat, high of its kind"},
+                   {"R_c", paths.plug.copper_ohm, "ohm", "copper, 20 C"},
+                   {"a", kCopperSlope_frac_per_K, "frac_per_K", "copper's rise of resistance"},
+                   {"T", paths.plug.hot_C, "C", "of the copper, under load"},
+                   {"R_k", paths.plug.joints_ohm, "ohm", "joints, new and clean"}},
+         .value = result.faults.plug.least_A,
+         .unit = "A",
+         .source = kCommonPractice,
+         .assumptions = {"Joints of twice their resistance."}});
+  });
 }
 
 // What may open for nothing, in words.

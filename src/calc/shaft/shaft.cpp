@@ -54,71 +54,79 @@ void find_motion(const ShaftInput& in, ShaftResult& r) {
   r.relative_motion_m = std::max(kMotion_factor * r.relative_sigma_m, box_fall_m);
 
   std::vector<Step>& steps = r.trace.steps;
-  steps.push_back({.id = "shaft.wavelength",
-                   .label = "Length of the waves",
-                   .symbol = "lambda",
-                   .formula = "g * T^2 / (2 * pi)",
-                   .terms = {{"g", kGravity_mps2, "mps2", "gravity"},
-                             {"T", period_s(in), "s", "peak period of the waves"},
-                             {"pi", kPi, "", "circle constant"}},
-                   .value = wavelength_m,
-                   .unit = "m",
-                   .source = kAiryWave,
-                   .assumptions = {"Deep water. The worst wave is as long as the waterline."}});
+  tell([&] {
+    steps.push_back({.id = "shaft.wavelength",
+                     .label = "Length of the waves",
+                     .symbol = "lambda",
+                     .formula = "g * T^2 / (2 * pi)",
+                     .terms = {{"g", kGravity_mps2, "mps2", "gravity"},
+                               {"T", period_s(in), "s", "peak period of the waves"},
+                               {"pi", kPi, "", "circle constant"}},
+                     .value = wavelength_m,
+                     .unit = "m",
+                     .source = kAiryWave,
+                     .assumptions = {"Deep water. The worst wave is as long as the waterline."}});
+  });
   const double u = kPi * in.waterline_length_m / wavelength_m;
-  steps.push_back({.id = "shaft.box_motion",
-                   .label = "Fall of the water at the bow in a regular wave",
-                   .symbol = "a_box",
-                   .formula =
-                       "H / 2 * sqrt((cos(2 * u * x / L) - sin(u) / u)^2 + (sin(2 * u * x / L) "
-                       "- 6 * (sin(u) / u^2 - cos(u) / u) * x / L)^2)",
-                   .terms = {{"H", in.wave_height_m, "m", "significant wave height"},
-                             {"u", u, "", "half the waterline in wave radians: pi L / wavelength"},
-                             {"x", x_m, "m", "shaft forward of midships"},
-                             {"L", in.waterline_length_m, "m", "waterline length"}},
-                   .value = box_fall_m,
-                   .unit = "m",
-                   .source = kProjectDecision,
-                   .assumptions = {"A box that follows a head wave, without dynamics."}});
-  steps.push_back({.id = "shaft.response",
-                   .label = "Water against the bow at the peak of the sea, per metre of wave",
-                   .symbol = "r",
-                   .formula = "sqrt((h - cos(k * x))^2 + (sin(k * x) - x * p)^2)",
-                   .terms = {{"h", peak.heave_ratio, "", "heave per metre of wave, closed form"},
-                             {"p", peak.pitch_rad_per_m, "rad_per_m", "pitch per metre of wave"},
-                             {"k", 2.0 * kPi / wavelength_m, "rad_per_m", "wave number"},
-                             {"x", x_m, "m", "shaft forward of midships"}},
-                   .value = peak.relative_ratio,
-                   .unit = "",
-                   .source = kJensen2004,
-                   .assumptions = {"Head sea, no way on; made for ships, so +/- 30 % here."}});
+  tell([&] {
+    steps.push_back({.id = "shaft.box_motion",
+                     .label = "Fall of the water at the bow in a regular wave",
+                     .symbol = "a_box",
+                     .formula =
+                         "H / 2 * sqrt((cos(2 * u * x / L) - sin(u) / u)^2 + (sin(2 * u * x / L) "
+                         "- 6 * (sin(u) / u^2 - cos(u) / u) * x / L)^2)",
+                     .terms = {{"H", in.wave_height_m, "m", "significant wave height"},
+                               {"u", u, "", "half the waterline in wave radians: pi L / wavelength"},
+                               {"x", x_m, "m", "shaft forward of midships"},
+                               {"L", in.waterline_length_m, "m", "waterline length"}},
+                     .value = box_fall_m,
+                     .unit = "m",
+                     .source = kProjectDecision,
+                     .assumptions = {"A box that follows a head wave, without dynamics."}});
+    steps.push_back({.id = "shaft.response",
+                     .label = "Water against the bow at the peak of the sea, per metre of wave",
+                     .symbol = "r",
+                     .formula = "sqrt((h - cos(k * x))^2 + (sin(k * x) - x * p)^2)",
+                     .terms = {{"h", peak.heave_ratio, "", "heave per metre of wave, closed form"},
+                               {"p", peak.pitch_rad_per_m, "rad_per_m", "pitch per metre of wave"},
+                               {"k", 2.0 * kPi / wavelength_m, "rad_per_m", "wave number"},
+                               {"x", x_m, "m", "shaft forward of midships"}},
+                     .value = peak.relative_ratio,
+                     .unit = "",
+                     .source = kJensen2004,
+                     .assumptions = {"Head sea, no way on; made for ships, so +/- 30 % here."}});
+  });
   if (r.relative_sigma_m > 0.0) {
-    steps.push_back(
-        {.id = "shaft.relative_sigma",
-         .label = "Standard deviation of the water against the bow",
-         .symbol = "sigma",
-         .formula = "H / 4 * q",
-         .terms = {{"H", in.wave_height_m, "m", "significant wave height"},
-                   {"q", 4.0 * r.relative_sigma_m / in.wave_height_m, "",
-                    "response averaged over the frequencies of the sea"}},
-         .value = r.relative_sigma_m,
-         .unit = "m",
-         .source = kJensen2004,
-         .assumptions = {"A JONSWAP sea, peak enhancement 3.3, summed from half to five "
-                         "times the peak frequency."}});
+    tell([&] {
+      steps.push_back(
+          {.id = "shaft.relative_sigma",
+           .label = "Standard deviation of the water against the bow",
+           .symbol = "sigma",
+           .formula = "H / 4 * q",
+           .terms = {{"H", in.wave_height_m, "m", "significant wave height"},
+                     {"q", 4.0 * r.relative_sigma_m / in.wave_height_m, "",
+                      "response averaged over the frequencies of the sea"}},
+           .value = r.relative_sigma_m,
+           .unit = "m",
+           .source = kJensen2004,
+           .assumptions = {"A JONSWAP sea, peak enhancement 3.3, summed from half to five "
+                           "times the peak frequency."}});
+    });
   }
-  steps.push_back(
-      {.id = "shaft.relative_motion",
-       .label = "Fall of the water at the bow to allow for",
-       .symbol = "a_rel",
-       .formula = "max(c * sigma, a_box)",
-       .terms = {{"c", kMotion_factor, "", "standard deviations allowed for"},
-                 {"sigma", r.relative_sigma_m, "m", "in the irregular sea"},
-                 {"a_box", box_fall_m, "m", "in a regular wave"}},
-       .value = r.relative_motion_m,
-       .unit = "m",
-       .source = kProjectDecision,
-       .assumptions = {"The larger of two estimates; wakes of other boats count too."}});
+  tell([&] {
+    steps.push_back(
+        {.id = "shaft.relative_motion",
+         .label = "Fall of the water at the bow to allow for",
+         .symbol = "a_rel",
+         .formula = "max(c * sigma, a_box)",
+         .terms = {{"c", kMotion_factor, "", "standard deviations allowed for"},
+                   {"sigma", r.relative_sigma_m, "m", "in the irregular sea"},
+                   {"a_box", box_fall_m, "m", "in a regular wave"}},
+         .value = r.relative_motion_m,
+         .unit = "m",
+         .source = kProjectDecision,
+         .assumptions = {"The larger of two estimates; wakes of other boats count too."}});
+  });
 }
 
 void find_required(const ShaftInput& in, ShaftResult& r) {
@@ -127,31 +135,33 @@ void find_required(const ShaftInput& in, ShaftResult& r) {
                radius_m(in) + kMotion_factor * r.relative_sigma_m);
   r.depth_required_m = trough_m + in.trim_allowance_m;
   r.length_required_m = in.bow_height_m + in.collar_m + r.depth_required_m;
-  r.trace.steps.push_back(
-      {.id = "shaft.depth_required",
-       .label = "Depth of the propeller's axis in calm water, needed",
-       .symbol = "h_req",
-       .formula = "max(i * D + a_rel, D / 2 + c * sigma) + a_trim",
-       .terms = {{"i", in.immersion_ratio, "", "axis depth over diameter"},
-                 {"D", in.propeller_diameter_m, "m", "propeller diameter"},
-                 {"a_rel", r.relative_motion_m, "m", "fall of the water at the bow"},
-                 {"c", kMotion_factor, "", "standard deviations by which the tips stay covered"},
-                 {"sigma", r.relative_sigma_m, "m", "standard deviation of the water"},
-                 {"a_trim", in.trim_allowance_m, "m", "rise of the bow from loaded to light"}},
-       .value = r.depth_required_m,
-       .unit = "m",
-       .source = kProjectDecision});
-  r.trace.steps.push_back(
-      {.id = "shaft.length_required",
-       .label = "Shaft length needed, collar top to propeller axis",
-       .symbol = "L_req",
-       .formula = "h_bow + c + h_req",
-       .terms = {{"h_bow", in.bow_height_m, "m", "deck above calm water"},
-                 {"c", in.collar_m, "m", "top of the collar above the deck"},
-                 {"h_req", r.depth_required_m, "m", "depth of the axis needed"}},
-       .value = r.length_required_m,
-       .unit = "m",
-       .source = kDefinition});
+  tell([&] {
+    r.trace.steps.push_back(
+        {.id = "shaft.depth_required",
+         .label = "Depth of the propeller's axis in calm water, needed",
+         .symbol = "h_req",
+         .formula = "max(i * D + a_rel, D / 2 + c * sigma) + a_trim",
+         .terms = {{"i", in.immersion_ratio, "", "axis depth over diameter"},
+                   {"D", in.propeller_diameter_m, "m", "propeller diameter"},
+                   {"a_rel", r.relative_motion_m, "m", "fall of the water at the bow"},
+                   {"c", kMotion_factor, "", "standard deviations by which the tips stay covered"},
+                   {"sigma", r.relative_sigma_m, "m", "standard deviation of the water"},
+                   {"a_trim", in.trim_allowance_m, "m", "rise of the bow from loaded to light"}},
+         .value = r.depth_required_m,
+         .unit = "m",
+         .source = kProjectDecision});
+    r.trace.steps.push_back(
+        {.id = "shaft.length_required",
+         .label = "Shaft length needed, collar top to propeller axis",
+         .symbol = "L_req",
+         .formula = "h_bow + c + h_req",
+         .terms = {{"h_bow", in.bow_height_m, "m", "deck above calm water"},
+                   {"c", in.collar_m, "m", "top of the collar above the deck"},
+                   {"h_req", r.depth_required_m, "m", "depth of the axis needed"}},
+         .value = r.length_required_m,
+         .unit = "m",
+         .source = kDefinition});
+  });
 }
 
 // The largest immersion ratio with which the longest length on offer would reach, in steps of 0.05.
@@ -205,34 +215,36 @@ void choose_length(const ShaftInput& in, ShaftResult& r) {
                                    kProjectDecision});
   }
 
-  r.trace.steps.push_back({.id = "shaft.propeller_depth",
-                           .label = "Depth of the propeller's axis in calm water",
-                           .symbol = "h",
-                           .formula = "L - c - h_bow",
-                           .terms = {{"L", r.length_m, "m", "shaft length, collar to axis"},
-                                     {"c", in.collar_m, "m", "top of the collar above the deck"},
-                                     {"h_bow", in.bow_height_m, "m", "deck above calm water"}},
-                           .value = r.propeller_depth_m,
-                           .unit = "m",
-                           .source = kDefinition});
-  r.trace.steps.push_back({.id = "shaft.margin",
-                           .label = "Shaft length to spare",
-                           .symbol = "m",
-                           .formula = "L - L_req",
-                           .terms = {{"L", r.length_m, "m", "shaft length"},
-                                     {"L_req", r.length_required_m, "m", "shaft length needed"}},
-                           .value = r.margin_m,
-                           .unit = "m",
-                           .source = kDefinition});
-  r.trace.steps.push_back({.id = "shaft.draft_deployed",
-                           .label = "Depth that the boat needs with the motor down",
-                           .symbol = "d",
-                           .formula = "h + D / 2",
-                           .terms = {{"h", r.propeller_depth_m, "m", "depth of the axis"},
-                                     {"D", in.propeller_diameter_m, "m", "propeller diameter"}},
-                           .value = r.draft_deployed_m,
-                           .unit = "m",
-                           .source = kDefinition});
+  tell([&] {
+    r.trace.steps.push_back({.id = "shaft.propeller_depth",
+                             .label = "Depth of the propeller's axis in calm water",
+                             .symbol = "h",
+                             .formula = "L - c - h_bow",
+                             .terms = {{"L", r.length_m, "m", "shaft length, collar to axis"},
+                                       {"c", in.collar_m, "m", "top of the collar above the deck"},
+                                       {"h_bow", in.bow_height_m, "m", "deck above calm water"}},
+                             .value = r.propeller_depth_m,
+                             .unit = "m",
+                             .source = kDefinition});
+    r.trace.steps.push_back({.id = "shaft.margin",
+                             .label = "Shaft length to spare",
+                             .symbol = "m",
+                             .formula = "L - L_req",
+                             .terms = {{"L", r.length_m, "m", "shaft length"},
+                                       {"L_req", r.length_required_m, "m", "shaft length needed"}},
+                             .value = r.margin_m,
+                             .unit = "m",
+                             .source = kDefinition});
+    r.trace.steps.push_back({.id = "shaft.draft_deployed",
+                             .label = "Depth that the boat needs with the motor down",
+                             .symbol = "d",
+                             .formula = "h + D / 2",
+                             .terms = {{"h", r.propeller_depth_m, "m", "depth of the axis"},
+                                       {"D", in.propeller_diameter_m, "m", "propeller diameter"}},
+                             .value = r.draft_deployed_m,
+                             .unit = "m",
+                             .source = kDefinition});
+  });
   r.trace.checks.push_back(length_check(in, r, offered_m));
 }
 
@@ -243,54 +255,58 @@ void find_immersion(const ShaftInput& in, ShaftResult& r) {
   r.emergence_frac = emergence_frac(light_m, radius_m(in), r.relative_sigma_m);
 
   std::vector<Step>& steps = r.trace.steps;
-  steps.push_back({.id = "shaft.immersion_still",
-                   .label = "Thrust left by the surface above, calm water and light boat",
-                   .symbol = "b",
-                   .formula = "max(1 - c * max(1 - e * (h - a_trim) / R, 0)^n, 0)",
-                   .terms = {{"h", r.propeller_depth_m, "m", "depth of the axis"},
-                             {"a_trim", in.trim_allowance_m, "m", "rise of the bow when light"},
-                             {"R", radius_m(in), "m", "propeller radius"},
-                             {"c", kMinsaasLoss_factor, "", "loss with the axis at the surface"},
-                             {"e", kMinsaasDepth_factor, "", "depth that ends the loss, inverted"},
-                             {"n", kMinsaasLoss_exponent, "", "shape of the curve"}},
-                   .value = still_factor,
-                   .unit = "",
-                   .source = kMinsaas1983});
-  steps.push_back({.id = "shaft.immersion_factor",
-                   .label = "Thrust left by the surface above, mean in waves",
-                   .symbol = "b_mean",
-                   .formula = "b - l",
-                   .terms = {{"b", still_factor, "", "in calm water"},
-                             {"l", still_factor - r.immersion_factor, "",
-                              "lost by the motion, averaged over a normal distribution of depth"}},
-                   .value = r.immersion_factor,
-                   .unit = "",
-                   .source = kMinsaas1983,
-                   .assumptions = {"Air drawn down at the post comes on top; the depth rule of 1.5 "
-                                   "diameters stands against it."}});
+  tell([&] {
+    steps.push_back({.id = "shaft.immersion_still",
+                     .label = "Thrust left by the surface above, calm water and light boat",
+                     .symbol = "b",
+                     .formula = "max(1 - c * max(1 - e * (h - a_trim) / R, 0)^n, 0)",
+                     .terms = {{"h", r.propeller_depth_m, "m", "depth of the axis"},
+                               {"a_trim", in.trim_allowance_m, "m", "rise of the bow when light"},
+                               {"R", radius_m(in), "m", "propeller radius"},
+                               {"c", kMinsaasLoss_factor, "", "loss with the axis at the surface"},
+                               {"e", kMinsaasDepth_factor, "", "depth that ends the loss, inverted"},
+                               {"n", kMinsaasLoss_exponent, "", "shape of the curve"}},
+                     .value = still_factor,
+                     .unit = "",
+                     .source = kMinsaas1983});
+    steps.push_back({.id = "shaft.immersion_factor",
+                     .label = "Thrust left by the surface above, mean in waves",
+                     .symbol = "b_mean",
+                     .formula = "b - l",
+                     .terms = {{"b", still_factor, "", "in calm water"},
+                               {"l", still_factor - r.immersion_factor, "",
+                                "lost by the motion, averaged over a normal distribution of depth"}},
+                     .value = r.immersion_factor,
+                     .unit = "",
+                     .source = kMinsaas1983,
+                     .assumptions = {"Air drawn down at the post comes on top; the depth rule of 1.5 "
+                                     "diameters stands against it."}});
+  });
   if (r.relative_sigma_m > 0.0) {
     const double cover = (light_m - radius_m(in)) / r.relative_sigma_m;
-    steps.push_back(
-        {.id = "shaft.cover",
-         .label = "Water over the blade tips, in standard deviations of the motion",
-         .symbol = "t",
-         .formula = "(h - a_trim - R) / sigma",
-         .terms = {{"h", r.propeller_depth_m, "m", "depth of the axis"},
-                   {"a_trim", in.trim_allowance_m, "m", "rise of the bow when light"},
-                   {"R", radius_m(in), "m", "propeller radius"},
-                   {"sigma", r.relative_sigma_m, "m", "standard deviation of the water"}},
-         .value = cover,
-         .unit = "",
-         .source = kProjectDecision});
-    steps.push_back({.id = "shaft.emergence",
-                     .label = "Share of time in which a blade tip shows",
-                     .symbol = "p",
-                     .formula = "1 - s",
-                     .terms = {{"s", 1.0 - r.emergence_frac, "",
-                                "share of a normal distribution below that many deviations"}},
-                     .value = 1.0 - (1.0 - r.emergence_frac),
-                     .unit = "",
-                     .source = kProjectDecision});
+    tell([&] {
+      steps.push_back(
+          {.id = "shaft.cover",
+           .label = "Water over the blade tips, in standard deviations of the motion",
+           .symbol = "t",
+           .formula = "(h - a_trim - R) / sigma",
+           .terms = {{"h", r.propeller_depth_m, "m", "depth of the axis"},
+                     {"a_trim", in.trim_allowance_m, "m", "rise of the bow when light"},
+                     {"R", radius_m(in), "m", "propeller radius"},
+                     {"sigma", r.relative_sigma_m, "m", "standard deviation of the water"}},
+           .value = cover,
+           .unit = "",
+           .source = kProjectDecision});
+      steps.push_back({.id = "shaft.emergence",
+                       .label = "Share of time in which a blade tip shows",
+                       .symbol = "p",
+                       .formula = "1 - s",
+                       .terms = {{"s", 1.0 - r.emergence_frac, "",
+                                  "share of a normal distribution below that many deviations"}},
+                       .value = 1.0 - (1.0 - r.emergence_frac),
+                       .unit = "",
+                       .source = kProjectDecision});
+    });
   }
   Check check{.id = "shaft.immersion",
               .label = "Thrust left near the surface",
@@ -345,71 +361,73 @@ void bend_tube(const ShaftInput& in, ShaftResult& r) {
   const Term modulus{"E", in.tube_modulus_GPa, "GPa", "modulus of the tube"};
   const Term inertia{"I", section.inertia_mm4, "mm4", "second moment of the section"};
   std::vector<Step>& steps = r.trace.steps;
-  steps.push_back({.id = "shaft.tube_section",
-                   .label = "Second moment of the tube's section",
-                   .symbol = "I",
-                   .formula = "pi * (D^4 - d^4) / 64",
-                   .terms = {{"pi", kPi, "", "circle constant"},
-                             {"D", section.outer_mm, "mm", "outside diameter"},
-                             {"d", section.inner_mm, "mm", "inside diameter"}},
-                   .value = section.inertia_mm4,
-                   .unit = "mm4",
-                   .source = kTubeBending});
-  steps.push_back(
-      {.id = "shaft.tube_stress",
-       .label = "Stress in the tube at full thrust",
-       .symbol = "sigma",
-       .formula = "1000 * T * L * D / (2 * I)",
-       .terms = {thrust, length, {"D", section.outer_mm, "mm", "outside diameter"}, inertia},
-       .value = r.tube_stress_MPa,
-       .unit = "MPa",
-       .source = kTubeBending,
-       .assumptions = {"Clamped at the deck; steering torque and wear left out."}});
-  steps.push_back(
-      {.id = "shaft.tube_limit",
-       .label = "Stress that the tube may carry",
-       .symbol = "sigma_max",
-       .formula = "f * S",
-       .terms = {{"f", share_frac, "", composite ? "share for a composite" : "share for a metal"},
-                 {"S", in.tube_yield_MPa, "MPa", composite ? "flexural strength" : "yield"}},
-       .value = check.limit,
-       .unit = "MPa",
-       .source = kProjectDecision,
-       .assumptions = {composite ? "Below 60 GPa the tube is taken for a composite."
-                                 : "From 60 GPa on the tube is taken for a metal."}});
-  steps.push_back(
-      {.id = "shaft.tube_deflection",
-       .label = "Bend of the tube at the propeller, full thrust",
-       .symbol = "w",
-       .formula = "1000000 * T * L^3 / (3 * E * I)",
-       .terms = {thrust, length, modulus, inertia},
-       .value = r.tube_deflection_mm,
-       .unit = "mm",
-       .source = kTubeBending,
-       .assumptions = {"Small-deflection theory: beyond 10 degrees of slope too large."}});
-  steps.push_back({.id = "shaft.tube_slope",
-                   .label = "Tilt of the thrust by the bend",
-                   .symbol = "a",
-                   .formula = "1000 * T * L^2 / (2 * E * I) * 180 / pi",
-                   .terms = {thrust, length, modulus, inertia, {"pi", kPi, "", "circle constant"}},
-                   .value = r.tube_slope_deg,
-                   .unit = "deg",
-                   .source = kTubeBending});
-  steps.push_back({.id = "shaft.hum_speed",
-                   .label = "Current in which the shaft hums worst",
-                   .symbol = "U",
-                   .formula = "n * d * sqrt(k / m) / (2 * pi)",
-                   .terms = {{"n", kLockIn_factor, "", "speed over frequency times diameter"},
-                             {"d", 0.001 * section.outer_mm, "m", "outside diameter"},
-                             {"k", beam.stiffness_N_per_m, "N_per_m", "stiffness, 3 E I / L^3"},
-                             {"m", kPodWithWater_kg, "kg", "pod and the water that moves with it"},
-                             {"pi", kPi, "", "circle constant"}},
-                   .value = kLockIn_factor * 0.001 * section.outer_mm *
-                            std::sqrt(beam.stiffness_N_per_m / kPodWithWater_kg) / (2.0 * kPi),
-                   .unit = "mps",
-                   .source = kVortexShedding,
-                   .assumptions = {"A humming, whipping shaft in such a tide is to be expected; it "
-                                   "also wears the tube."}});
+  tell([&] {
+    steps.push_back({.id = "shaft.tube_section",
+                     .label = "Second moment of the tube's section",
+                     .symbol = "I",
+                     .formula = "pi * (D^4 - d^4) / 64",
+                     .terms = {{"pi", kPi, "", "circle constant"},
+                               {"D", section.outer_mm, "mm", "outside diameter"},
+                               {"d", section.inner_mm, "mm", "inside diameter"}},
+                     .value = section.inertia_mm4,
+                     .unit = "mm4",
+                     .source = kTubeBending});
+    steps.push_back(
+        {.id = "shaft.tube_stress",
+         .label = "Stress in the tube at full thrust",
+         .symbol = "sigma",
+         .formula = "1000 * T * L * D / (2 * I)",
+         .terms = {thrust, length, {"D", section.outer_mm, "mm", "outside diameter"}, inertia},
+         .value = r.tube_stress_MPa,
+         .unit = "MPa",
+         .source = kTubeBending,
+         .assumptions = {"Clamped at the deck; steering torque and wear left out."}});
+    steps.push_back(
+        {.id = "shaft.tube_limit",
+         .label = "Stress that the tube may carry",
+         .symbol = "sigma_max",
+         .formula = "f * S",
+         .terms = {{"f", share_frac, "", composite ? "share for a composite" : "share for a metal"},
+                   {"S", in.tube_yield_MPa, "MPa", composite ? "flexural strength" : "yield"}},
+         .value = check.limit,
+         .unit = "MPa",
+         .source = kProjectDecision,
+         .assumptions = {composite ? "Below 60 GPa the tube is taken for a composite."
+                                   : "From 60 GPa on the tube is taken for a metal."}});
+    steps.push_back(
+        {.id = "shaft.tube_deflection",
+         .label = "Bend of the tube at the propeller, full thrust",
+         .symbol = "w",
+         .formula = "1000000 * T * L^3 / (3 * E * I)",
+         .terms = {thrust, length, modulus, inertia},
+         .value = r.tube_deflection_mm,
+         .unit = "mm",
+         .source = kTubeBending,
+         .assumptions = {"Small-deflection theory: beyond 10 degrees of slope too large."}});
+    steps.push_back({.id = "shaft.tube_slope",
+                     .label = "Tilt of the thrust by the bend",
+                     .symbol = "a",
+                     .formula = "1000 * T * L^2 / (2 * E * I) * 180 / pi",
+                     .terms = {thrust, length, modulus, inertia, {"pi", kPi, "", "circle constant"}},
+                     .value = r.tube_slope_deg,
+                     .unit = "deg",
+                     .source = kTubeBending});
+    steps.push_back({.id = "shaft.hum_speed",
+                     .label = "Current in which the shaft hums worst",
+                     .symbol = "U",
+                     .formula = "n * d * sqrt(k / m) / (2 * pi)",
+                     .terms = {{"n", kLockIn_factor, "", "speed over frequency times diameter"},
+                               {"d", 0.001 * section.outer_mm, "m", "outside diameter"},
+                               {"k", beam.stiffness_N_per_m, "N_per_m", "stiffness, 3 E I / L^3"},
+                               {"m", kPodWithWater_kg, "kg", "pod and the water that moves with it"},
+                               {"pi", kPi, "", "circle constant"}},
+                     .value = kLockIn_factor * 0.001 * section.outer_mm *
+                              std::sqrt(beam.stiffness_N_per_m / kPodWithWater_kg) / (2.0 * kPi),
+                     .unit = "mps",
+                     .source = kVortexShedding,
+                     .assumptions = {"A humming, whipping shaft in such a tide is to be expected; it "
+                                     "also wears the tube."}});
+  });
   r.trace.checks.push_back(std::move(check));
 }
 
@@ -423,39 +441,41 @@ void drag_stem(const ShaftInput& in, ShaftResult& r) {
   const Term drag_factor{"Cd", kStemDrag_factor, "", "drag coefficient of a round tube"};
   const Term stem{"d", stem_m, "m", "tube diameter"};
   const Term depth{"z", immersed_m, "m", "tube under water"};
-  r.trace.steps.push_back(
-      {.id = "shaft.speed_limit_deployed",
-       .label = "Speed at which drag equals the motor's thrust, motor down",
-       .symbol = "V",
-       .formula = "sqrt(2 * T / (rho * (Cd * d * z + Cp * A)))",
-       .terms = {{"T", std::max(in.thrust_N, 0.0), "N", "static thrust"},
-                 density,
-                 drag_factor,
-                 stem,
-                 depth,
-                 {"Cp", kPodDrag_factor, "", "drag coefficient of the pod (our own judgement)"},
-                 {"A", kPodFrontal_m2, "m2", "pod from ahead (our own judgement)"}},
-       .value = r.speed_limit_deployed_mps,
-       .unit = "mps",
-       .source = kStemDrag});
-  r.trace.steps.push_back(
-      {.id = "shaft.wave_drag",
-       .label = "Drag of the waves on the tube",
-       .symbol = "F",
-       .formula = "rho / 2 * Cd * d * (pi * H / T)^2 * (1 - exp(-2 * k * z)) / (2 * k)",
-       .terms = {density,
-                 drag_factor,
-                 stem,
-                 depth,
-                 {"pi", kPi, "", "circle constant"},
-                 {"H", in.wave_height_m, "m", "significant wave height"},
-                 {"T", period_s(in), "s", "peak period"},
-                 {"k", 2.0 * kPi / deep_wavelength_m(period_s(in)), "rad_per_m", "wave number"}},
-       .value = wave_drag_N(stem_m, immersed_m, in.wave_height_m, period_s(in)),
-       .unit = "N",
-       .source = kStemDrag,
-       .assumptions = {
-           "Shown because it is small: current and the boat's own speed load the tube."}});
+  tell([&] {
+    r.trace.steps.push_back(
+        {.id = "shaft.speed_limit_deployed",
+         .label = "Speed at which drag equals the motor's thrust, motor down",
+         .symbol = "V",
+         .formula = "sqrt(2 * T / (rho * (Cd * d * z + Cp * A)))",
+         .terms = {{"T", std::max(in.thrust_N, 0.0), "N", "static thrust"},
+                   density,
+                   drag_factor,
+                   stem,
+                   depth,
+                   {"Cp", kPodDrag_factor, "", "drag coefficient of the pod (our own judgement)"},
+                   {"A", kPodFrontal_m2, "m2", "pod from ahead (our own judgement)"}},
+         .value = r.speed_limit_deployed_mps,
+         .unit = "mps",
+         .source = kStemDrag});
+    r.trace.steps.push_back(
+        {.id = "shaft.wave_drag",
+         .label = "Drag of the waves on the tube",
+         .symbol = "F",
+         .formula = "rho / 2 * Cd * d * (pi * H / T)^2 * (1 - exp(-2 * k * z)) / (2 * k)",
+         .terms = {density,
+                   drag_factor,
+                   stem,
+                   depth,
+                   {"pi", kPi, "", "circle constant"},
+                   {"H", in.wave_height_m, "m", "significant wave height"},
+                   {"T", period_s(in), "s", "peak period"},
+                   {"k", 2.0 * kPi / deep_wavelength_m(period_s(in)), "rad_per_m", "wave number"}},
+         .value = wave_drag_N(stem_m, immersed_m, in.wave_height_m, period_s(in)),
+         .unit = "N",
+         .source = kStemDrag,
+         .assumptions = {
+             "Shown because it is small: current and the boat's own speed load the tube."}});
+  });
 }
 
 void warn(Trace& trace) {

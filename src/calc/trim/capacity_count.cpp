@@ -22,37 +22,41 @@ double add_taken(const TrimInput& in, TrimResult& r) {
   const double allowance_kg = label_battery(kLargeEngine_hp).dry_kg;
   const double taken_kg = std::max(r.added_kg - allowance_kg, 0.0);
   r.persons_taken_count = taken_kg / kLabelPerson_kg;
-  r.trace.steps.push_back(
-      {.id = "trim.persons_taken",
-       .label = "Taken from the persons on a capacity label",
-       .symbol = "n",
-       .formula = "max(W - b, 0) / p",
-       .terms = {{"W", r.added_kg, "kg", "weight that comes aboard"},
-                 {"b", allowance_kg, "kg", "the one battery that the label counts, 45 lb"},
-                 {"p", kLabelPerson_kg, "kg", "one person on the label, 141 lb"}},
-       .value = r.persons_taken_count,
-       .unit = "",
-       .source = kCfrBatteryAllowance,
-       .assumptions = {bears_label(in)
-                           ? "An outboard boat under 20 ft with an engine of 11 hp or more."
-                           : "The plate counts one battery, as the federal one does on outboard "
-                             "boats under 20 ft."}});
+  tell([&] {
+    r.trace.steps.push_back(
+        {.id = "trim.persons_taken",
+         .label = "Taken from the persons on a capacity label",
+         .symbol = "n",
+         .formula = "max(W - b, 0) / p",
+         .terms = {{"W", r.added_kg, "kg", "weight that comes aboard"},
+                   {"b", allowance_kg, "kg", "the one battery that the label counts, 45 lb"},
+                   {"p", kLabelPerson_kg, "kg", "one person on the label, 141 lb"}},
+         .value = r.persons_taken_count,
+         .unit = "",
+         .source = kCfrBatteryAllowance,
+         .assumptions = {bears_label(in)
+                             ? "An outboard boat under 20 ft with an engine of 11 hp or more."
+                             : "The plate counts one battery, as the federal one does on outboard "
+                               "boats under 20 ft."}});
+  });
   return taken_kg;
 }
 
 void check_persons(const TrimInput& in, TrimResult& r) {
   r.persons_left_count = in.plate_persons_count - r.persons_taken_count;
-  r.trace.steps.push_back(
-      {.id = "trim.persons_left",
-       .label = "Persons left of the capacity plate",
-       .symbol = "N_1",
-       .formula = "N - n",
-       .terms = {{"N", static_cast<double>(in.plate_persons_count), "", "persons on the plate"},
-                 {"n", r.persons_taken_count, "", "taken by the work"}},
-       .value = r.persons_left_count,
-       .unit = "",
-       .source = kCfrPersons,
-       .assumptions = {"A part of a person is no person: count down."}});
+  tell([&] {
+    r.trace.steps.push_back(
+        {.id = "trim.persons_left",
+         .label = "Persons left of the capacity plate",
+         .symbol = "N_1",
+         .formula = "N - n",
+         .terms = {{"N", static_cast<double>(in.plate_persons_count), "", "persons on the plate"},
+                   {"n", r.persons_taken_count, "", "taken by the work"}},
+         .value = r.persons_left_count,
+         .unit = "",
+         .source = kCfrPersons,
+         .assumptions = {"A part of a person is no person: count down."}});
+  });
   Check check{.id = "trim.persons",
               .label = "People aboard, by the capacity plate",
               .actual = static_cast<double>(in.crew_count),
@@ -75,15 +79,17 @@ void check_persons(const TrimInput& in, TrimResult& r) {
 
 void check_weight(const TrimInput& in, double taken_kg, TrimResult& r) {
   r.plate_left_kg = in.plate_mass_kg - taken_kg;
-  r.trace.steps.push_back({.id = "trim.plate_left",
-                           .label = "Left of the plate's weight for people, engine and gear",
-                           .symbol = "m_1",
-                           .formula = "m - w",
-                           .terms = {{"m", in.plate_mass_kg, "kg", "weight on the plate"},
-                                     {"w", taken_kg, "kg", "taken by the work"}},
-                           .value = r.plate_left_kg,
-                           .unit = "kg",
-                           .source = kCfrWeight});
+  tell([&] {
+    r.trace.steps.push_back({.id = "trim.plate_left",
+                             .label = "Left of the plate's weight for people, engine and gear",
+                             .symbol = "m_1",
+                             .formula = "m - w",
+                             .terms = {{"m", in.plate_mass_kg, "kg", "weight on the plate"},
+                                       {"w", taken_kg, "kg", "taken by the work"}},
+                             .value = r.plate_left_kg,
+                             .unit = "kg",
+                             .source = kCfrWeight});
+  });
   Check check{.id = "trim.plate_mass",
               .label = "People alone, within what the plate's weight leaves",
               .actual = in.crew_count * kLabelPerson_kg,

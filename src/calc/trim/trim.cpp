@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <numbers>
+#include <numeric>
 
 #include "base/number.h"
 #include "base/units.h"
@@ -41,9 +42,12 @@ constexpr std::array<std::string_view, 6> kSymbols{"a", "b", "c", "d", "e", "f"}
 constexpr std::array<std::string_view, 7> kSums{
     "0", "a", "a + b", "a + b + c", "a + b + c + d", "a + b + c + d + e", "a + b + c + d + e + f"};
 
+double sum_of(const std::vector<double>& values) {
+  return std::accumulate(values.begin(), values.end(), 0.0);
+}
+
 Step sum_step(Step step, const std::vector<double>& values, std::string_view meaning) {
   for (std::size_t i = 0; i < values.size(); ++i) {
-    step.value += values[i];
     if (i < kSymbols.size()) {
       step.terms.push_back({kSymbols[i], values[i], step.unit, meaning});
     } else {
@@ -74,38 +78,40 @@ void describe_hull(const TrimInput& in, double density_kg_per_m3, TrimResult& r)
   const Term density{"rho", density_kg_per_m3, "kg_per_m3", "density of the water"};
   const std::string family =
       "A waterplane with full beam aft that closes to a point at the stem; +/- 15 % on trim.";
-  r.trace.steps.push_back(
-      {.id = "trim.immersion",
-       .label = "Weight that sinks the boat by a centimetre",
-       .symbol = "T1",
-       .formula = "rho * C * L * B / 100",
-       .terms = {density, {"C", in.waterplane_ratio, "", "waterplane coefficient"}, length, beam},
-       .value = r.immersion_kg_per_cm,
-       .unit = "kg_per_cm",
-       .source = kDerrett});
-  r.trace.steps.push_back(
-      {.id = "trim.flotation",
-       .label = "Point about which the boat trims, forward of the transom",
-       .symbol = "x_F",
-       .formula = "f * L",
-       .terms = {{"f", shape.flotation_ratio, "", "from the waterplane coefficient"}, length},
-       .value = r.flotation_x_m,
-       .unit = "m",
-       .source = kProjectDecision,
-       .assumptions = {family}});
-  r.trace.steps.push_back(
-      {.id = "trim.moment",
-       .label = "Moment that trims the boat by a centimetre",
-       .symbol = "M1",
-       .formula = "rho * C_IL * B * L^2 / 100",
-       .terms = {density,
-                 {"C_IL", shape.longitudinal_inertia_ratio, "", "from the waterplane coefficient"},
-                 beam,
-                 length},
-       .value = r.moment_kgm_per_cm,
-       .unit = "kgm_per_cm",
-       .source = kDerrett,
-       .assumptions = {family}});
+  tell([&] {
+    r.trace.steps.push_back(
+        {.id = "trim.immersion",
+         .label = "Weight that sinks the boat by a centimetre",
+         .symbol = "T1",
+         .formula = "rho * C * L * B / 100",
+         .terms = {density, {"C", in.waterplane_ratio, "", "waterplane coefficient"}, length, beam},
+         .value = r.immersion_kg_per_cm,
+         .unit = "kg_per_cm",
+         .source = kDerrett});
+    r.trace.steps.push_back(
+        {.id = "trim.flotation",
+         .label = "Point about which the boat trims, forward of the transom",
+         .symbol = "x_F",
+         .formula = "f * L",
+         .terms = {{"f", shape.flotation_ratio, "", "from the waterplane coefficient"}, length},
+         .value = r.flotation_x_m,
+         .unit = "m",
+         .source = kProjectDecision,
+         .assumptions = {family}});
+    r.trace.steps.push_back(
+        {.id = "trim.moment",
+         .label = "Moment that trims the boat by a centimetre",
+         .symbol = "M1",
+         .formula = "rho * C_IL * B * L^2 / 100",
+         .terms = {density,
+                   {"C_IL", shape.longitudinal_inertia_ratio, "", "from the waterplane coefficient"},
+                   beam,
+                   length},
+         .value = r.moment_kgm_per_cm,
+         .unit = "kgm_per_cm",
+         .source = kDerrett,
+         .assumptions = {family}});
+  });
 }
 
 Moments add_weights(const TrimInput& in, TrimResult& r) {
@@ -116,55 +122,60 @@ Moments add_weights(const TrimInput& in, TrimResult& r) {
     masses_kg.push_back(item.mass_kg);
     forward_kgm.push_back(item.mass_kg * (item.x_m - r.flotation_x_m));
     starboard_kgm.push_back(item.mass_kg * item.y_m);
-    r.trace.steps.push_back({.id = "trim.item_" + std::to_string(masses_kg.size()),
-                             .label = item.label + ": moment about the point of trim",
-                             .symbol = "M",
-                             .formula = "w * (x - x_F)",
-                             .terms = {{"w", item.mass_kg, "kg", "weight"},
-                                       {"x", item.x_m, "m", "forward of the transom"},
-                                       {"x_F", r.flotation_x_m, "m", "point of trim"}},
-                             .value = forward_kgm.back(),
-                             .unit = "kgm",
-                             .source = kDerrett});
+    tell([&] {
+      r.trace.steps.push_back({.id = "trim.item_" + std::to_string(masses_kg.size()),
+                               .label = item.label + ": moment about the point of trim",
+                               .symbol = "M",
+                               .formula = "w * (x - x_F)",
+                               .terms = {{"w", item.mass_kg, "kg", "weight"},
+                                         {"x", item.x_m, "m", "forward of the transom"},
+                                         {"x_F", r.flotation_x_m, "m", "point of trim"}},
+                               .value = forward_kgm.back(),
+                               .unit = "kgm",
+                               .source = kDerrett});
+    });
   }
-  std::vector<Step>& steps = r.trace.steps;
-  steps.push_back(sum_step({.id = "trim.added_mass",
-                            .label = "Weight that comes aboard",
-                            .symbol = "W",
-                            .unit = "kg",
-                            .source = kDefinition},
-                           masses_kg, "weight of one item"));
-  r.added_kg = steps.back().value;
-  Moments sum;
-  steps.push_back(sum_step({.id = "trim.forward_moment",
-                            .label = "Moment of all the weights about the point of trim",
-                            .symbol = "M",
-                            .unit = "kgm",
-                            .source = kDerrett},
-                           forward_kgm, "moment of one item"));
-  sum.forward_kgm = steps.back().value;
-  steps.push_back(sum_step({.id = "trim.sideways_moment",
-                            .label = "Moment of all the weights about the centreline",
-                            .symbol = "M_y",
-                            .unit = "kgm",
-                            .source = kDerrett},
-                           starboard_kgm, "weight of one item times its distance to starboard"));
-  sum.starboard_kgm = steps.back().value;
+  Moments sum{.forward_kgm = sum_of(forward_kgm), .starboard_kgm = sum_of(starboard_kgm)};
+  r.added_kg = sum_of(masses_kg);
   std::vector<double> height_kgm;
   for (const TrimItem& item : in.items) {
     if (!item.z_m) continue;
     height_kgm.push_back(item.mass_kg * *item.z_m);
     sum.height_kg += item.mass_kg;
   }
-  if (!height_kgm.empty()) {
+  sum.height_kgm = sum_of(height_kgm);
+  tell([&] {
+    std::vector<Step>& steps = r.trace.steps;
+    steps.push_back(sum_step({.id = "trim.added_mass",
+                              .label = "Weight that comes aboard",
+                              .symbol = "W",
+                              .value = r.added_kg,
+                              .unit = "kg",
+                              .source = kDefinition},
+                             masses_kg, "weight of one item"));
+    steps.push_back(sum_step({.id = "trim.forward_moment",
+                              .label = "Moment of all the weights about the point of trim",
+                              .symbol = "M",
+                              .value = sum.forward_kgm,
+                              .unit = "kgm",
+                              .source = kDerrett},
+                             forward_kgm, "moment of one item"));
+    steps.push_back(sum_step({.id = "trim.sideways_moment",
+                              .label = "Moment of all the weights about the centreline",
+                              .symbol = "M_y",
+                              .value = sum.starboard_kgm,
+                              .unit = "kgm",
+                              .source = kDerrett},
+                             starboard_kgm, "weight of one item times its distance to starboard"));
+    if (height_kgm.empty()) return;
     steps.push_back(sum_step({.id = "trim.height_moment",
                               .label = "Moment of all the weights above the water",
                               .symbol = "M_z",
+                              .value = sum.height_kgm,
                               .unit = "kgm",
                               .source = kDerrett},
                              height_kgm, "weight of one item times its height"));
-    sum.height_kgm = steps.back().value;
-  }
+  });
   return sum;
 }
 
@@ -174,20 +185,22 @@ void raise_weights(const TrimInput& in, const Moments& sum, double sinkage_m, Tr
   if (!(sum.height_kg > 0.0)) return;
   r.gm_after_m =
       gm_with_weights_m(in.gm_m, in.displacement_kg, sum.height_kg, sum.height_kgm, sinkage_m);
-  r.trace.steps.push_back(
-      {.id = "trim.gm",
-       .label = "Metacentric height with the weights aboard",
-       .symbol = "GM_1",
-       .formula = "(D * GM - M_z + W_z * s / 2) / (D + W_z)",
-       .terms = {{"D", in.displacement_kg, "kg", "boat before the work"},
-                 {"GM", in.gm_m, "m", "metacentric height before"},
-                 {"M_z", sum.height_kgm, "kgm", "moment of the weights above the water"},
-                 {"W_z", sum.height_kg, "kg", "weights whose height is known"},
-                 {"s", sinkage_m, "m", "sinkage of the whole boat"}},
-       .value = r.gm_after_m,
-       .unit = "m",
-       .source = kWeightsAndGm,
-       .assumptions = {"Sides that stand upright where she sinks."}});
+  tell([&] {
+    r.trace.steps.push_back(
+        {.id = "trim.gm",
+         .label = "Metacentric height with the weights aboard",
+         .symbol = "GM_1",
+         .formula = "(D * GM - M_z + W_z * s / 2) / (D + W_z)",
+         .terms = {{"D", in.displacement_kg, "kg", "boat before the work"},
+                   {"GM", in.gm_m, "m", "metacentric height before"},
+                   {"M_z", sum.height_kgm, "kgm", "moment of the weights above the water"},
+                   {"W_z", sum.height_kg, "kg", "weights whose height is known"},
+                   {"s", sinkage_m, "m", "sinkage of the whole boat"}},
+         .value = r.gm_after_m,
+         .unit = "m",
+         .source = kWeightsAndGm,
+         .assumptions = {"Sides that stand upright where she sinks."}});
+  });
 }
 
 void float_anew(const TrimInput& in, const Moments& sum, TrimResult& r) {
@@ -210,72 +223,74 @@ void float_anew(const TrimInput& in, const Moments& sum, TrimResult& r) {
   const Term change{"t", settling.trim_m, "m", "change of trim"};
   const Term pi{"pi", std::numbers::pi, "", "circle constant"};
   std::vector<Step>& steps = r.trace.steps;
-  steps.push_back({.id = "trim.sinkage",
-                   .label = "Sinkage of the whole boat",
-                   .symbol = "s",
-                   .formula = "W / T1 / 100",
-                   .terms = {{"W", r.added_kg, "kg", "weight that comes aboard"},
-                             {"T1", r.immersion_kg_per_cm, "kg_per_cm", "for one centimetre"}},
-                   .value = settling.sinkage_m,
-                   .unit = "m",
-                   .source = kDerrett});
-  steps.push_back({.id = "trim.trim_change",
-                   .label = "Change of trim over the waterline, bow down",
-                   .symbol = "t",
-                   .formula = "M / M1 / 100",
-                   .terms = {{"M", sum.forward_kgm, "kgm", "moment of all the weights"},
-                             {"M1", r.moment_kgm_per_cm, "kgm_per_cm", "for one centimetre"}},
-                   .value = settling.trim_m,
-                   .unit = "m",
-                   .source = kDerrett,
-                   .assumptions = {"Afloat at rest, small angles."}});
-  steps.push_back({.id = "trim.bow_sinkage",
-                   .label = "The bow goes down by",
-                   .symbol = "s_bow",
-                   .formula = "s + t * (1 - x_F / L)",
-                   .terms = {sinkage, change, flotation, length},
-                   .value = r.bow_sinkage_m,
-                   .unit = "m",
-                   .source = kDerrett});
-  steps.push_back({.id = "trim.stern_sinkage",
-                   .label = "The stern goes down by",
-                   .symbol = "s_stern",
-                   .formula = "s - t * x_F / L",
-                   .terms = {sinkage, change, flotation, length},
-                   .value = r.stern_sinkage_m,
-                   .unit = "m",
-                   .source = kDerrett});
-  steps.push_back(
-      {.id = "trim.attitude",
-       .label = "Trim after the work, bow down",
-       .symbol = "a",
-       .formula = "a0 + atan(t / L) * 180 / pi",
-       .terms = {{"a0", in.initial_trim_deg, "deg", "trim before the work"}, change, length, pi},
-       .value = r.trim_deg,
-       .unit = "deg",
-       .source = kDerrett});
-  steps.push_back({.id = "trim.heel",
-                   .label = "List from the weights, starboard down",
-                   .symbol = "phi",
-                   .formula = "atan(M_y / ((D + W) * max(GM_1, GM_min))) * 180 / pi",
-                   .terms = {{"M_y", sum.starboard_kgm, "kgm", "moment about the centreline"},
-                             {"D", in.displacement_kg, "kg", "boat before the work"},
-                             {"W", r.added_kg, "kg", "weight that comes aboard"},
-                             {"GM_1", r.gm_after_m, "m", "metacentric height with the weights aboard"},
-                             {"GM_min", kListGm_m, "m", "least from which a list is told"},
-                             pi},
-                   .value = r.heel_deg,
-                   .unit = "deg",
-                   .source = kDerrett});
-  steps.push_back({.id = "trim.bow_freeboard",
-                   .label = "Bow height after the work",
-                   .symbol = "F",
-                   .formula = "h - s_bow",
-                   .terms = {{"h", in.bow_height_m, "m", "bow height before"},
-                             {"s_bow", r.bow_sinkage_m, "m", "the bow goes down by"}},
-                   .value = r.bow_freeboard_m,
-                   .unit = "m",
-                   .source = kDefinition});
+  tell([&] {
+    steps.push_back({.id = "trim.sinkage",
+                     .label = "Sinkage of the whole boat",
+                     .symbol = "s",
+                     .formula = "W / T1 / 100",
+                     .terms = {{"W", r.added_kg, "kg", "weight that comes aboard"},
+                               {"T1", r.immersion_kg_per_cm, "kg_per_cm", "for one centimetre"}},
+                     .value = settling.sinkage_m,
+                     .unit = "m",
+                     .source = kDerrett});
+    steps.push_back({.id = "trim.trim_change",
+                     .label = "Change of trim over the waterline, bow down",
+                     .symbol = "t",
+                     .formula = "M / M1 / 100",
+                     .terms = {{"M", sum.forward_kgm, "kgm", "moment of all the weights"},
+                               {"M1", r.moment_kgm_per_cm, "kgm_per_cm", "for one centimetre"}},
+                     .value = settling.trim_m,
+                     .unit = "m",
+                     .source = kDerrett,
+                     .assumptions = {"Afloat at rest, small angles."}});
+    steps.push_back({.id = "trim.bow_sinkage",
+                     .label = "The bow goes down by",
+                     .symbol = "s_bow",
+                     .formula = "s + t * (1 - x_F / L)",
+                     .terms = {sinkage, change, flotation, length},
+                     .value = r.bow_sinkage_m,
+                     .unit = "m",
+                     .source = kDerrett});
+    steps.push_back({.id = "trim.stern_sinkage",
+                     .label = "The stern goes down by",
+                     .symbol = "s_stern",
+                     .formula = "s - t * x_F / L",
+                     .terms = {sinkage, change, flotation, length},
+                     .value = r.stern_sinkage_m,
+                     .unit = "m",
+                     .source = kDerrett});
+    steps.push_back(
+        {.id = "trim.attitude",
+         .label = "Trim after the work, bow down",
+         .symbol = "a",
+         .formula = "a0 + atan(t / L) * 180 / pi",
+         .terms = {{"a0", in.initial_trim_deg, "deg", "trim before the work"}, change, length, pi},
+         .value = r.trim_deg,
+         .unit = "deg",
+         .source = kDerrett});
+    steps.push_back({.id = "trim.heel",
+                     .label = "List from the weights, starboard down",
+                     .symbol = "phi",
+                     .formula = "atan(M_y / ((D + W) * max(GM_1, GM_min))) * 180 / pi",
+                     .terms = {{"M_y", sum.starboard_kgm, "kgm", "moment about the centreline"},
+                               {"D", in.displacement_kg, "kg", "boat before the work"},
+                               {"W", r.added_kg, "kg", "weight that comes aboard"},
+                               {"GM_1", r.gm_after_m, "m", "metacentric height with the weights aboard"},
+                               {"GM_min", kListGm_m, "m", "least from which a list is told"},
+                               pi},
+                     .value = r.heel_deg,
+                     .unit = "deg",
+                     .source = kDerrett});
+    steps.push_back({.id = "trim.bow_freeboard",
+                     .label = "Bow height after the work",
+                     .symbol = "F",
+                     .formula = "h - s_bow",
+                     .terms = {{"h", in.bow_height_m, "m", "bow height before"},
+                               {"s_bow", r.bow_sinkage_m, "m", "the bow goes down by"}},
+                     .value = r.bow_freeboard_m,
+                     .unit = "m",
+                     .source = kDefinition});
+  });
 }
 
 // Where each weight that can stand elsewhere would take this much moment off the bow.

@@ -1,0 +1,16 @@
+#include "base/order.h"
+
+#include <algorithm>
+#include <numeric>
+
+namespace thole {
+
+std::vector<std::size_t> places_in_order(
+    std::size_t count, const std::function<bool(std::size_t, std::size_t)>& before) {
+  std::vector<std::size_t> places(count);
+  std::iota(places.begin(), places.end(), std::size_t{0});
+  std::stable_sort(places.begin(), places.end(), std::cref(before));
+  return places;
+}
+
+}  // namespace thole
