@@ -30,7 +30,7 @@ Drawing tornado_picture(const SensitivityResult& result, const Output& output, S
   drawing.high = {1.06, rows + 0.75};
   const double base = at(result.answer);
   drawing.description =
-      std::string(output.label) + " " + show(result.answer, shown_unit(output.key), system).text() + ". ";
+      std::string(label_of(output)) + " " + show(result.answer, shown_unit(output.key), system).text() + ". ";
   for (std::size_t i = 0; i < count; ++i) {
     const Swing& swing = result.swings[i];
     const double low = rows - 1.0 - static_cast<double>(i);

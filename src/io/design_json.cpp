@@ -9,7 +9,6 @@
 namespace thole {
 namespace {
 
-std::string text(std::string_view view) { return std::string(view); }
 
 std::string_view word(Origin origin) {
   switch (origin) {
@@ -28,19 +27,21 @@ std::string_view word(Origin origin) {
 }
 
 using thole::json_of;  // of text, numbers and issues
-Json json_of(const Change& change);
-Json json_of(const Term& term);
-Json json_of(const PartLine& line);
-Json json_of(const TaskLine& task);
+JsonText json_of(const Change& change);
+JsonText json_of(const Term& term);
+JsonText json_of(const PartLine& line);
+JsonText json_of(const TaskLine& task);
+
+JsonText json_of(const std::string& text) { return json_of(std::string_view(text)); }
 
 template <class Item>
-Json list_of(const std::vector<Item>& items) {
-  Json out = Json::array();
-  for (const Item& item : items) out.push_back(json_of(item));
-  return out;
+JsonText list_of(const std::vector<Item>& items) {
+  JsonList out;
+  for (const Item& item : items) out.add(json_of(item));
+  return out.take();
 }
 
-Json json_of(const Source& source) {
+JsonText json_of(const Source& source) {
   return JsonObject()
       .put("id", source.id)
       .put("title", source.title)
@@ -49,7 +50,7 @@ Json json_of(const Source& source) {
       .take();
 }
 
-Json json_of(const Change& change) {
+JsonText json_of(const Change& change) {
   JsonObject out;
   out.put("field", change.field).put("label", change.label);
   const Field* field = find_field(change.field);
@@ -63,7 +64,7 @@ Json json_of(const Change& change) {
   return out.take();
 }
 
-Json json_of(const Check& check) {
+JsonText json_of(const Check& check) {
   return JsonObject()
       .put("id", check.id)
       .put("label", check.label)
@@ -79,7 +80,7 @@ Json json_of(const Check& check) {
       .take();
 }
 
-Json json_of(const Term& term) {
+JsonText json_of(const Term& term) {
   return JsonObject()
       .put("symbol", term.symbol)
       .put("value", term.value)
@@ -88,7 +89,7 @@ Json json_of(const Term& term) {
       .take();
 }
 
-Json json_of(const Step& step) {
+JsonText json_of(const Step& step) {
   return JsonObject()
       .put("id", step.id)
       .put("label", step.label)
@@ -98,11 +99,11 @@ Json json_of(const Step& step) {
       .put("value", step.value)
       .put("unit", step.unit)
       .put("source", json_of(step.source))
-      .put("assumptions", Json(step.assumptions))
+      .put("assumptions", list_of(step.assumptions))
       .take();
 }
 
-Json json_of(const Caution& caution) {
+JsonText json_of(const Caution& caution) {
   return JsonObject()
       .put("id", caution.id)
       .put("text", caution.text)
@@ -110,7 +111,7 @@ Json json_of(const Caution& caution) {
       .take();
 }
 
-Json json_of(const Assumption& assumption) {
+JsonText json_of(const Assumption& assumption) {
   return JsonObject()
       .put("field", assumption.field)
       .put("text", assumption.text)
@@ -118,45 +119,53 @@ Json json_of(const Assumption& assumption) {
       .take();
 }
 
-void add_results(const Design& design, Json& out) {
+void add_results(const Design& design, JsonSections& out) {
   for (const Output& output : all_outputs()) {
     if (output.applies != nullptr && !output.applies(design)) continue;
-    out[text(output.stage)][text(output.key)] =
-        output.text != nullptr ? Json(output.text(design)) : json_of(output.number(design));
+    JsonObject& stage = out.in(output.stage);
+    if (output.text != nullptr) {
+      stage.put(output.key, output.text(design));
+    } else {
+      stage.put(output.key, output.number(design));
+    }
   }
 }
 
-Json value_of(const Field& field, const Job& job) {
-  if (field.access.is_text()) return field.access.get_text(job);
+JsonText value_of(const Field& field, const Job& job) {
+  if (field.access.is_text()) return json_of(field.access.get_text(job));
   const double value = field.access.get(job);
-  if (field.kind == Kind::toggle) return value != 0.0;
-  if (field.kind == Kind::choice) return text(field.options[static_cast<std::size_t>(value)].key);
-  if (field.kind == Kind::count) return static_cast<int>(value);
+  if (field.kind == Kind::toggle) return json_of(value != 0.0);
+  if (field.kind == Kind::choice) return json_of(field.options[static_cast<std::size_t>(value)].key);
+  if (field.kind == Kind::count) return json_of(static_cast<int>(value));
   return json_of(value);
 }
 
-Json job_of(const Design& design) {
-  Json out = Json::object();
+JsonText job_of(const Design& design) {
+  JsonObject out;
+  JsonSections sections;
   for (const Field& field : all_fields()) {
     const Origin origin = field.access.origin(design.job);
     if (origin == Origin::absent) continue;
-    Json& place = field.section.empty() ? out : out[text(field.section)];
-    place[text(field.key)] =
-        JsonObject().put("value", value_of(field, design.job)).put("origin", word(origin)).take();
+    JsonObject& place = field.section.empty() ? out : sections.in(field.section);
+    place.put(field.key, JsonObject()
+                             .put("value", value_of(field, design.job))
+                             .put("origin", word(origin))
+                             .take());
   }
-  return out;
+  sections.put_into(out);
+  return out.take();
 }
 
 template <class Item>
-Json all_of(const Design& design, std::vector<Item> Trace::*list) {
-  Json out = Json::array();
+JsonText all_of(const Design& design, std::vector<Item> Trace::*list) {
+  JsonList out;
   for (const Trace* trace : design.traces()) {
-    for (const Item& item : trace->*list) out.push_back(json_of(item));
+    for (const Item& item : trace->*list) out.add(json_of(item));
   }
-  return out;
+  return out.take();
 }
 
-Json json_of(const PartLine& line) {
+JsonText json_of(const PartLine& line) {
   return JsonObject()
       .put("id", line.id)
       .put("label", line.label)
@@ -170,31 +179,31 @@ Json json_of(const PartLine& line) {
       .take();
 }
 
-Json json_of(const TaskLine& task) {
+JsonText json_of(const TaskLine& task) {
   return JsonObject().put("id", task.id).put("label", task.label).put("labour_h", task.labour_h).take();
 }
 
 }  // namespace
 
 std::string write_design(const Design& design) {
-  Json out = JsonObject()
-                 .put("schema", kSchema)
-                 .put("engine_edition", kEngineEdition)
-                 .put("title", design.job.title.value)
-                 .put("verdict", word(design.outcome.fit))
-                 .put("governing", design.outcome.governing)
-                 .put("changes", list_of(design.outcome.changes))
-                 .take();
-  add_results(design, out);
-  out["parts"]["lines"] = list_of(design.parts.lines);
-  out["parts"]["tasks"] = list_of(design.parts.tasks);
-  out["job"] = job_of(design);
-  out["checks"] = all_of(design, &Trace::checks);
-  out["steps"] = all_of(design, &Trace::steps);
-  out["cautions"] = all_of(design, &Trace::cautions);
-  out["assumptions"] = all_of(design, &Trace::assumptions);
-  out["issues"] = json_of(design.issues);
-  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  JsonObject out;
+  out.put("schema", kSchema)
+      .put("engine_edition", kEngineEdition)
+      .put("title", design.job.title.value)
+      .put("verdict", word(design.outcome.fit))
+      .put("governing", design.outcome.governing)
+      .put("changes", list_of(design.outcome.changes));
+  JsonSections stages;
+  add_results(design, stages);
+  stages.in("parts").put("lines", list_of(design.parts.lines)).put("tasks", list_of(design.parts.tasks));
+  stages.put_into(out);
+  out.put("job", job_of(design))
+      .put("checks", all_of(design, &Trace::checks))
+      .put("steps", all_of(design, &Trace::steps))
+      .put("cautions", all_of(design, &Trace::cautions))
+      .put("assumptions", all_of(design, &Trace::assumptions))
+      .put("issues", json_of(design.issues));
+  return out.take().text + "\n";
 }
 
 }  // namespace thole

@@ -12,7 +12,8 @@ struct EmbeddedFile {
   std::string_view text{};  // its bytes
 };
 
-std::span<const EmbeddedFile> preset_files();  // presets/
-std::span<const EmbeddedFile> font_files();    // with the wizard only
+std::span<const EmbeddedFile> preset_files();     // presets/: catalogue, boats, waters
+std::span<const EmbeddedFile> ready_job_files();  // presets/jobs/
+std::span<const EmbeddedFile> font_files();       // with the wizard only
 
 }  // namespace thole

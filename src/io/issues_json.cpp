@@ -4,8 +4,6 @@
 
 namespace thole {
 
-std::string write_issues(const Issues& issues) {
-  return json_of(issues).dump(2, ' ', false, Json::error_handler_t::replace);
-}
+std::string write_issues(const Issues& issues) { return json_of(issues).text; }
 
 }  // namespace thole

@@ -1,9 +1,9 @@
 #include "io/job_json.h"
 
 #include <cmath>
-#include <nlohmann/json.hpp>
 
 #include "base/edition.h"
+#include "io/json_build.h"
 #include "io/json_scan.h"
 #include "io/limits.h"
 #include "io/schema_check.h"
@@ -12,8 +12,6 @@
 
 namespace thole {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 bool is_section(std::string_view key) {
   for (const Section& section : all_sections()) {
@@ -128,37 +126,33 @@ bool starts_with_object(const JsonScan& scan, Issues& issues) {
   return false;
 }
 
-Json value_of(const Field& field, const Job& job) {
+JsonText value_of(const Field& field, const Job& job) {
   if (field.access.is_text())
-    return plain_line(field.access.get_text(job), most_text_bytes(field));
+    return json_of(plain_line(field.access.get_text(job), most_text_bytes(field)));
   const double value = field.access.get(job);
   switch (field.kind) {
     case Kind::toggle:
-      return value != 0.0;
+      return json_of(value != 0.0);
     case Kind::choice:
-      return std::string(field.options[static_cast<std::size_t>(value)].key);
+      return json_of(field.options[static_cast<std::size_t>(value)].key);
     case Kind::count:
-      return static_cast<int>(value);
+      return json_of(static_cast<int>(value));
     default:
-      return value;
+      return json_of(value);
   }
 }
 
 // The given values; what is impossible cannot be written so that it reads back, and stays out.
-Json values_of(const Job& job) {
-  Json values = Json::object();
+void put_values(const Job& job, JsonObject& out) {
+  JsonSections sections;
   for (const Field& field : all_fields()) {
     if (field.access.origin(job) != Origin::given) continue;
     if (!field.access.is_text() && !range_message(field, field.access.get(job)).empty())
       continue;
-    Json& place = field.section.empty() ? values : values[std::string(field.section)];
-    place[std::string(field.key)] = value_of(field, job);
+    JsonObject& place = field.section.empty() ? out : sections.in(field.section);
+    place.put(field.key, value_of(field, job));
   }
-  return values;
-}
-
-std::string finished(const Json& document) {
-  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  sections.put_into(out);
 }
 
 }  // namespace
@@ -175,9 +169,10 @@ JobRead read_job(std::string_view text) {
 }
 
 std::string write_job(const Job& job) {
-  Json document = {{"schema", kSchema}};
-  document.update(values_of(job));
-  return finished(document);
+  JsonObject document;
+  document.put("schema", kSchema);
+  put_values(job, document);
+  return document.take().text + "\n";
 }
 
 PresetRead read_preset(std::string_view text) {
@@ -204,11 +199,17 @@ PresetRead read_preset(std::string_view text) {
 }
 
 std::string write_preset(const Preset& preset) {
-  return finished({{"schema", kSchema},
-                   {"id", preset.id},
-                   {"label", preset.label},
-                   {"help", preset.help},
-                   {"job", values_of(preset.values)}});
+  JsonObject values;
+  put_values(preset.values, values);
+  return JsonObject()
+             .put("schema", kSchema)
+             .put("id", preset.id)
+             .put("label", preset.label)
+             .put("help", preset.help)
+             .put("job", values.take())
+             .take()
+             .text +
+         "\n";
 }
 
 }  // namespace thole

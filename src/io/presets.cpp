@@ -33,9 +33,8 @@ Catalogue read_default_catalogue() {
 
 std::vector<ReadyJob> read_ready_jobs() {
   std::vector<ReadyJob> jobs;
-  for (const EmbeddedFile& file : preset_files()) {
+  for (const EmbeddedFile& file : ready_job_files()) {
     const std::string_view id = name_in("jobs/", file.path);
-    if (id.empty()) continue;
     Job job = read_job(file.text).job;
     std::string label = job.title.value;
     jobs.push_back({std::string(id), std::move(label), std::move(job), file.text});

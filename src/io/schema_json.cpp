@@ -1,10 +1,10 @@
 #include "io/schema_json.h"
 
+#include <nlohmann/json.hpp>
 #include <type_traits>
 
 #include "base/edition.h"
 #include "calc/outputs.h"
-#include "io/json_build.h"
 #include "io/limits.h"
 #include "io/text.h"
 #include "job/catalogue_fields.h"
@@ -13,29 +13,22 @@
 namespace thole {
 namespace {
 
+using Json = nlohmann::ordered_json;
+
 Json closed_object() {
-  return JsonObject()
-      .put("type", "object")
-      .put("additionalProperties", false)
-      .put("properties", Json::object())
-      .take();
+  return {{"type", "object"}, {"additionalProperties", false}, {"properties", Json::object()}};
 }
 
-Json text_value() { return JsonObject().put("type", "string").take(); }
-Json text_line() {
-  return JsonObject().put("type", "string").put("maxLength", static_cast<int>(kMostTextBytes)).take();
-}
+Json text_line() { return {{"type", "string"}, {"maxLength", kMostTextBytes}}; }
 
 // A document: its head, and the two keys that every one may have.
 Json document(std::string_view name, std::string_view title) {
-  Json out = JsonObject()
-                 .put("$schema", "https://json-schema.org/draft/2020-12/schema")
-                 .put("$id", std::string(name) + ".schema.json")
-                 .put("title", title)
-                 .take();
+  Json out = {{"$schema", "https://json-schema.org/draft/2020-12/schema"},
+              {"$id", std::string(name) + ".schema.json"},
+              {"title", std::string(title)}};
   out.update(closed_object());
-  out["properties"]["$schema"] = text_value();
-  out["properties"]["schema"]["const"] = kSchema;
+  out["properties"]["$schema"] = {{"type", "string"}};
+  out["properties"]["schema"] = {{"const", kSchema}};
   out["required"] = {"schema"};
   return out;
 }
@@ -46,7 +39,7 @@ void add_options(Json& out, std::span<const Option> options) {
 }
 
 Json field_schema(const Field& field) {
-  Json out = JsonObject().put("title", field.label).take();
+  Json out = {{"title", std::string(field.label)}};
   if (!help_of(field).empty()) out["description"] = std::string(help_of(field));
   switch (field.kind) {
     case Kind::number:
@@ -75,7 +68,7 @@ void add_job_values(Json& object) {
   Json& properties = object["properties"];
   for (const Section& section : all_sections()) {
     Json& entry = properties[std::string(section.key)];
-    entry["title"] = std::string(section.label);
+    entry = {{"title", std::string(section.label)}};
     entry.update(closed_object());
   }
   for (const Field& field : all_fields()) {
@@ -92,7 +85,7 @@ Json row_schema() {
   const Row standard;
   for (const Column<Row>& column : columns<Row>()) {
     Json& entry = out["properties"][std::string(column.key)];
-    if (!column.help.empty()) entry["description"] = std::string(column.help);
+    if (!help_of(column).empty()) entry["description"] = std::string(help_of(column));
     const auto in_range = [&column](Json& number) {
       number["minimum"] = column.min;
       number["maximum"] = column.max;
@@ -112,7 +105,7 @@ Json row_schema() {
           } else if constexpr (std::is_same_v<T, std::vector<double>>) {
             entry["type"] = "array";
             entry["minItems"] = 1;
-            entry["items"]["type"] = "number";
+            entry["items"] = {{"type", "number"}};
             in_range(entry["items"]);
             return true;
           } else {
@@ -129,7 +122,8 @@ Json row_schema() {
   return out;
 }
 
-// --- what a design says ----------------------------------------------------------------------------
+// --- what a design says
+// ---------------------------------------------------------------------------
 
 // An object with exactly these properties, all of them there.
 Json whole_object(Json properties) {
@@ -141,132 +135,83 @@ Json whole_object(Json properties) {
   return out;
 }
 
-Json number_value() { return JsonObject().put("type", "number").take(); }
+Json text_value() { return {{"type", "string"}}; }
+Json number_value() { return {{"type", "number"}}; }
+Json truth_value() { return {{"type", "boolean"}}; }
 // Null where the number does not exist: of a check that was not evaluated, say.
-Json number_or_null() {
-  Json out;
-  out["type"].push_back("number");
-  out["type"].push_back("null");
-  return out;
-}
+Json number_or_null() { return {{"type", Json::array({"number", "null"})}}; }
 Json one_of(std::initializer_list<std::string_view> words) {
-  Json out;
-  for (const std::string_view item : words) out["enum"].push_back(std::string(item));
-  return out;
+  Json list = Json::array();
+  for (const std::string_view item : words) list.push_back(std::string(item));
+  return {{"enum", std::move(list)}};
 }
-Json reference(const char* name) {
-  return JsonObject().put("$ref", std::string("#/$defs/") + name).take();
-}
-Json list_of(Json items) {
-  return JsonObject().put("type", "array").put("items", std::move(items)).take();
-}
+Json reference(const char* name) { return {{"$ref", std::string("#/$defs/") + name}}; }
+Json list_of(Json items) { return {{"type", "array"}, {"items", std::move(items)}}; }
 Json said(Json schema, std::string_view description) {
   schema["description"] = std::string(description);
   return schema;
 }
 
-enum class Shape { text, texts, number, number_or_null, truth, words, one, many };
-
-struct Property {
-  const char* key = nullptr;
-  Shape shape = Shape::text;
-  const char* of = nullptr;           // the definition, of one or many
-  const char* description = nullptr;  // where the key does not say it all
-};
-
-Json schema_of(const Property& property) {
-  switch (property.shape) {
-    case Shape::text:
-      return text_value();
-    case Shape::texts:
-      return list_of(text_value());
-    case Shape::number:
-      return number_value();
-    case Shape::number_or_null:
-      return number_or_null();
-    case Shape::truth:
-      return JsonObject().put("type", "boolean").take();
-    case Shape::words:  // filled in by the caller
-      return Json::object();
-    case Shape::one:
-      return reference(property.of);
-    case Shape::many:
-      return list_of(reference(property.of));
-  }
-  return {};
-}
-
-Json whole_object(std::span<const Property> properties) {
-  Json out = Json::object();
-  for (const Property& property : properties) {
-    Json schema = schema_of(property);
-    if (property.description != nullptr) schema = said(std::move(schema), property.description);
-    out[property.key] = std::move(schema);
-  }
-  return whole_object(std::move(out));
-}
-
-constexpr Property kSource[] = {{"id"},
-                                {"title"},
-                                {"locator", Shape::text, nullptr, "Clause, table or page."},
-                                {"confirmed", Shape::truth}};
-constexpr Property kChange[] = {{"field", Shape::text, nullptr, "Path of the job's field."}, {"label"}};
-constexpr Property kCheck[] = {{"id"},
-                               {"label"},
-                               {"verdict", Shape::words},
-                               {"utilisation", Shape::number_or_null, nullptr, "1 at the limit."},
-                               {"actual", Shape::number_or_null},
-                               {"limit", Shape::number_or_null},
-                               {"unit"},
-                               {"comparison", Shape::words},
-                               {"source", Shape::one, "Source", "Of the limit."},
-                               {"remedy"},
-                               {"changes", Shape::many, "Change"}};
-constexpr Property kTerm[] = {{"symbol"}, {"value", Shape::number_or_null}, {"unit"}, {"meaning"}};
-constexpr Property kStep[] = {{"id"},
-                              {"label"},
-                              {"symbol"},
-                              {"formula"},
-                              {"terms", Shape::many, "Term"},
-                              {"value", Shape::number_or_null},
-                              {"unit"},
-                              {"source", Shape::one, "Source"},
-                              {"assumptions", Shape::texts}};
-constexpr Property kCaution[] = {{"id"}, {"text"}, {"source", Shape::one, "Source"}};
-constexpr Property kAssumption[] = {{"field"}, {"text"}, {"source", Shape::one, "Source"}};
-constexpr Property kIssue[] = {{"severity", Shape::words},
-                               {"field", Shape::text, nullptr, "Path; empty: the whole document."},
-                               {"message"}};
-constexpr Property kPartLine[] = {{"id"},
-                                  {"label"},
-                                  {"detail"},
-                                  {"quantity", Shape::number_or_null},
-                                  {"unit", Shape::text, nullptr, "Empty: pieces."},
-                                  {"mass_kg", Shape::number_or_null},
-                                  {"unit_price", Shape::number_or_null},
-                                  {"price", Shape::number_or_null},
-                                  {"lead_days", Shape::number}};
-constexpr Property kTaskLine[] = {{"id"}, {"label"}, {"labour_h", Shape::number_or_null}};
-
 Json design_definitions() {
-  constexpr std::pair<const char*, std::span<const Property>> kDefinitions[] = {
-      {"Source", kSource},     {"Change", kChange},         {"Check", kCheck},
-      {"Term", kTerm},         {"Step", kStep},             {"Caution", kCaution},
-      {"Assumption", kAssumption}, {"Issue", kIssue},       {"PartLine", kPartLine},
-      {"TaskLine", kTaskLine}};
-  Json out;
-  for (const auto& [name, properties] : kDefinitions) out[name] = whole_object(properties);
-
-  out["Change"]["description"] = "What to set, or to clear so that Thole chooses it.";
-  Json& change = out["Change"]["properties"];
-  change["clear"]["const"] = true;
-  for (const char* kind : {"number", "string", "null"}) change["value"]["type"].push_back(kind);
-  Json& check = out["Check"]["properties"];
-  check["verdict"] = one_of({word(Verdict::pass), word(Verdict::marginal), word(Verdict::fail),
-                             word(Verdict::not_evaluated)});
-  check["comparison"] = one_of({"at most", "at least"});
-  out["Issue"]["properties"]["severity"] = one_of({"note", "warning", "error"});
-  return out;
+  Json change = whole_object(
+      {{"field", said(text_value(), "Path of the job's field.")}, {"label", text_value()}});
+  change["description"] = "What to set, or to clear so that Thole chooses it.";
+  change["properties"]["clear"] = {{"const", true}};
+  change["properties"]["value"] = {{"type", Json::array({"number", "string", "null"})}};
+  return {
+      {"Source", whole_object({{"id", text_value()},
+                               {"title", text_value()},
+                               {"locator", said(text_value(), "Clause, table or page.")},
+                               {"confirmed", truth_value()}})},
+      {"Change", std::move(change)},
+      {"Check",
+       whole_object({{"id", text_value()},
+                     {"label", text_value()},
+                     {"verdict", one_of({word(Verdict::pass), word(Verdict::marginal),
+                                         word(Verdict::fail), word(Verdict::not_evaluated)})},
+                     {"utilisation", said(number_or_null(), "1 at the limit.")},
+                     {"actual", number_or_null()},
+                     {"limit", number_or_null()},
+                     {"unit", text_value()},
+                     {"comparison", one_of({"at most", "at least"})},
+                     {"source", said(reference("Source"), "Of the limit.")},
+                     {"remedy", text_value()},
+                     {"changes", list_of(reference("Change"))}})},
+      {"Term", whole_object({{"symbol", text_value()},
+                             {"value", number_or_null()},
+                             {"unit", text_value()},
+                             {"meaning", text_value()}})},
+      {"Step", whole_object({{"id", text_value()},
+                             {"label", text_value()},
+                             {"symbol", text_value()},
+                             {"formula", text_value()},
+                             {"terms", list_of(reference("Term"))},
+                             {"value", number_or_null()},
+                             {"unit", text_value()},
+                             {"source", reference("Source")},
+                             {"assumptions", list_of(text_value())}})},
+      {"Caution",
+       whole_object(
+           {{"id", text_value()}, {"text", text_value()}, {"source", reference("Source")}})},
+      {"Assumption",
+       whole_object(
+           {{"field", text_value()}, {"text", text_value()}, {"source", reference("Source")}})},
+      {"Issue", whole_object({{"severity", one_of({"note", "warning", "error"})},
+                              {"field", said(text_value(), "Path; empty: the whole document.")},
+                              {"message", text_value()}})},
+      {"PartLine", whole_object({{"id", text_value()},
+                                 {"label", text_value()},
+                                 {"detail", text_value()},
+                                 {"quantity", number_or_null()},
+                                 {"unit", said(text_value(), "Empty: pieces.")},
+                                 {"mass_kg", number_or_null()},
+                                 {"unit_price", number_or_null()},
+                                 {"price", number_or_null()},
+                                 {"lead_days", number_value()}})},
+      {"TaskLine",
+       whole_object(
+           {{"id", text_value()}, {"label", text_value()}, {"labour_h", number_or_null()}})},
+  };
 }
 
 // The results of each stage, by the table of outputs.
@@ -279,7 +224,7 @@ void add_results(Json& properties) {
     }
     const std::string key(output.key);
     stage["properties"][key] =
-        said(output.text != nullptr ? text_value() : number_or_null(), output.label);
+        said(output.text != nullptr ? text_value() : number_or_null(), std::string(label_of(output)));
     if (output.applies == nullptr) stage["required"].push_back(key);
   }
 }
@@ -295,7 +240,7 @@ Json full_job() {
     Json value = field_schema(field);
     value.erase("title");
     value.erase("description");
-    Json entry = whole_object(JsonObject().put("value", std::move(value)).put("origin", origins).take());
+    Json entry = whole_object({{"value", std::move(value)}, {"origin", origins}});
     entry["title"] = std::string(field.label);
     Json& properties = field.section.empty() ? place : place["properties"];
     properties[std::string(field.key)] = std::move(entry);
@@ -332,12 +277,10 @@ std::string catalogue_schema() {
   properties["shop"] = row_schema<ShopRates>();
   for_each_list([&properties]<class Row>(std::string_view key, std::string_view help,
                                          std::vector<Row> Catalogue::*) {
-    properties[std::string(key)] = JsonObject()
-                                       .put("description", help)
-                                       .put("type", "array")
-                                       .put("maxItems", static_cast<int>(kMostRows))
-                                       .put("items", row_schema<Row>())
-                                       .take();
+    properties[std::string(key)] = {{"description", std::string(help)},
+                                    {"type", "array"},
+                                    {"maxItems", kMostRows},
+                                    {"items", row_schema<Row>()}};
   });
   return finished(out);
 }
@@ -345,14 +288,13 @@ std::string catalogue_schema() {
 std::string design_schema() {
   Json out = document("design", "Design: what evaluate says of a job");
   out["$defs"] = design_definitions();
-  Json properties;
-  properties["schema"]["const"] = kSchema;
-  properties["engine_edition"]["type"] = "integer";
-  properties["title"] = text_value();
-  properties["verdict"] = one_of({word(Fit::fits), word(Fit::fits_with_changes),
-                                  word(Fit::does_not_fit), word(Fit::not_evaluated)});
-  properties["governing"] = said(text_value(), "Id of the check that governs.");
-  properties["changes"] = said(list_of(reference("Change")), "What makes it fit; tried.");
+  Json properties = {{"schema", {{"const", kSchema}}},
+                     {"engine_edition", {{"type", "integer"}}},
+                     {"title", text_value()},
+                     {"verdict", one_of({word(Fit::fits), word(Fit::fits_with_changes),
+                                         word(Fit::does_not_fit), word(Fit::not_evaluated)})},
+                     {"governing", said(text_value(), "Id of the check that governs.")},
+                     {"changes", said(list_of(reference("Change")), "What makes it fit; tried.")}};
   add_results(properties);
   for (const auto& [key, name] : {std::pair("lines", "PartLine"), std::pair("tasks", "TaskLine")}) {
     properties["parts"]["properties"][key] = list_of(reference(name));

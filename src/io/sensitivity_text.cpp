@@ -29,7 +29,7 @@ std::string label_of(const std::string& path) {
 std::string sensitivity_text(const SensitivityResult& result, const Output& output, System system) {
   const std::string_view unit = shown_unit(output.key);
   const auto said = [&](double value) { return show(value, unit, system).text(); };
-  std::string text = std::string(output.label) + ": " + said(result.answer) + ", likely " +
+  std::string text = std::string(label_of(output)) + ": " + said(result.answer) + ", likely " +
                      said(result.low) + " to " + said(result.high) + "\n\n";
   if (result.swings.empty()) return text + "No value of this job moves it.\n";
   TextTable table{.rows = {{"", "from", "low", "high", "at low", "at high", ""}},
@@ -64,7 +64,7 @@ std::string write_sensitivity(const SensitivityResult& result, const Output& out
                       {"why", std::string(swing.why)},
                       {"source", std::string(swing.source->id)}});
   }
-  const Json out = {{"output", output.path()},         {"label", std::string(output.label)},
+  const Json out = {{"output", output.path()},         {"label", std::string(label_of(output))},
                     {"answer", number(result.answer)}, {"low", number(result.low)},
                     {"high", number(result.high)},     {"swings", std::move(swings)}};
   return out.dump(2) + "\n";

@@ -28,7 +28,7 @@ Json json_of(const Output& output, const Design& design, const Catalogue& catalo
              System system) {
   return {
       {"path", output.path()},
-      {"label", std::string(output.label)},
+      {"label", std::string(label_of(output))},
       {"value", output.text != nullptr ? Json(output.text(design)) : number(output.number(design))},
       {"unit", std::string(unit_of(output.key))},
       {"text", shown_output(output, design, catalogue.shop.currency, system).text()}};

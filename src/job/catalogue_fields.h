@@ -31,7 +31,6 @@ template <class Row>
 struct Column {
   std::string_view key{};  // the member's name; the unit is its suffix
   ColumnMember<Row> member{};
-  std::string_view help{};
   double min = 0.0;  // of numbers, also of each number in a list
   double max = 0.0;
 };
@@ -60,6 +59,31 @@ template <>
 std::span<const Column<Task>> columns<Task>();
 template <>
 std::span<const Column<ShopRates>> columns<ShopRates>();
+
+// One sentence for who fills it in; empty where the key says it all.
+template <class Row>
+std::string_view help_of(const Column<Row>& column);
+
+template <>
+std::string_view help_of(const Column<MotorClass>& column);
+template <>
+std::string_view help_of(const Column<BatteryBlock>& column);
+template <>
+std::string_view help_of(const Column<CableOffer>& column);
+template <>
+std::string_view help_of(const Column<ProtectiveDevice>& column);
+template <>
+std::string_view help_of(const Column<ChargerModel>& column);
+template <>
+std::string_view help_of(const Column<PlateStock>& column);
+template <>
+std::string_view help_of(const Column<BoltOffer>& column);
+template <>
+std::string_view help_of(const Column<Sundry>& column);
+template <>
+std::string_view help_of(const Column<Task>& column);
+template <>
+std::string_view help_of(const Column<ShopRates>& column);
 
 // How the enumerators of a column are written in files; the position is the enumerator's value.
 std::span<const Option> options_of(Chemistry);

@@ -177,7 +177,7 @@ class SheetWriter {
     out_.raw("<dl class=\"heads\">");
     for (const Chapter& chapter : all_chapters()) {
       const Output* output = find_output(chapter.headline);
-      if (output != nullptr) pair(output->label, output_text(*output));
+      if (output != nullptr) pair(label_of(*output), output_text(*output));
     }
     out_.raw("</dl>\n");
   }
@@ -290,7 +290,7 @@ class SheetWriter {
       if (output.stage != chapter.key) continue;
       if (output.applies != nullptr && !output.applies(design_)) continue;
       out_.raw(table ? "<tr>" : "<div>");
-      out_.line(table ? kRowHead : "dt", output.label);
+      out_.line(table ? kRowHead : "dt", label_of(output));
       if (table) {
         out_.line(kFigure, output_text(output));
         out_.raw("<td class=\"n\">");
@@ -299,7 +299,7 @@ class SheetWriter {
         out_.text(output_text(output));
         out_.raw(" ");
       }
-      if (const Step* step = design_.find_step(output.step)) reference(step->source);
+      if (const Step* step = design_.find_step(step_of(output))) reference(step->source);
       out_.raw(table ? "</td></tr>\n" : "</dd></div>\n");
     }
     out_.raw(table ? kTableEnd : "</dl>\n");

@@ -134,7 +134,7 @@ void draw_results(Context& ui, Paths paths) {
     if (output == nullptr) continue;
     if (output->applies != nullptr && !output->applies(ui.document.design())) continue;
     const Within item(ui.sheet, Role::listitem);
-    result_row(ui, path, output->label, shown(ui, *output), output->step);
+    result_row(ui, path, label_of(*output), shown(ui, *output), step_of(*output));
   }
 }
 
@@ -152,10 +152,10 @@ void draw_headline(Context& ui, std::string_view path) {
                 sheet.palette().muted, figures.unit);
   sheet.y += line;
   sheet.y +=
-      sheet.paragraph(sheet.x, sheet.y, sheet.width, kNote, sheet.palette().muted, output->label);
+      sheet.paragraph(sheet.x, sheet.y, sheet.width, kNote, sheet.palette().muted, label_of(*output));
   sheet.record({.id = "headline",
                 .role = Role::text,
-                .name = std::string(output->label) + ": " + figures.text()},
+                .name = std::string(label_of(*output)) + ": " + figures.text()},
                {sheet.x, top, sheet.width, sheet.y - top});
   sheet.y += kUnit;
 }

@@ -81,7 +81,7 @@ TEST_SUITE("derived") {
           const std::string shown =
               shown_output(output, design, catalogue().shop.currency, system).text();
           CHECK(has(words(chapter_of(sheet, find_chapter(output.stage)->title)),
-                    words(escaped(std::string(output.label) + " " + shown))));
+                    words(escaped(std::string(label_of(output)) + " " + shown))));
         }
         for (const Field& field : all_fields()) {
           if (field.section.empty() || field.access.origin(design.job) == Origin::absent) continue;
