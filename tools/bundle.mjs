@@ -3,7 +3,7 @@
 
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { copyFileSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { copyFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -19,7 +19,7 @@ const filesOf = (folder) => readdirSync(folder, { withFileTypes: true })
 
 // Whatever can change the page changes this.
 export function buildId(web, build) {
-  const tools = ["bundle.mjs", "make_site.mjs", "split_program.mjs"].map((name) => join(TOOLS, name));
+  const tools = ["bundle.mjs", "make_site.mjs", "split_program.mjs", "split_data.mjs"].map((name) => join(TOOLS, name));
   const files = [...filesOf(web), join(build, "thole.js"), join(build, "thole.wasm"), ...tools];
   return digest(...files.map((file) => readFileSync(file)));
 }
@@ -42,6 +42,11 @@ export class Stage {
     for (const name of [...this.scripts, "style.css"]) put(join(web, name), name);
     put(join(build, "thole.js"), "thole.js");
     for (const name of instead) put(join(web, "single", name), name);
+  }
+
+  // A script more, by its text.
+  put(name, text) {
+    writeFileSync(join(this.folder, name), text);
   }
 
   // Scripts that others start as workers: new URL("./name.js", import.meta.url).

@@ -3,17 +3,30 @@
 //
 // usage: make_single.mjs WEB_FOLDER BUILD_FOLDER OUTPUT.html
 
+import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { readFileSync, writeFileSync } from "node:fs";
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { join } from "node:path";
-import { gzipSync } from "node:zlib";
 import { buildId, marked, Stage } from "./bundle.mjs";
+import { lettersOf } from "../web/single/letters.js";
 
 const [web, build, output] = process.argv.slice(2);
 
+// Browsers unpack gzip by themselves and xz by a library; its 20 kB are made up for eight times.
+const xz = (bytes) => execFileSync("xz", ["--check=crc32", "--lzma2=preset=9e,lc=4,pb=0", "--stdout"],
+  { input: bytes, maxBuffer: 1 << 26 });
+// It asks Node for the streams that a browser has anyway.
+const place = createRequire(join(web, "../tests/web/package.json"));
+const unpacker = readFileSync(place.resolve("xz-decompress/dist/package/xz-decompress.min.js"), "utf8")
+  .replace('require("stream/web")', "globalThis");
+// Whose work it is; bundling drops comments.
+const notice = unpacker.match(/^\/\*!([\s\S]*?)\*\//)[1].replaceAll(/\n \* ?/g, "\n").replaceAll("--", "-");
+
 const id = buildId(web, build);
 const program = marked(readFileSync(join(build, "thole.wasm")));
-const stage = new Stage(web, build, { instead: ["wasm.js"] });
+const stage = new Stage(web, build, { instead: ["wasm.js", "letters.js"] });
+stage.put("xz.js", unpacker);
 // No worker: it would need a file of its own. Without OffscreenCanvas the page paints by itself.
 const define = { THOLE_BUILD: id, THOLE_PROGRAM: program.mark, OffscreenCanvas: undefined };
 const script = stage.script("shell.js", { define }).toString().trim();
@@ -25,7 +38,7 @@ const hash = (text) => `'sha256-${createHash("sha256").update(text).digest("base
 const policy = ["default-src 'none'", `script-src ${hash(script)} 'wasm-unsafe-eval'`,
   `style-src ${hash(style)}`, "img-src data: blob:", "base-uri 'none'", "form-action 'none'"].join("; ");
 const icon = `data:image/svg+xml;base64,${readFileSync(join(web, "icon.svg")).toString("base64")}`;
-const packed = gzipSync(program.bytes, { level: 9 }).toString("base64");
+const packed = xz(program.bytes);
 
 let html = readFileSync(join(web, "index.html"), "utf8");
 // Every replacement has to find its place, once: the page may have changed since.
@@ -40,7 +53,7 @@ replace(/(?<=<link rel="icon" href=")[^"]*/, icon);
 replace(/<link rel="stylesheet" href="style\.css">/, `<style>${style}</style>`);
 replace(/<script type="module" src="shell\.js"[^>]*><\/script>\n/, "");
 html = html.replaceAll(/<link rel="(manifest|apple-touch-icon|preload|modulepreload)"[^>]*>\n/g, "");
-replace(/<\/body>/, `<script type="application/gzip" id="program">${packed}</script>\n` +
+replace(/<\/body>/, `<!--${notice}-->\n<script type="text/plain" id="program" data-bytes="${packed.length}">${lettersOf(packed)}</script>\n` +
   `<script type="module">${script}</script>\n</body>`);
 const left = html.match(/\s(src|href)="(?!data:|#)[^"]*"/);
 if (left) throw new Error(`the page still asks for${left[0]}`);

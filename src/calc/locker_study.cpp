@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "base/number.h"
+#include "base/order.h"
 #include "data/sources.h"
 
 namespace thole {
@@ -44,7 +45,7 @@ std::vector<LockerOption> options_of(const Design& design, const Catalogue& cata
                                   .label = "Use " + std::to_string(other.block_count) + " of " +
                                            block.label}});
   }
-  std::stable_sort(options.begin(), options.end(), [](const LockerOption& a, const LockerOption& b) {
+  options = sorted(std::move(options), [](const LockerOption& a, const LockerOption& b) {
     return a.mass_kg < b.mass_kg;
   });
   if (options.size() > kMostOptions_count) options.resize(kMostOptions_count);

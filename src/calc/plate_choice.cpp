@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/order.h"
 #include "calc/mount/plate_rules.h"
 
 namespace thole {
@@ -34,8 +35,7 @@ PlateTrial try_plate(Design design, const PlateStock& stock) {
 PlateChooser::PlateChooser(Design design, std::vector<PlateStock> stocks) : design_(std::move(design)) {
   for (PlateStock& stock : stocks)
     if (find_alloy(stock.alloy) != nullptr) stocks_.push_back(std::move(stock));
-  std::stable_sort(stocks_.begin(), stocks_.end(),
-                   [](const PlateStock& a, const PlateStock& b) { return a.thickness_mm < b.thickness_mm; });
+  stocks_ = sorted(std::move(stocks_), [](const PlateStock& a, const PlateStock& b) { return a.thickness_mm < b.thickness_mm; });
 }
 
 bool PlateChooser::advance() {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/order.h"
 #include "job/fields.h"
 
 namespace thole {
@@ -105,8 +106,7 @@ void SensitivityStudy::conclude() {
   }
   result_.low = answer - std::sqrt(squares_down);
   result_.high = answer + std::sqrt(squares_up);
-  std::stable_sort(result_.swings.begin(), result_.swings.end(),
-                   [](const Swing& a, const Swing& b) { return a.width > b.width; });
+  result_.swings = sorted(std::move(result_.swings), [](const Swing& a, const Swing& b) { return a.width > b.width; });
 }
 
 SensitivityResult sensitivity(const Job& given, const Catalogue& catalogue,

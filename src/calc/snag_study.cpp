@@ -6,6 +6,7 @@
 #include <numbers>
 #include <optional>
 
+#include "base/order.h"
 #include "base/units.h"
 #include "calc/mount/bolt_group.h"
 #include "calc/mount/deck.h"
@@ -218,8 +219,7 @@ SnagStudy snag_study(const Design& design) {
   add_tube(design, study);
   add_plate(design, *plate, study);
   add_fastening(design, *plate, study);
-  std::stable_sort(study.order.begin(), study.order.end(),
-                   [](const SnagStrength& a, const SnagStrength& b) { return a.force_N < b.force_N; });
+  study.order = sorted(std::move(study.order), [](const SnagStrength& a, const SnagStrength& b) { return a.force_N < b.force_N; });
   add_checks(study);
   study.trace.cautions.push_back({.id = "snag.after",
                                   .text = "After a snag or a grounding look at the deck from below, at every bolt and along the tube, before it is "

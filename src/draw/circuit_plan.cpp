@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "base/number.h"
+#include "base/order.h"
 #include "draw/sketch.h"
 
 namespace thole {
@@ -201,8 +202,8 @@ class Plan {
       (!same ? across : zone_[at(branch.from)] == Zone::out ? out : back).push_back(std::move(row));
     }
     const auto x = [&](const Row& row) { return std::pair(x_[at(row.from)], x_[at(row.to)]); };
-    std::stable_sort(out.begin(), out.end(), [&](const Row& a, const Row& b) { return x(a) < x(b); });
-    std::stable_sort(back.begin(), back.end(), [&](const Row& a, const Row& b) { return x(a) > x(b); });
+    out = sorted(std::move(out), [&](const Row& a, const Row& b) { return x(a) < x(b); });
+    back = sorted(std::move(back), [&](const Row& a, const Row& b) { return x(a) > x(b); });
     for (std::vector<Row>* side : {&out, &across, &back}) keep_worst(*side);
     for (std::size_t k = network_.loads.size(); k-- > 0;) {  // the motor last
       const NetworkLoad& load = network_.loads[k];
@@ -260,7 +261,7 @@ class Plan {
         const int b = far(branch.to);
         return std::pair(std::min(a, b), std::max(a, b));
       };
-      std::stable_sort(string.begin(), string.end(), [&](std::size_t a, std::size_t b) { return place(a) < place(b); });
+      string = sorted(std::move(string), [&](std::size_t a, std::size_t b) { return place(a) < place(b); });
       found.push_back(std::move(string));
     }
     return found;
@@ -270,7 +271,7 @@ class Plan {
     std::vector<std::vector<std::size_t>> all = strings();
     if (all.size() > kMostStrings) {  // those that lose most, the rest in one
       const auto loss = [&](const std::vector<std::size_t>& string) { return loss_of({.branches = string}); };
-      std::stable_sort(all.begin(), all.end(), [&](const auto& a, const auto& b) { return loss(a) > loss(b); });
+      all = sorted(std::move(all), [&](const auto& a, const auto& b) { return loss(a) > loss(b); });
       for (std::size_t k = kMostStrings; k < all.size(); ++k) {
         all[kMostStrings - 1].insert(all[kMostStrings - 1].end(), all[k].begin(), all[k].end());
       }

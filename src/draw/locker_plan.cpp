@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "base/order.h"
 #include "draw/sketch.h"
 
 namespace thole {
@@ -98,7 +99,7 @@ void add_side(Drawing& drawing, const Sheet& sheet, const PackingInput& in,
               const Arrangement& arrangement, int strap_count) {
   std::vector<std::size_t> far_first(arrangement.blocks.size());
   for (std::size_t i = 0; i < far_first.size(); ++i) far_first[i] = i;
-  std::stable_sort(far_first.begin(), far_first.end(), [&](std::size_t a, std::size_t b) {
+  far_first = sorted(std::move(far_first), [&](std::size_t a, std::size_t b) {
     return arrangement.blocks[a].low.y_m > arrangement.blocks[b].low.y_m;
   });
   for (const std::size_t i : far_first) {

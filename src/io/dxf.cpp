@@ -11,6 +11,7 @@
 #include <utility>
 
 #include "base/number.h"
+#include "base/order.h"
 #include "calc/plate/outline.h"
 
 namespace thole {
@@ -250,8 +251,7 @@ class FreePlace {
                           {kMmPerM * all.low.x_m + x_mm, kMmPerM * all.low.y_m + y_mm}});
       }
     }
-    std::stable_sort(places.begin(), places.end(),
-                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    places = sorted(std::move(places), [](const auto& a, const auto& b) { return a.first < b.first; });
     for (const auto& [off_mm, low] : places) {
       if (is_free({low, {low.x_mm + width_mm, low.y_mm + height_mm}})) return low;
     }

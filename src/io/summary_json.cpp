@@ -1,18 +1,17 @@
 #include "io/summary_json.h"
 
 #include <array>
-#include <cmath>
-#include <nlohmann/json.hpp>
 #include <string_view>
 
 #include "base/edition.h"
 #include "calc/outputs.h"
 #include "io/figures.h"
+#include "io/json_build.h"
 
 namespace thole {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using thole::json_of;
 
 // What was decided, in the order of the wizard's pages.
 constexpr std::array<std::string_view, 17> kDecided{
@@ -22,66 +21,79 @@ constexpr std::array<std::string_view, 17> kDecided{
     "mount.bolt",       "trim.added_kg",          "trim.bow_sinkage_m",     "parts.labour_h",
     "parts.lead_days"};
 
-Json number(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
-
-Json json_of(const Output& output, const Design& design, const Catalogue& catalogue,
-             System system) {
-  return {
-      {"path", output.path()},
-      {"label", std::string(label_of(output))},
-      {"value", output.text != nullptr ? Json(output.text(design)) : number(output.number(design))},
-      {"unit", std::string(unit_of(output.key))},
-      {"text", shown_output(output, design, catalogue.shop.currency, system).text()}};
+JsonText json_of(const Output& output, const Design& design, const Catalogue& catalogue,
+                 System system) {
+  JsonObject out;
+  out.put("path", output.path()).put("label", label_of(output));
+  if (output.text != nullptr) {
+    out.put("value", output.text(design));
+  } else {
+    out.put("value", output.number(design));
+  }
+  return out.put("unit", unit_of(output.key))
+      .put("text", shown_output(output, design, catalogue.shop.currency, system).text())
+      .take();
 }
 
-Json governing(const Design& design, System system) {
+JsonText governing(const Design& design, System system) {
   const Check* check = design.find_check(design.outcome.governing);
-  if (check == nullptr) return {{"id", ""}, {"label", ""}, {"text", ""}};
-  return {{"id", check->id}, {"label", check->label}, {"text", shown_check(*check, system)}};
-}
-
-std::string finished(const Json& json) {
-  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+  return JsonObject()
+      .put("id", check != nullptr ? check->id : "")
+      .put("label", check != nullptr ? check->label : "")
+      .put("text", check != nullptr ? shown_check(*check, system) : "")
+      .take();
 }
 
 }  // namespace
 
 std::string write_summary(const Design& design, const Catalogue& catalogue, System system) {
-  Json outputs = Json::array();
+  JsonList outputs;
   for (const std::string_view path : kDecided) {
     const Output* output = find_output(path);
-    if (output != nullptr) outputs.push_back(json_of(*output, design, catalogue, system));
+    if (output != nullptr) outputs.add(json_of(*output, design, catalogue, system));
   }
-  return finished({{"verdict", std::string(word(design.outcome.fit))},
-                   {"governing", governing(design, system)},
-                   {"outputs", std::move(outputs)},
-                   {"price", number(design.parts.total_price)},
-                   {"currency", catalogue.shop.currency},
-                   {"edition", kEngineEdition}});
+  return JsonObject()
+      .put("verdict", word(design.outcome.fit))
+      .put("governing", governing(design, system))
+      .put("outputs", outputs.take())
+      .put("price", design.parts.total_price)
+      .put("currency", catalogue.shop.currency)
+      .put("edition", kEngineEdition)
+      .take()
+      .text;
 }
 
 std::string write_quote(const Design& design) {
-  Json parts = Json::array();
+  JsonList parts;
   for (const PartLine& line : design.parts.lines) {
-    parts.push_back({{"id", line.id},
-                     {"label", line.label},
-                     {"detail", line.detail},
-                     {"quantity", number(line.quantity)},
-                     {"unit", std::string(line.unit)},
-                     {"price", number(line.price)},
-                     {"lead_days", line.lead_days}});
+    parts.add(JsonObject()
+                  .put("id", line.id)
+                  .put("label", line.label)
+                  .put("detail", line.detail)
+                  .put("quantity", line.quantity)
+                  .put("unit", line.unit)
+                  .put("price", line.price)
+                  .put("lead_days", line.lead_days)
+                  .take());
   }
-  Json tasks = Json::array();
+  JsonList tasks;
   for (const TaskLine& task : design.parts.tasks) {
-    tasks.push_back({{"id", task.id}, {"label", task.label}, {"labour_h", number(task.labour_h)}});
+    tasks.add(JsonObject()
+                  .put("id", task.id)
+                  .put("label", task.label)
+                  .put("labour_h", task.labour_h)
+                  .take());
   }
-  Json cautions = Json::array();
+  JsonList cautions;
   for (const Trace* trace : design.traces()) {
-    for (const Caution& caution : trace->cautions) cautions.push_back(caution.text);
+    for (const Caution& caution : trace->cautions) cautions.add(json_of(std::string_view(caution.text)));
   }
-  return finished({{"parts", std::move(parts)},
-                   {"tasks", std::move(tasks)},
-                   {"cautions", std::move(cautions)}});
+  return JsonObject()
+      .put("parts", parts.take())
+      .put("tasks", tasks.take())
+      .put("cautions", cautions.take())
+      .take()
+      .text;
 }
 
 }  // namespace thole

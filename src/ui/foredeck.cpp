@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "base/number.h"
+#include "base/order.h"
 #include "draw/bow_elevation.h"
 #include "draw/foredeck_plan.h"
 #include "draw/layout.h"
@@ -25,7 +26,7 @@ void whole_figure(Context& ui, std::string_view id, const Drawing& drawing) {
 void draw_check_list(Context& ui, std::string_view name, const Trace& trace) {
   std::vector<const Check*> checks;
   for (const Check& check : trace.checks) checks.push_back(&check);
-  std::stable_sort(checks.begin(), checks.end(), [](const Check* a, const Check* b) { return more_serious(*a, *b); });
+  checks = sorted(std::move(checks), [](const Check* a, const Check* b) { return more_serious(*a, *b); });
   const Within list(ui.sheet, Role::list, std::string(name));
   for (const Check* check : checks) {
     const Within item(ui.sheet, Role::listitem);

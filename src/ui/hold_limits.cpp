@@ -90,7 +90,7 @@ void draw_ranked_inputs(Context& ui) {
   RankedInputs& ranked = studies_of(ui.state).ranked;
   std::vector<SemOption> options;
   for (const std::string_view path : kOutputs) {
-    options.push_back({std::string(path), std::string(find_output(path)->label)});
+    options.push_back({std::string(path), std::string(label_of(*find_output(path)))});
   }
   const int picked = segments(ui, "ranked", "What is asked for", options, static_cast<int>(ranked.output));
   const bool fresh = ranked.version != ui.document.version() || (!ranked.running && !ranked.result);

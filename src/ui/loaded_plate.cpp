@@ -121,16 +121,10 @@ void draw_reading(Context& ui, const PlateStudy& study, const PlateFinding& at, 
   if (button(ui, "plate.bolt.next", "Next bolt")) plate.bolt = (bolt + 1) % result.bolt_N.size();
   const PlatePoint place = study.model.shape.bolts[bolt].at;
   const double step_m = kGrid_mm / 1000.0;
-  struct Way {
-    const char* key;
-    const char* label;
-    PlatePoint by;
-  };
-  for (const Way& way : {Way{"fore", "Bolt forward 5 mm", {step_m, 0.0}}, Way{"aft", "Bolt aft 5 mm", {-step_m, 0.0}},
-                         Way{"port", "Bolt to port 5 mm", {0.0, step_m}}, Way{"star", "Bolt to starboard 5 mm", {0.0, -step_m}}}) {
-    if (button(ui, std::string("plate.bolt.") + way.key, way.label, Weight::quiet))
-      place_bolt(ui, study, bolt, {place.x_m + way.by.x_m, place.y_m + way.by.y_m});
-  }
+  const int along = pair_of_buttons(ui, {"plate.bolt.fore", "Bolt forward 5 mm"}, {"plate.bolt.aft", "Bolt aft 5 mm"});
+  if (along >= 0) place_bolt(ui, study, bolt, {place.x_m + (along == 0 ? step_m : -step_m), place.y_m});
+  const int across = pair_of_buttons(ui, {"plate.bolt.port", "To port 5 mm"}, {"plate.bolt.star", "To starboard 5 mm"});
+  if (across >= 0) place_bolt(ui, study, bolt, {place.x_m, place.y_m + (across == 0 ? step_m : -step_m)});
   if (ui.document.given().mount.bolt_places.known() && button(ui, "plate.bolt.grid", "Back to the even grid"))
     ui.document.apply({.field = "mount.bolt_places", .clear = true, .label = "Back to the even grid"});
 }

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/number.h"
+#include "base/order.h"
 #include "calc/outputs.h"
 #include "io/figures.h"
 #include "io/link.h"
@@ -173,8 +174,7 @@ void draw_trace(Context& ui, const Trace& trace) {
   if (!trace.checks.empty() && disclosure(ui, "checks." + ui.state.page, "Checks on this page")) {
     std::vector<const Check*> checks;
     for (const Check& check : trace.checks) checks.push_back(&check);
-    std::stable_sort(checks.begin(), checks.end(),
-                     [](const Check* a, const Check* b) { return more_serious(*a, *b); });
+    checks = sorted(std::move(checks), [](const Check* a, const Check* b) { return more_serious(*a, *b); });
     draw_checks(ui, checks);
   }
   const bool worked_out = !trace.steps.empty() || !ui.document.told();

@@ -84,6 +84,44 @@ bool only_measured(const std::string& path) {
 }  // namespace
 
 TEST_SUITE("property") {
+  TEST_CASE("a design without its steps is the same in all else") {
+    for (const ReadyJob& ready : ready_jobs()) {
+      CAPTURE(ready.id);
+      const Evaluation told(ready.job, default_catalogue());
+      const Evaluation untold(ready.job, default_catalogue(), {}, Telling::no_steps);
+      const Design& whole = told.design();
+      const Design& bare = untold.design();
+      CHECK(bare.outcome.governing == whole.outcome.governing);
+      for (const Output& output : all_outputs()) {
+        CAPTURE(output.path());
+        if (output.text != nullptr) {
+          CHECK(output.text(bare) == output.text(whole));
+        } else {
+          CHECK((output.number(bare) == output.number(whole) ||
+                 (std::isnan(output.number(bare)) && std::isnan(output.number(whole)))));
+        }
+      }
+      std::size_t steps = 0;
+      for (std::size_t i = 0; i < whole.traces().size(); ++i) {
+        const Trace& a = *whole.traces()[i];
+        const Trace& b = *bare.traces()[i];
+        REQUIRE(a.checks.size() == b.checks.size());
+        for (std::size_t k = 0; k < a.checks.size(); ++k) {
+          CAPTURE(a.checks[k].id);
+          CHECK(a.checks[k].id == b.checks[k].id);
+          CHECK(a.checks[k].remedy == b.checks[k].remedy);
+          CHECK(a.checks[k].verdict() == b.checks[k].verdict());
+          CHECK(a.checks[k].changes.size() == b.checks[k].changes.size());
+        }
+        CHECK(a.cautions.size() == b.cautions.size());
+        CHECK(a.assumptions.size() == b.assumptions.size());
+        CHECK(a.steps.size() >= b.steps.size());
+        if (&a != &whole.estimates) steps += b.steps.size();
+      }
+      CHECK(steps == 0);
+    }
+  }
+
   TEST_CASE("nothing given at all still gives a whole answer, marked as estimated") {
     const Design design = design_of({});
     check_sound(design);

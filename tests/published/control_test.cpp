@@ -6,9 +6,9 @@
 using namespace thole;
 
 TEST_SUITE("published") {
-  // Installation guides of three makers of network parts, read side by side: single drop 6 m, all drops
-  // 78 m, 50 devices, 100 m of light (micro) backbone, a terminator at each end, one load number 50 mA,
-  // 1.5 V between any two devices. The currents of the three cables are from memory and disputed
+  // As installation guides of makers of network parts print them, read in excerpts and not against the
+  // standard itself: single drop 6 m, all drops 78 m, 50 devices, 100 m of light (micro) backbone, a
+  // terminator at each end, one load number 50 mA, 1.5 V between any two devices. The currents of the three cables are from memory and disputed
   // (kNetworkCable), so they are only held to grow.
   TEST_CASE("marine network limits [NMEA 2000 installation guides]") {
     CHECK(kLongestDrop_m == 6.0);

@@ -2,8 +2,10 @@
 // rest follows the first touch, and is never waited for where the profile of a first visit has told right.
 
 import assert from "node:assert/strict";
+import { join } from "node:path";
 import { after, afterEach, before, test } from "node:test";
-import { PHONE, ready, settle, startBrowser } from "./browser.mjs";
+import { pathToFileURL } from "node:url";
+import { PHONE, ready, settle, SITE, startBrowser } from "./browser.mjs";
 
 let web, context;
 before(async () => { web = await startBrowser(); });
@@ -41,6 +43,20 @@ test("a first visit does without the rest; the first touch fetches it, once", as
   await page.locator("nav button[aria-current] + button").click();
   await settle(page);
   assert.deepEqual(asked, ["fetch"]);
+});
+
+test("the first part alone reads as the whole program does", async () => {
+  const words = (page) => page.evaluate(() => [...document.querySelectorAll("[data-id]")].map((element) =>
+    [element.textContent, element.getAttribute("aria-label"), element.getAttribute("aria-description"), element.value]));
+  const { page, asked } = await visit();
+  const first = await words(page);
+  assert.deepEqual(asked, []);
+  assert.ok(first.length > 20, `${first.length} elements`);
+  const whole = await context.newPage();
+  await whole.goto(pathToFileURL(join(SITE, "../thole.html")).href);
+  await ready(whole);
+  await settle(whole);
+  assert.deepEqual(await words(whole), first);
 });
 
 test("a link opens whole", async () => {

@@ -2,12 +2,14 @@
 
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
+import { randomBytes } from "node:crypto";
 import { copyFileSync, mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, afterEach, before, test } from "node:test";
 import { pathToFileURL } from "node:url";
 import { chromium } from "playwright-core";
+import { bytesOf, lettersOf } from "../../web/single/letters.js";
 import { CHROMIUM, CLI, DESK, PHONE, ready, settle, SITE } from "./browser.mjs";
 
 const SINGLE = join(SITE, "../thole.html");
@@ -128,6 +130,16 @@ test("where storage is refused it works all the same", async () => {
   await settle(page);
   await threeNumbers(page);
   assert.match(await verdict(page), /^(Fits|Fits with changes|Does not fit)\b/);
+});
+
+test("bytes survive as letters, of which none begins a tag", () => {
+  for (const length of [0, 1, 8, 9, 10, 8999]) {
+    for (const bytes of [randomBytes(length), Buffer.alloc(length), Buffer.alloc(length, 255)]) {
+      const letters = lettersOf(bytes);
+      assert.match(letters, /^[ -;=-~]*$/);
+      assert.deepEqual(Buffer.from(bytesOf(letters, length)), bytes);
+    }
+  }
 });
 
 test("its policy allows its own script and style, by their digests, and no connection", () => {

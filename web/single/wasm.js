@@ -1,12 +1,13 @@
-// The page that is one file holds the program in itself: gzip, as base64. Takes the place of ../wasm.js.
+// The page that is one file holds the program in itself: packed by xz, written in letters (letters.js). Takes
+// the place of ../wasm.js.
+
+import { XzReadableStream } from "./xz.js";
+import { bytesOf } from "./letters.js";
 
 export async function compileProgram() {
-  if (typeof DecompressionStream === "undefined") {
-    throw new Error("This browser cannot unpack the file; a newer one can.");
-  }
-  const text = document.getElementById("program").textContent;
-  const packed = Uint8Array.from(atob(text), (character) => character.charCodeAt(0));
-  const unpacked = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
+  const element = document.getElementById("program");
+  const packed = bytesOf(element.textContent, Number(element.dataset.bytes));
+  const unpacked = new XzReadableStream(new Blob([packed]).stream());
   return WebAssembly.compile(await new Response(unpacked).arrayBuffer());
 }
 

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "base/number.h"
+#include "base/order.h"
 #include "data/sources.h"
 
 namespace thole {
@@ -145,7 +146,7 @@ std::vector<Clearance> clearances(const RoomInput& in, int to_deg) {
       }
     }
   }
-  std::stable_sort(all.begin(), all.end(), [](const Clearance& a, const Clearance& b) { return a.distance_m < b.distance_m; });
+  all = sorted(std::move(all), [](const Clearance& a, const Clearance& b) { return a.distance_m < b.distance_m; });
   return all;
 }
 
@@ -157,7 +158,7 @@ std::vector<Clearance> openings(const RoomInput& in) {
     all.push_back(unknown(item_label(in, i), static_cast<int>(i)));
     come_near(bars, box_of(in.items[i], kTallest_m), 0.0, 0.0, all.back());
   }
-  std::stable_sort(all.begin(), all.end(), [](const Clearance& a, const Clearance& b) { return a.distance_m < b.distance_m; });
+  all = sorted(std::move(all), [](const Clearance& a, const Clearance& b) { return a.distance_m < b.distance_m; });
   return all;
 }
 

@@ -84,6 +84,7 @@ HoldResult hold(const HoldInput& in) {
   r.thrust_mean_N = std::max(r.thrust_head_on_N, r.thrust_equilibrium_N);
   r.thrust_required_N = r.thrust_mean_N * r.margin_factor;
 
+  assume_weather(in, r.trace);
   tell([&] {
     show_wind(in, site, r.wind_N, r.trace);
     show_current(in, site, r.current_N, r.trace);

@@ -35,6 +35,7 @@ inline Term drag_term(const HoldInput& in) {
 
 // --- load_steps.cpp: each load from ahead
 
+void assume_weather(const HoldInput& in, Trace& trace);
 void show_wind(const HoldInput& in, const Site& site, double wind_N, Trace& trace);
 void show_current(const HoldInput& in, const Site& site, double current_N, Trace& trace);
 void show_waves(const HoldInput& in, const Site& site, double wave_N, Trace& trace);

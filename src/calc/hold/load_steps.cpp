@@ -99,6 +99,18 @@ double show_wetted_area(const HoldInput& in, Trace& trace) {
 
 }  // namespace
 
+void assume_weather(const HoldInput& in, Trace& trace) {
+  if (!in.wind_at_boat_height) {
+    trace.assumptions.push_back(
+        {"water.wind_height",
+         "The wind at 10 m acts on the boat unreduced, which is on the safe "
+         "side: at the boat's height its force is about two thirds.",
+         kDnvWind});
+  }
+  trace.assumptions.push_back(
+      {"water.wave_height_m", "The sea comes from where the wind does.", kProjectDecision});
+}
+
 void show_wind(const HoldInput& in, const Site& site, double wind_N, Trace& trace) {
   const double frontal_m2 = show_windage(in, trace);
   const double density = site.hull.air_density_kg_per_m3;
@@ -131,12 +143,6 @@ void show_wind(const HoldInput& in, const Site& site, double wind_N, Trace& trac
                  .value = wind_on_boat_mps(in, in.wind_mps),
                  .unit = "m/s",
                  .source = kNpdWind});
-  } else {
-    trace.assumptions.push_back(
-        {"water.wind_height",
-         "The wind at 10 m acts on the boat unreduced, which is on the safe "
-         "side: at the boat's height its force is about two thirds.",
-         kDnvWind});
   }
   show(trace,
        {.id = "hold.wind",
@@ -361,8 +367,6 @@ void show_waves(const HoldInput& in, const Site& site, double wave_N, Trace& tra
                .unit = "m",
                .source = kWilsonSea,
                .assumptions = {"Deep water."}});
-  trace.assumptions.push_back(
-      {"water.wave_height_m", "The sea comes from where the wind does.", kProjectDecision});
 }
 
 }  // namespace thole

@@ -7,6 +7,7 @@
 #include <optional>
 #include <utility>
 
+#include "base/order.h"
 #include "calc/locker/floor.h"
 #include "calc/locker/mode.h"
 #include "data/sources.h"
@@ -202,7 +203,7 @@ class WiringSearch {
         if (child) children.push_back(*child);
       }
     }
-    std::stable_sort(children.begin(), children.end(), [](const Child& a, const Child& b) {
+    children = sorted(std::move(children), [](const Child& a, const Child& b) {
       return a.added_m < b.added_m - kSlack_m;
     });
     for (const Child& child : children) {
@@ -285,8 +286,7 @@ std::vector<Candidate> all_candidates(const PackingInput& in, const Mode& mode, 
       }
     }
   }
-  std::stable_sort(candidates.begin(), candidates.end(),
-                   [](const Candidate& a, const Candidate& b) {
+  candidates = sorted(std::move(candidates), [](const Candidate& a, const Candidate& b) {
                      if (a.tier != b.tier) return a.tier < b.tier;
                      return a.foot.x_m + a.foot.y_m < b.foot.x_m + b.foot.y_m - kSlack_m;
                    });
@@ -440,8 +440,7 @@ PackingResult pack(const PackingInput& in) {
       if (arrangement) result.arrangements.push_back(std::move(*arrangement));
     }
   }
-  std::stable_sort(result.arrangements.begin(), result.arrangements.end(),
-                   [](const Arrangement& a, const Arrangement& b) {
+  result.arrangements = sorted(std::move(result.arrangements), [](const Arrangement& a, const Arrangement& b) {
                      if (std::abs(a.jumpers_m - b.jumpers_m) > kSlack_m) {
                        return a.jumpers_m < b.jumpers_m;
                      }

@@ -1,4 +1,5 @@
 #include "calc/network/network.h"
+#include "base/order.h"
 
 #include <Eigen/Dense>
 #include <algorithm>
@@ -378,7 +379,7 @@ NetworkSolution solve_network(const Network& network) {
 std::vector<std::size_t> branches_by_loss(const NetworkSolution& solution) {
   std::vector<std::size_t> order(solution.branch_W.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+  order = sorted(std::move(order), [&](std::size_t a, std::size_t b) {
     return solution.branch_W[a] > solution.branch_W[b];
   });
   return order;
