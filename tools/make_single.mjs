@@ -7,7 +7,7 @@ import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { buildId, marked, Stage } from "./bundle.mjs";
 import { lettersOf } from "../web/single/letters.js";
 
@@ -17,9 +17,9 @@ const [web, build, output] = process.argv.slice(2);
 const xz = (bytes) => execFileSync("xz", ["--check=crc32", "--lzma2=preset=9e,lc=4,pb=0", "--stdout"],
   { input: bytes, maxBuffer: 1 << 26 });
 // It asks Node for the streams that a browser has anyway.
-const place = createRequire(join(web, "../tests/web/package.json"));
+const place = createRequire(resolve(web, "../tests/web/package.json"));
 const unpacker = readFileSync(place.resolve("xz-decompress/dist/package/xz-decompress.min.js"), "utf8")
-  .replace('require("stream/web")', "globalThis");
+  .replaceAll('require("stream/web")', "globalThis");
 // Whose work it is; bundling drops comments.
 const notice = unpacker.match(/^\/\*!([\s\S]*?)\*\//)[1].replaceAll(/\n \* ?/g, "\n").replaceAll("--", "-");
 

@@ -75,12 +75,13 @@ export class Mirror {
       entry.outer.remove();
       this.entries.delete(id);
     }
-    const next = new Map();  // parent element -> the child that should come next
+    const last = new Map();  // parent element -> its child that was placed last
     list.forEach((entry, index) => {
       const parent = nodes[index].parent < 0 ? this.root : list[nodes[index].parent].element;
-      const at = next.has(parent) ? next.get(parent) : parent.firstChild;
+      // Asked only now: what came next may have moved to another parent since.
+      const at = last.has(parent) ? last.get(parent).nextSibling : parent.firstChild;
       if (entry.outer !== at) parent.insertBefore(entry.outer, at);
-      next.set(parent, entry.outer.nextSibling);
+      last.set(parent, entry.outer);
     });
     this.rove(list);
     // Moving an element takes its focus.
