@@ -257,7 +257,7 @@ function scenario(name) {
       if (titles.at(-1) !== "Job pack") assert.ok(pictures.some((said) => /\d/.test(said)), titles.at(-1));
     }
     assert.deepEqual(titles, ["Quick check", "Boat", "Water", "Hold", "Shaft", "Bank", "Feeder", "Charging",
-      "Mount", "Trim", "Job pack"]);
+      "Mount", "Trim", "Control and sensors", "Job pack"]);
     await (await page.find("button", "Job sheet, to print")).click();
     const sheet = () => page.evaluate(() => document.querySelector("#paper")?.textContent ?? "");
     await until(async () => /8\.2 m long/.test(await sheet()), "the job sheet");
