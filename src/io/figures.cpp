@@ -104,7 +104,7 @@ std::string shown_source(const Source& source) {
 std::string_view origin_word(Origin origin) {
   switch (origin) {
     case Origin::absent:
-      return "not needed yet";
+      return "not given";
     case Origin::given:
       return "yours";
     case Origin::preset:

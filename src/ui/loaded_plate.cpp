@@ -41,7 +41,8 @@ std::size_t worst_of_all(const PlateStudy& study) {
   return worst;
 }
 
-constexpr double kGrid_mm = 5.0;  // bolts are moved on
+constexpr double kGrid_mm = 5.0;   // bolts are moved on
+constexpr double kRing_mm = 19.0;  // round the bolt that is picked, wider than any of them is drawn
 constexpr float kReach = 44.0f;
 
 PlatePoint on_grid(PlatePoint p) {
@@ -106,6 +107,16 @@ std::size_t nearest_node(const PlateMesh& mesh, PlatePoint p) {
   return best;
 }
 
+void back_to_grid(Context& ui) {
+  if (ui.document.given().mount.bolt_places.known() && button(ui, "plate.bolt.grid", "Back to the even grid"))
+    ui.document.apply({.field = "mount.bolt_places", .clear = true, .label = "Back to the even grid"});
+}
+
+std::size_t picked_bolt(const LoadedPlate& plate, const PlateStudy& study, const PlateFinding& at) {
+  const auto worst = static_cast<std::size_t>(std::max(at.bolt, 0));
+  return std::min(plate.bolt.value_or(worst), study.model.shape.bolts.size() - 1);
+}
+
 void draw_reading(Context& ui, const PlateStudy& study, const PlateFinding& at, LoadedPlate& plate) {
   const System system = ui.state.system;
   const PlateCaseSolution& result = study.solution.cases[at.load_case];
@@ -113,10 +124,10 @@ void draw_reading(Context& ui, const PlateStudy& study, const PlateFinding& at, 
   note(ui, "At the cross: " + show(at.load_factor * result.stress_Pa[node] / 1e6, "MPa", system).text() + ", " +
                (result.sag_m[node] < 0.0 ? "down " : "up ") +
                show(1000.0 * std::abs(at.load_factor * result.sag_m[node]), "mm", system).text() + ".");
-  const std::size_t bolt = std::min(plate.bolt, result.bolt_N.size() - 1);
+  const std::size_t bolt = picked_bolt(plate, study, at);
   const double pull_N = at.load_factor * result.bolt_N[bolt];
   const double share = at.bolts_N > 0.0 ? 100.0 * pull_N / at.bolts_N : 0.0;
-  note(ui, "Bolt " + std::to_string(bolt + 1) + " of " + std::to_string(result.bolt_N.size()) + ": pulls " +
+  note(ui, "Ringed, bolt " + std::to_string(bolt + 1) + " of " + std::to_string(result.bolt_N.size()) + ": pulls " +
                show(pull_N, "N", system).text() + ", " + fixed(share, 0) + " % of all.");
   if (button(ui, "plate.bolt.next", "Next bolt")) plate.bolt = (bolt + 1) % result.bolt_N.size();
   const PlatePoint place = study.model.shape.bolts[bolt].at;
@@ -125,8 +136,7 @@ void draw_reading(Context& ui, const PlateStudy& study, const PlateFinding& at, 
   if (along >= 0) place_bolt(ui, study, bolt, {place.x_m + (along == 0 ? step_m : -step_m), place.y_m});
   const int across = pair_of_buttons(ui, {"plate.bolt.port", "To port 5 mm"}, {"plate.bolt.star", "To starboard 5 mm"});
   if (across >= 0) place_bolt(ui, study, bolt, {place.x_m, place.y_m + (across == 0 ? step_m : -step_m)});
-  if (ui.document.given().mount.bolt_places.known() && button(ui, "plate.bolt.grid", "Back to the even grid"))
-    ui.document.apply({.field = "mount.bolt_places", .clear = true, .label = "Back to the even grid"});
+  back_to_grid(ui);
 }
 
 void draw_findings(Context& ui, const PlateStudy& study) {
@@ -150,8 +160,7 @@ void draw_loaded_plate(Context& ui) {
   for (const Issue& issue : study.issues) note(ui, issue.message);
   if (!study.solution.solved) {
     note(ui, study.solution.problem);
-    if (ui.document.given().mount.bolt_places.known() && button(ui, "plate.bolt.grid", "Back to the even grid"))
-      ui.document.apply({.field = "mount.bolt_places", .clear = true, .label = "Back to the even grid"});
+    back_to_grid(ui);
     return;
   }
   for (const Check& check : study.checks) check_row(ui, check);
@@ -183,6 +192,8 @@ void draw_loaded_plate(Context& ui) {
   }
   if (const std::optional<PlatePoint> to = movable(ui, plate, "plate.probe", "Where stress and sag are read", plate.probe, length_mm, frame, rect))
     plate.probe = *to;
+  const PlatePoint ringed = study.model.shape.bolts[picked_bolt(plate, study, at)].at;
+  drawing.circles.push_back({.centre = {1000.0 * ringed.x_m, 1000.0 * ringed.y_m}, .radius = kRing_mm});
   const PlatePoint cross = plate.held == "plate.probe" ? plate.to : plate.probe;
   const double x_mm = 1000.0 * cross.x_m;
   const double y_mm = 1000.0 * cross.y_m;

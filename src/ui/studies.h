@@ -83,7 +83,7 @@ struct LoadedPlate {
   PlatePoint to{};
   PlatePoint probe{};     // where stress and sag are read
   bool probed = false;
-  std::size_t bolt = 0;   // picked
+  std::optional<std::size_t> bolt{};  // picked; the one that pulls most until one is
 };
 
 struct ChosenStock {

@@ -574,8 +574,8 @@ void field_control(Context& ui, const Field& field) {
   }
 }
 
-// Side by side where every word has room, else one below the other.
-static bool side_by_side(const Sheet& sheet, const std::vector<SemOption>& options, float room) {
+// Whether every word has so much room.
+static bool words_fit(const Sheet& sheet, const std::vector<SemOption>& options, float room) {
   for (const SemOption& option : options) {
     std::string_view rest = option.label;
     while (!rest.empty()) {
@@ -587,20 +587,30 @@ static bool side_by_side(const Sheet& sheet, const std::vector<SemOption>& optio
   return true;
 }
 
+// All side by side where every word has room; of four or more as many in two rows, where they fit so; else one
+// below the other.
+static std::size_t segment_columns(const Sheet& sheet, const std::vector<SemOption>& options) {
+  const auto fit = [&](std::size_t columns) {
+    return words_fit(sheet, options, sheet.width / static_cast<float>(columns) - 2.0f * kUnit);
+  };
+  if (fit(options.size())) return options.size();
+  const std::size_t half = (options.size() + 1) / 2;
+  return options.size() >= 4 && fit(half) ? half : 1;
+}
+
 int segments(Context& ui, std::string_view id, std::string_view name,
              const std::vector<SemOption>& options, int taken) {
   Sheet& sheet = ui.sheet;
   const Palette& palette = sheet.palette();
-  const auto count = static_cast<float>(options.size());
-  const bool across = side_by_side(sheet, options, sheet.width / count - 2.0f * kUnit);
-  const float wide = across ? sheet.width / count : sheet.width;
-  const float room = wide - 2.0f * kUnit;
+  const std::size_t columns = segment_columns(sheet, options);
+  const std::size_t rows = (options.size() + columns - 1) / columns;
+  const float room = sheet.width / static_cast<float>(columns) - 2.0f * kUnit;
   float height = sheet.scaled(kTarget);
   for (const SemOption& option : options) {
     const float text = sheet.paragraph(0, 0, room, kTextStrong, 0, option.label, true);
     height = std::max(height, text + 2.0f * kUnit);
   }
-  const float whole = across ? height : height * count;
+  const float whole = height * static_cast<float>(rows);
   sheet.tree().open({.id = std::string(id),
                      .role = Role::group,
                      .name = std::string(name),
@@ -613,9 +623,11 @@ int segments(Context& ui, std::string_view id, std::string_view name,
   for (std::size_t i = 0; i < options.size(); ++i) {
     const bool own = static_cast<int>(i) == taken;
     const std::string item = std::string(id) + "." + options[i].key;
-    const auto at = static_cast<float>(i);
-    const Rect rect{sheet.x + (across ? at * wide : 0.0f), sheet.y + (across ? 0.0f : at * height),
-                    wide, height};
+    const std::size_t row = i / columns;
+    const std::size_t in_row = std::min(columns, options.size() - row * columns);  // the last row stretches
+    const float wide = sheet.width / static_cast<float>(in_row);
+    const Rect rect{sheet.x + static_cast<float>(i - row * columns) * wide,
+                    sheet.y + static_cast<float>(row) * height, wide, height};
     const Touch state = touch(sheet, item);
     std::uint32_t ground = own ? palette.accent : palette.raised;
     if (state.hovered && !own) ground = mixed(ground, palette.accent, 0.1f);
