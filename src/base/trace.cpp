@@ -22,7 +22,7 @@ int seriousness(Verdict verdict) {
 
 }  // namespace
 
-bool Untold::here = false;
+constinit thread_local bool Untold::here = false;
 
 void Untold::run(void (*call)(const void*), const void* write) {
   if (!here) call(write);

@@ -85,7 +85,7 @@ class Untold {
   friend void tell(const Write& write);
   [[gnu::noinline]] static void run(void (*call)(const void*), const void* write);
 
-  static bool here;
+  static constinit thread_local bool here;
   bool before_;
 };
 

@@ -101,7 +101,7 @@ TEST_SUITE("property") {
                  (std::isnan(output.number(bare)) && std::isnan(output.number(whole)))));
         }
       }
-      std::size_t steps = 0;
+      std::size_t told_steps = 0, untold_steps = 0;
       for (std::size_t i = 0; i < whole.traces().size(); ++i) {
         const Trace& a = *whole.traces()[i];
         const Trace& b = *bare.traces()[i];
@@ -115,10 +115,12 @@ TEST_SUITE("property") {
         }
         CHECK(a.cautions.size() == b.cautions.size());
         CHECK(a.assumptions.size() == b.assumptions.size());
-        CHECK(a.steps.size() >= b.steps.size());
-        if (&a != &whole.estimates) steps += b.steps.size();
+        if (&a == &whole.estimates) continue;  // these fill blanks, and stay
+        told_steps += a.steps.size();
+        untold_steps += b.steps.size();
       }
-      CHECK(steps == 0);
+      CHECK(told_steps > 100);
+      CHECK(untold_steps == 0);
     }
   }
 
