@@ -975,21 +975,36 @@ struct Evaluation::Search {
     return kept < changes.size() && changes.size() > 1 ? drop() : Step::found;
   }
 
+  // The proof is asked of what passes without it.
+  Design tried(const std::vector<Change>& with) {
+    Design design = run_stages(with_changes(given, with), catalogue, holds);
+    if (proof != nullptr && passes(design)) proof(design, catalogue);
+    return design;
+  }
+
+  // Starts anew from these changes, which do not do.
+  void look(std::vector<Change> from, const Design& failing) {
+    changes = std::move(from);
+    fresh = proposals(failing, given, with_changes(given, changes), changes);
+    round = 0;
+    kept = 0;
+    passing = false;
+  }
+
   Step add() {
     if (round == kRounds || fresh.empty()) return Step::in_vain;
     ++round;
     changes.insert(changes.end(), fresh.begin(), fresh.end());
-    const Job job = with_changes(given, changes);
-    const Design next = run_stages(job, catalogue, holds);
+    const Design next = tried(changes);
     passing = passes(next);
-    if (!passing) fresh = proposals(next, given, job, changes);
+    if (!passing) fresh = proposals(next, given, with_changes(given, changes), changes);
     return Step::goes_on;
   }
 
   Step drop() {
     std::vector<Change> fewer = changes;
     fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(kept));
-    if (passes(run_stages(with_changes(given, fewer), catalogue, holds))) {
+    if (passes(tried(fewer))) {
       changes = std::move(fewer);
     } else {
       ++kept;
@@ -999,33 +1014,35 @@ struct Evaluation::Search {
 
   Job given{};
   const Catalogue& catalogue;
+  Proof proof = nullptr;
   Holds holds{};
   std::vector<Change> fresh{};
   std::vector<Change> changes{};
   int round = 0;
   bool passing = false;
+  bool resting = false;  // until the proof is asked
   std::size_t kept = 0;  // so many of the changes are known to be needed
 };
 
 Evaluation::Evaluation(const Job& job, const Catalogue& catalogue, const Outcome& before,
-                       Telling telling) {
+                       Telling telling, Proof proof)
+    : proof_(proof) {
   auto search = std::make_unique<Search>(job, catalogue);
   {
     const Untold untold(telling == Telling::no_steps);
     design_ = run_stages(job, catalogue, search->holds);
   }
-  const std::vector<const Check*> checks = design_.checks_by_seriousness();
-  if (checks.empty()) return;
-  design_.outcome.governing = checks.front()->id;
-  if (passes(design_)) {
-    design_.outcome.fit = Fit::fits;
+  if (design_.checks_by_seriousness().empty()) return;
+  judge();
+  search_ = std::move(search);
+  if (design_.outcome.fit == Fit::fits) {
+    rest();
     return;
   }
-  conclude({});
-  search->fresh = proposals(design_, job, job, {});
-  if (search->fresh.empty()) return;
-  search_ = std::move(search);
-  if (before.fit == Fit::fits_with_changes) {
+  search_->look({}, design_);
+  if (search_->fresh.empty()) {
+    rest();
+  } else if (before.fit == Fit::fits_with_changes) {
     design_.outcome.fit = before.fit;
     design_.outcome.changes = before.changes;
   }
@@ -1046,15 +1063,53 @@ void Evaluation::conclude(std::vector<Change> changes) {
   outcome.changes = std::move(changes);
 }
 
+// The verdict of the job as it is.
+void Evaluation::judge() {
+  design_.outcome.governing = design_.checks_by_seriousness().front()->id;
+  if (passes(design_)) {
+    design_.outcome.fit = Fit::fits;
+  } else {
+    conclude({});
+  }
+}
+
 bool Evaluation::searching() const { return search_ != nullptr; }
+bool Evaluation::proving() const { return search_ != nullptr && (search_->resting || design_.outcome.proven); }
+
+// Nothing more to try; whether the proof is still to be asked.
+bool Evaluation::rest() {
+  search_->resting = proof_ != nullptr;
+  if (!search_->resting) search_.reset();
+  return search_ != nullptr;
+}
+
+// The proof's word on the design, and on the changes that were found without it. Whether that makes a new
+// search.
+bool Evaluation::take_proof() {
+  search_->resting = false;
+  search_->proof = std::exchange(proof_, nullptr);
+  const Outcome before = std::exchange(design_.outcome, {.proven = true});
+  search_->proof(design_, search_->catalogue);
+  judge();
+  const bool spoilt = before.fit == Fit::fits && design_.outcome.fit != Fit::fits;
+  if (!spoilt && before.changes.empty()) return rest();
+  const Untold untold;
+  const Design mended = spoilt ? design_ : search_->tried(before.changes);
+  if (passes(mended)) {
+    conclude(before.changes);
+    return rest();
+  }
+  search_->look(before.changes, mended);
+  return !search_->fresh.empty() || rest();
+}
 
 bool Evaluation::step() {
   if (!search_) return false;
+  if (search_->resting) return take_proof();
   const Search::Step step = search_->step();
   if (step == Search::Step::goes_on) return true;
   conclude(step == Search::Step::found ? std::move(search_->changes) : std::vector<Change>{});
-  search_.reset();
-  return false;
+  return rest();
 }
 
 MountInput mount_input(const Design& design) {

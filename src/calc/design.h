@@ -34,6 +34,7 @@ struct Outcome {
   Fit fit = Fit::not_evaluated;
   std::string governing{};        // id of the check that governs
   std::vector<Change> changes{};  // what makes it fit, tried by the engine; empty when nothing does
+  bool proven = false;            // a Proof had its say
 };
 
 struct Design {
@@ -85,14 +86,17 @@ BankInput bank_input(const Design& design, std::vector<BatteryBlock> blocks);
 // Whether a design comes with the steps of its arithmetic; all else is the same without.
 enum class Telling { every_step, no_steps };
 
+// Adds checks to a design that take too long for the stages: see proof.h.
+using Proof = void (*)(Design&, const Catalogue&);
+
 // evaluate() in slices, for a page that must draw in between: the stages at once, the search for
-// what would make the job fit a trial at a time.
+// what would make the job fit a trial at a time, and then the proof of what was found.
 class Evaluation {
  public:
   // `before`: the outcome of the job as it was. While the search goes on and both do not pass as
   // they are, it stands for the answer. The catalogue must outlive the evaluation.
   Evaluation(const Job& job, const Catalogue& catalogue, const Outcome& before = {},
-             Telling telling = Telling::every_step);
+             Telling telling = Telling::every_step, Proof proof = nullptr);
   ~Evaluation();
   Evaluation(Evaluation&&) noexcept;
   Evaluation& operator=(Evaluation&&) noexcept;
@@ -100,14 +104,20 @@ class Evaluation {
   // One more trial; false when the search is over, and design() what evaluate() gives.
   bool step();
   bool searching() const;
+  // Whether what is left to do is the proof, and the search for what would pass it.
+  bool proving() const;
   const Design& design() const { return design_; }
 
  private:
   struct Search;
   void conclude(std::vector<Change> changes);
+  void judge();
+  bool take_proof();
+  bool rest();
 
   Design design_;
   std::unique_ptr<Search> search_{};
+  Proof proof_ = nullptr;  // not yet asked
 };
 
 }  // namespace thole

@@ -1,7 +1,7 @@
 #pragma once
 
 // The foredeck of a design: room for the stowed motor and its way up, the bow light, the person who stows
-// it. Its checks are no part of the verdict: most of it must be measured on the boat first.
+// it. Most of it must be measured on the boat first: a check counts in the verdict once it can be judged (proof.h).
 
 #include <string>
 #include <vector>

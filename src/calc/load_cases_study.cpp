@@ -11,18 +11,13 @@ namespace {
 
 constexpr double kUnknownStem_m = 0.038;  // as the shaft stage takes it
 
-double step_value(const Design& design, std::string_view id) {
-  const Step* step = design.find_step(id);
-  return step != nullptr ? step->value : 0.0;
-}
-
 void add_shaft(const Design& design, LoadCasesInput& in) {
   const Shaft& shaft = design.job.shaft;
   const double outer_mm = shaft.tube_outer_mm.known() ? shaft.tube_outer_mm.value : 0.0;
   in.immersed_m = std::max(design.shaft.propeller_depth_m, 0.0);
   in.stem_drag_N_s2_per_m2 =
       drag_per_speed_squared(outer_mm > 0.0 ? 0.001 * outer_mm : kUnknownStem_m, in.immersed_m);
-  in.wave_drag_N = step_value(design, "shaft.wave_drag");
+  in.wave_drag_N = design.shaft.wave_drag_N;
   in.deployed_limit_mps = design.shaft.speed_limit_deployed_mps;
   const bool known = outer_mm > 0.0 && shaft.tube_wall_mm.known() && shaft.tube_yield_MPa.known() &&
                      shaft.tube_modulus_GPa.known();
@@ -49,7 +44,7 @@ LoadCasesInput load_cases_input(const Design& design) {
                                     mount.bolt_pitch_mm * (mount.bolt_rows - 1),
                     .slam_N = design.mount.slam_N,
                     .bow_g = design.mount.bow_acceleration_factor,
-                    .amplification_factor = step_value(design, "mount.amplification"),
+                    .amplification_factor = design.mount.amplification_factor,
                     .hull = {.waterline_length_m = mount.waterline_length_m,
                              .chine_beam_m = mount.chine_beam_m,
                              .deadrise_deg = mount.deadrise_deg,
@@ -58,7 +53,7 @@ LoadCasesInput load_cases_input(const Design& design) {
                     .run_wave_m = mount.run_wave_m,
                     .motor_x_m = design.job.trim.motor_x_m.value,
                     .centre_x_m = design.trim.flotation_x_m,
-                    .design_cg_g = step_value(design, "mount.cg_acceleration"),
+                    .design_cg_g = design.mount.cg_acceleration_factor,
                     .trailered = design.job.mount.trailered.value,
                     .current_mps = design.job.water.current_mps.value};
   add_shaft(design, in);
@@ -73,7 +68,7 @@ LoadsStudy load_cases_study(const Design& design) {
   if (!study.known) return study;
   study.input = load_cases_input(design);
   study.loads = load_cases(study.input);
-  study.bolt_breaking_N = step_value(design, "mount.bolt_breaking");
+  study.bolt_breaking_N = design.mount.bolt_breaking_N;
   return study;
 }
 

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "base/order.h"
-#include "calc/mount/plate_rules.h"
 
 namespace thole {
 namespace {
@@ -18,17 +17,20 @@ PlateTrial try_plate(Design design, const PlateStock& stock) {
   const PlateStudy study = plate_study(design);
   trial.problem = study.solution.problem;
   if (!study.solution.solved) return trial;
+  trial.serves = true;
   for (const Check& check : study.checks) {
-    const bool of_bolts = check.id.rfind("plate.bolt", 0) == 0;
-    double& use = of_bolts ? trial.bolts_factor : trial.strength_factor;
+    if (check.verdict() == Verdict::fail) trial.serves = false;
+    if (check.id == "plate.frequency") {
+      trial.shakes = check.verdict() == Verdict::fail;
+      continue;
+    }
+    double& use = check.id == "plate.sag"               ? trial.sag_factor
+                  : check.id.starts_with("plate.bolt") ? trial.bolts_factor
+                                                       : trial.strength_factor;
     use = std::max(use, check.utilisation());
   }
-  const double overhang_mm = std::max(design.job.mount.overhang_mm.value, 1.0);
-  trial.sag_factor = study.findings.front().sag_mm / (kSagAtRest_frac * overhang_mm);
   trial.frequency_Hz = study.frequency_Hz;
-  trial.shakes = study.frequency_Hz > kBandLow_factor * kIdleLow_Hz && study.frequency_Hz < kBandHigh_factor * kIdleHigh_Hz;
   trial.mass_kg = study.solution.mass_kg;
-  trial.serves = trial.strength_factor <= 1.0 && trial.bolts_factor <= 1.0 && trial.sag_factor <= 1.0 && !trial.shakes;
   return trial;
 }
 

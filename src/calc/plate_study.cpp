@@ -4,11 +4,11 @@
 #include <cmath>
 
 #include "base/units.h"
+#include "calc/load_cases_study.h"
 #include "calc/mount/plate_rules.h"
 #include "calc/mount/slam.h"
 #include "calc/plate/outline.h"
 #include "data/laminates.h"
-#include "data/plate_lines.h"
 #include "data/sources.h"
 #include "data/sources_mount.h"
 
@@ -16,23 +16,15 @@ namespace thole {
 namespace {
 
 // Project decisions, as are the allowables.
-constexpr double kCorner_m = 0.020;
 constexpr double kFoot_m = 0.120;          // length of the stowed motor's rest on the plate
 constexpr double kFootEdge_m = 0.010;      // its distance from the plate's fore edge, at least
 constexpr double kBedding_MPa_per_mm = 5.0;  // a millimetre of compound of 5 MPa
 constexpr double kBoltModulus_MPa = 193e3;
 constexpr double kNutAndBedding_mm = 10.0;
 constexpr double kFoot_ratio = 27.0;         // plate and foot as three thicknesses
-constexpr double kRebound_frac = 0.25;
-constexpr double kTrailer_g = 2.0;
-constexpr double kPerson_N = 1500.0;
-constexpr double kPersonFoot_m = 0.100;
+constexpr double kPersonFoot_m = kPersonFoot_mm / 1000.0;
+constexpr double kEdge_m = 0.005;  // a foot stays so far from the plate's edge
 constexpr int kThrustStep_deg = 30;
-constexpr std::size_t kFirstThrustFinding = 5;
-constexpr double kBarHeight_ratio = 4.0;  // of the plate's thickness, where nobody gave a height
-constexpr double kBarFromEdge_m = 0.015;
-constexpr double kBarFromEnd_m = 0.010;
-constexpr double kEffective_frac = 0.25;  // of a bar's length goes with it as plate; shear lag, recalled
 
 double through_thickness_MPa(DeckKind deck) {
   switch (deck) {
@@ -172,105 +164,58 @@ Stowed stowed_motor(const MountInput& in, double front_row_m) {
   return stowed;
 }
 
-PlateLoadCase stowed_case(std::string label, const Stowed& stowed, double up_N) {
+// Level forces at the stowed motor's middle turn the plate as well: pitch and roll.
+PlateLoadCase stowed_case(std::string label, const Stowed& stowed, double up_N, double pitch_Nm = 0.0, double roll_Nm = 0.0) {
   const double carried_N = stowed.carried_frac * up_N;
-  return {std::move(label), {{.foot = stowed.foot, .force_N = carried_N, .pitch_Nm = carried_N * stowed.lead_m}}};
+  return {std::move(label),
+          {{.foot = stowed.foot, .force_N = carried_N, .pitch_Nm = carried_N * stowed.lead_m + pitch_Nm, .roll_Nm = roll_Nm}}};
 }
 
-PlateFinding finding(const PlateStudy& study, std::size_t index, double factor, double limit_MPa,
-                     const Source& source, double lead_m) {
-  const PlateCaseSolution& result = study.solution.cases[index];
-  PlateFinding found{.label = study.model.cases[index].label,
-                     .source = std::string(source.id),
-                     .load_case = index,
-                     .load_factor = factor,
-                     .stress_MPa = factor * std::max(result.worst_stress_Pa, result.bar_stress_Pa) / 1e6,
-                     .limit_MPa = limit_MPa,
-                     .bar_MPa = factor * result.bar_stress_Pa / 1e6,
-                     .sag_mm = -1000.0 * factor * (result.foot_sag_m + lead_m * result.foot_pitch_rad)};
-  if (result.worst_node >= 0) found.stress_at = study.solution.mesh.nodes[static_cast<std::size_t>(result.worst_node)];
-  for (std::size_t i = 0; i < result.bolt_N.size(); ++i) {
-    found.bolts_N += factor * result.bolt_N[i];
-    if (factor * result.bolt_N[i] > found.bolt_N) found.bolt_N = factor * result.bolt_N[i], found.bolt = static_cast<int>(i);
+double limit_MPa(const Alloy& alloy, LoadGrade grade) {
+  switch (grade) {
+    case LoadGrade::working:
+      return working_stress_MPa(alloy);
+    case LoadGrade::extreme:
+      return extreme_stress_MPa(alloy);
+    case LoadGrade::ultimate:
+      return alloy.yield_MPa;
   }
-  for (const double pressure_Pa : result.deck_Pa) found.deck_MPa = std::max(found.deck_MPa, factor * pressure_Pa / 1e6);
-  return found;
+  return extreme_stress_MPa(alloy);
 }
 
-double step_value(const Design& design, const char* id) {
-  const Step* step = design.find_step(id);
-  return step != nullptr ? step->value : 0.0;
-}
+// Reads cases off the solution. Without preload the plate answers in proportion, so that one case stands for
+// all of its kind.
+class Reader {
+ public:
+  Reader(PlateStudy& study, const Alloy& alloy, double lead_m) : study_(study), alloy_(alloy), lead_m_(lead_m) {}
 
-PlateCorner corner_at(double x_mm, double y_mm, double radius_m) {
-  return {.at = {x_mm / 1000.0, y_mm / 1000.0}, .radius_m = radius_m};
-}
-
-std::vector<PlateCorner> outline_of(const Mount& job, const MountInput& in) {
-  const double length_m = in.plate_length_mm / 1000.0;
-  const double width_m = in.plate_width_mm / 1000.0;
-  const double usual_m = std::min(kCorner_m, 0.1 * std::min(2.0 * length_m, width_m));
-  const double radius_m = job.corner_mm.known() ? job.corner_mm.value / 1000.0 : usual_m;
-  if (job.outline.known()) {
-    BowPlate bow{.radius_m = radius_m};
-    for (const OutlineStation& at : read_outline(job.outline.value).items)
-      bow.offsets.push_back({at.forward_mm / 1000.0, at.half_width_mm / 1000.0});
-    if (std::vector<PlateCorner> outline = bow_outline(bow).outline; !outline.empty()) return outline;
+  void read(std::string id, std::string label, LoadGrade grade, const Source& source, std::size_t index, double factor = 1.0) {
+    const PlateCaseSolution& result = study_.solution.cases[index];
+    const double lead_m = grade == LoadGrade::extreme && id != "person.step" ? lead_m_ : 0.0;
+    PlateFinding found{.id = std::move(id),
+                       .label = std::move(label),
+                       .source = std::string(source.id),
+                       .grade = grade,
+                       .load_case = index,
+                       .load_factor = factor,
+                       .stress_MPa = factor * std::max(result.worst_stress_Pa, result.bar_stress_Pa) / 1e6,
+                       .limit_MPa = limit_MPa(alloy_, grade),
+                       .bar_MPa = factor * result.bar_stress_Pa / 1e6,
+                       .sag_mm = -1000.0 * factor * (result.foot_sag_m + lead_m * result.foot_pitch_rad)};
+    if (result.worst_node >= 0) found.stress_at = study_.solution.mesh.nodes[static_cast<std::size_t>(result.worst_node)];
+    for (std::size_t i = 0; i < result.bolt_N.size(); ++i) {
+      found.bolts_N += factor * result.bolt_N[i];
+      if (factor * result.bolt_N[i] > found.bolt_N) found.bolt_N = factor * result.bolt_N[i], found.bolt = static_cast<int>(i);
+    }
+    for (const double pressure_Pa : result.deck_Pa) found.deck_MPa = std::max(found.deck_MPa, factor * pressure_Pa / 1e6);
+    study_.findings.push_back(std::move(found));
   }
-  const double fore_m = job.front_width_mm.known() ? job.front_width_mm.value / 1000.0 : width_m;
-  return trapezoid_outline(length_m, width_m, fore_m, radius_m);
-}
 
-std::vector<PlateCorner> cut_out_corners(const CutOut& cut) {
-  const double radius_m = cut.round ? 0.5 * cut.length_mm / 1000.0 : 0.1 * std::min(cut.length_mm, cut.width_mm) / 1000.0;
-  const double x_mm = cut.middle.forward_mm;
-  const double y_mm = cut.middle.port_mm;
-  const double l_mm = 0.5 * cut.length_mm;
-  const double w_mm = 0.5 * cut.width_mm;
-  return {corner_at(x_mm - l_mm, y_mm - w_mm, radius_m), corner_at(x_mm + l_mm, y_mm - w_mm, radius_m),
-          corner_at(x_mm + l_mm, y_mm + w_mm, radius_m), corner_at(x_mm - l_mm, y_mm + w_mm, radius_m)};
-}
-
-std::vector<PlatePoint> bolt_places(const Mount& job, const MountInput& in) {
-  std::vector<PlatePoint> places;
-  if (job.bolt_places.known()) {
-    for (const BoltPlace& at : read_bolt_places(job.bolt_places.value).items)
-      places.push_back({at.forward_mm / 1000.0, at.port_mm / 1000.0});
-    if (!places.empty()) return places;
-  }
-  const double aft_m = aft_margin_mm(in.plate_length_mm) / 1000.0;
-  for (int row = 0; row < in.bolt_rows; ++row)
-    for (const double side : {1.0, -1.0})
-      places.push_back({aft_m + row * in.bolt_pitch_mm / 1000.0, side * 0.5 * in.bolt_gauge_mm / 1000.0});
-  return places;
-}
-
-// Evenly across the narrower end, one in the middle.
-std::vector<PlateBar> bars_of(const Mount& job, const PlateShape& shape) {
-  std::vector<PlateBar> bars;
-  const int count = job.stiffener_count.known() ? job.stiffener_count.value : 0;
-  if (count <= 0) return bars;
-  const PlateContour outer = rounded(shape.outline);
-  if (outer.empty()) return bars;
-  const PlateBox box = bounds(outer);
-  const double length_m = box.high.x_m - box.low.x_m - 2.0 * kBarFromEnd_m;
-  double half_m = box.high.y_m;
-  while (half_m > 0.01 && (!encloses(outer, {box.high.x_m - kBarFromEnd_m, half_m - kBarFromEdge_m}) ||
-                           !encloses(outer, {box.low.x_m + kBarFromEnd_m, half_m - kBarFromEdge_m})))
-    half_m -= 0.002;
-  const double reach_m = half_m - kBarFromEdge_m;
-  const double height_m = job.stiffener_height_mm.known() ? job.stiffener_height_mm.value / 1000.0 : kBarHeight_ratio * shape.thickness_m;
-  const double thickness_m = job.stiffener_thickness_mm.known() ? job.stiffener_thickness_mm.value / 1000.0 : shape.thickness_m;
-  const double spacing_m = count > 1 ? 2.0 * reach_m / (count - 1) : 2.0 * half_m;
-  for (int k = 0; k < count; ++k)
-    bars.push_back({.y_m = count > 1 ? -reach_m + k * spacing_m : 0.0,
-                    .from_x_m = box.low.x_m + kBarFromEnd_m,
-                    .to_x_m = box.high.x_m - kBarFromEnd_m,
-                    .height_m = height_m,
-                    .thickness_m = thickness_m,
-                    .effective_width_m = std::min(spacing_m, kEffective_frac * length_m)});
-  return bars;
-}
+ private:
+  PlateStudy& study_;
+  const Alloy& alloy_;
+  double lead_m_ = 0.0;
+};
 
 struct Pattern {
   double aft_m = 1e9;
@@ -287,68 +232,53 @@ Pattern pattern_of(const PlateShape& shape) {
   return pattern;
 }
 
-// The worst use of one kind of load, held against its limit.
-Check worst_check(const PlateStudy& study, bool thrust, double breaking_N) {
-  Check check{.id = thrust ? "plate.bolt_thrust" : "plate.bolt_extreme",
-              .label = thrust ? "Worst bolt at full thrust, prying counted" : "Worst bolt otherwise, prying counted",
-              .limit = (thrust ? kThrustBolt_frac : kSlamBolt_frac) * breaking_N,
-              .unit = "N",
-              .source = kProjectDecision,
-              .remedy = "Take larger bolts, a thicker plate that pries less, a stiffener, or set the bolts farther apart."};
-  for (std::size_t i = 0; i < study.findings.size(); ++i)
-    if ((i >= kFirstThrustFinding) == thrust) check.actual = std::max(check.actual, study.findings[i].bolt_N);
+Check stress_check(const PlateStudy& study, LoadGrade grade, std::string id, std::string label) {
+  Check check{.id = std::move(id), .label = std::move(label), .unit = "MPa", .source = kProjectDecision,
+              .remedy = "Take a thicker plate, a stronger alloy, a stiffener, or rest the stowed motor on a chock."};
+  for (const PlateFinding& at : study.findings) {
+    if (at.grade != grade) continue;
+    check.actual = std::max(check.actual, at.stress_MPa);
+    check.limit = at.limit_MPa;
+  }
   return check;
 }
 
-Check stress_check(const PlateStudy& study, bool thrust) {
-  Check check{.id = thrust ? "plate.stress_thrust" : "plate.stress_extreme",
-              .label = thrust ? "Plate at full thrust, by elements" : "Plate otherwise, by elements",
-              .unit = "MPa",
-              .source = kProjectDecision,
-              .remedy = "Take a thicker plate, a stronger alloy, a stiffener, or rest the stowed motor on a chock."};
-  for (std::size_t i = 0; i < study.findings.size(); ++i) {
-    if ((i >= kFirstThrustFinding) != thrust) continue;
-    check.actual = std::max(check.actual, study.findings[i].stress_MPa);
-    check.limit = study.findings[i].limit_MPa;
-  }
+Check bolt_check(const PlateStudy& study, LoadGrade grade, std::string id, std::string label) {
+  Check check{.id = std::move(id), .label = std::move(label), .limit = study.bolt_limit_N(grade), .unit = "N", .source = kProjectDecision,
+              .remedy = "Take larger bolts, a thicker plate that pries less, a stiffener, or set the bolts farther apart."};
+  for (const PlateFinding& at : study.findings)
+    if (at.grade == grade) check.actual = std::max(check.actual, at.bolt_N);
   return check;
+}
+
+void add_checks(PlateStudy& study, const MountInput& in) {
+  study.checks = {stress_check(study, LoadGrade::extreme, "plate.stress_extreme", "Plate otherwise, by elements"),
+                  stress_check(study, LoadGrade::working, "plate.stress_thrust", "Plate at full thrust, by elements"),
+                  bolt_check(study, LoadGrade::extreme, "plate.bolt_extreme", "Worst bolt otherwise, prying counted"),
+                  bolt_check(study, LoadGrade::working, "plate.bolt_thrust", "Worst bolt at full thrust, prying counted")};
+  if (std::any_of(study.findings.begin(), study.findings.end(), [](const PlateFinding& at) { return at.grade == LoadGrade::ultimate; }))
+    study.checks.push_back(bolt_check(study, LoadGrade::ultimate, "plate.bolt_snag", "Worst bolt in a snag, prying counted"));
+  study.checks.push_back({.id = "plate.sag",
+                          .label = "Sag of the stowed motor, by elements",
+                          .actual = study.findings.front().sag_mm,
+                          .limit = kSagAtRest_frac * std::max(in.overhang_mm, 1.0),
+                          .unit = "mm",
+                          .source = kProjectDecision,
+                          .remedy = "Rest the stowed motor on a chock, or take a thicker plate."});
+  study.checks.push_back({.id = "plate.frequency",
+                          .label = "Clear of the engine's idle, by elements",
+                          .actual = std::max(kBandLow_factor * kIdleLow_Hz / study.frequency_Hz,
+                                             study.frequency_Hz / (kBandHigh_factor * kIdleHigh_Hz)),
+                          .limit = 1.0,
+                          .unit = "",
+                          .comparison = Comparison::at_least,
+                          .source = kProjectDecision,
+                          .remedy = "Rest the stowed motor on a chock, or take a thicker plate."});
 }
 
 }  // namespace
 
-std::optional<ChosenPlate> chosen_plate(const Design& design) {
-  ChosenPlate plate{.mount = mount_input(design)};
-  MountInput& in = plate.mount;
-  plate.alloy = in.plates.empty() ? nullptr : find_alloy(in.plates.front().alloy);
-  plate.bolt = in.bolts.empty() ? nullptr : find_bolt_size(in.bolts.front().size);
-  if (plate.alloy == nullptr || plate.bolt == nullptr) return std::nullopt;
-  const Mount& job = design.job.mount;
-  plate.shape = {.outline = outline_of(job, in), .thickness_m = in.plates.front().thickness_mm / 1000.0};
-  if (job.cutouts.known())
-    for (const CutOut& cut : read_cut_outs(job.cutouts.value).items) plate.shape.cut_outs.push_back(cut_out_corners(cut));
-  for (const PlatePoint& at : bolt_places(job, in))
-    plate.shape.bolts.push_back({.at = at, .diameter_m = plate.bolt->hole_mm / 1000.0});
-  if (job.outline.known()) {
-    const PlateBox box = bounds(rounded(plate.shape.outline));
-    in.plate_length_mm = 1000.0 * box.high.x_m;
-    in.plate_width_mm = 1000.0 * (box.high.y_m - box.low.y_m);
-  }
-  plate.bars = bars_of(job, plate.shape);
-  if (job.deck_factor.known()) plate.deck_factor = job.deck_factor.value;
-  return plate;
-}
-
-Issues shape_issues(const ChosenPlate& plate, const Design& design) {
-  const Mount& job = design.job.mount;
-  Issues issues = plate_issues(plate.shape);
-  for (Issue& issue : issues) {
-    if (issue.field.rfind("plate.outline", 0) == 0) issue.field = job.outline.known() ? "mount.outline" : "mount.corner_mm";
-    if (issue.field.rfind("plate.cut_outs", 0) == 0) issue.field = "mount.cutouts";
-    if (issue.field.rfind("plate.bolts", 0) == 0) issue.field = job.bolt_places.known() ? "mount.bolt_places" : "mount.bolt_rows";
-    if (issue.field == "plate.thickness_m") issue.field = "mount.plate";
-  }
-  return issues;
-}
+double PlateStudy::bolt_limit_N(LoadGrade grade) const { return bolt_share(grade) * bolt_breaking_N; }
 
 PlateBasis plate_basis(const ChosenPlate& chosen, const Design& design, Trace& trace) {
   const MountInput& in = chosen.mount;
@@ -362,7 +292,7 @@ PlateBasis plate_basis(const ChosenPlate& chosen, const Design& design, Trace& t
   model.material = {.modulus_Pa = alloy.modulus_GPa * 1e9, .poisson_ratio = alloy.poisson_ratio, .density_kg_per_m3 = alloy.density_kg_per_m3};
   model.support = {.bolt_N_per_m = add_bolt_stiffness(in, *chosen.bolt, 1000.0 * model.shape.thickness_m, chosen.deck_factor, trace),
                    .deck_N_per_m3 = add_deck_stiffness(in, chosen.deck_factor, trace),
-                   .deck_edge_m = basis.front_row_m + step_value(design, "mount.deck_ahead") / 1000.0};
+                   .deck_edge_m = basis.front_row_m + design.mount.deck_ahead_mm / 1000.0};
   model.wish.bolt_ring_m = washer_m;
   model.stress_clear_m = 1.05 * washer_m;
   const Stowed stowed = stowed_motor(in, basis.front_row_m);
@@ -388,12 +318,28 @@ PlateStudy plate_study(const Design& design) {
   study.foot_lead_m = stowed.lead_m;
   const PlateCut cut = cut_of(shape);
   const double weight_N = in.motor_mass_kg * kGravity_mps2;
+  const LoadsStudy loads = load_cases_study(design);
+  const auto solve = [&](PlateLoadCase load_case) {
+    model.cases.push_back(std::move(load_case));
+    return model.cases.size() - 1;
+  };
 
-  model.cases.push_back(stowed_case("Motor stowed, at rest", stowed, -weight_N));
-  model.cases.push_back(stowed_case("Motor stowed, rebound", stowed, weight_N));
-  const double end_m = in.plate_length_mm / 1000.0 - 0.5 * kPersonFoot_m - 0.005;
+  const std::size_t at_rest = solve(stowed_case("Motor stowed, at rest", stowed, -weight_N));
+  MountInput loose = in;
+  loose.chocked = false;  // a chock holds nothing down
+  Stowed unheld = stowed_motor(loose, basis.front_row_m);
+  unheld.foot = on_the_plate(unheld.foot, cut);
+  const std::size_t thrown_up = solve(stowed_case("Motor stowed, rebound", unheld, weight_N));
+  const double end_m = in.plate_length_mm / 1000.0 - 0.5 * kPersonFoot_m - kEdge_m;
   const PlateFoot person{.middle = {end_m, 0.0}, .length_m = kPersonFoot_m, .width_m = std::min(kPersonFoot_m, in.plate_width_mm / 1000.0)};
-  model.cases.push_back({"A person steps on the fore end", {{.foot = on_the_plate(person, cut), .force_N = -kPerson_N}}});
+  const std::size_t stepped_on = solve({"A person steps on the fore end", {{.foot = on_the_plate(person, cut), .force_N = -kPerson_N}}});
+  const double height_m = kMotorHeight_mm / 1000.0;
+  const std::size_t hung_on = solve(stowed_case("A person hangs on the motor", stowed, 0.0, 0.0, -kHandhold_N * height_m));
+  std::size_t braking = 0, bend = 0;
+  if (loads.input.trailered) {
+    braking = solve(stowed_case("On the trailer, braking", stowed, -weight_N, -weight_N * kRoadAlong_g * height_m));
+    bend = solve(stowed_case("On the trailer, a bend", stowed, -weight_N, 0.0, -weight_N * kRoadAcross_g * height_m));
+  }
   const Pattern pattern = pattern_of(shape);
   const double pattern_m = pattern.fore_m - pattern.aft_m;
   const PlateFoot stem = on_the_plate({.middle = {pattern.fore_m - 0.5 * pattern_m, 0.0}, .length_m = std::max(0.5 * pattern_m, 0.04), .width_m = pattern.half_m}, cut);
@@ -402,34 +348,42 @@ PlateStudy plate_study(const Design& design) {
   const double moment_Nm = add_thrust_moment(in, study.trace);
   for (int angle_deg = 0; angle_deg <= 180; angle_deg += kThrustStep_deg) {
     const double angle_rad = rad_from_deg(angle_deg);
-    model.cases.push_back({"Full thrust " + std::to_string(angle_deg) + "\u00b0 from ahead",
-                           {{.foot = stem, .pitch_Nm = moment_Nm * std::cos(angle_rad), .roll_Nm = moment_Nm * std::sin(angle_rad)}}});
+    solve({"Full thrust " + std::to_string(angle_deg) + "\u00b0 from ahead",
+           {{.foot = stem, .pitch_Nm = moment_Nm * std::cos(angle_rad), .roll_Nm = moment_Nm * std::sin(angle_rad)}}});
   }
+  const std::size_t pushed_aft = model.cases.size() - 1;
   model.masses = {{.foot = stowed.foot, .mass_kg = stowed.carried_frac * in.motor_mass_kg, .lead_m = stowed.lead_m}};
-  model.rest_case = 0;
+  model.rest_case = static_cast<int>(at_rest);
   study.solution = solve_plate(model);
   if (!study.solution.solved) return study;
 
   study.frequency_Hz = study.solution.frequencies_Hz.front();
   study.amplification_factor = std::max(amplification(study.frequency_Hz, kSlamPulse_s).factor, 1.0);
   const double bow_g = design.mount.bow_acceleration_factor;
-  const double extreme_MPa = extreme_stress_MPa(*alloy);
   const double slam_factor = add_slam_factor(bow_g, study.amplification_factor, study.trace);
-  study.findings.push_back(finding(study, 0, 1.0, extreme_MPa, kWinklerDeck, stowed.lead_m));
-  study.findings.push_back(finding(study, 0, slam_factor, extreme_MPa, kIso12215Acceleration, stowed.lead_m));
-  study.findings.back().label = "Motor stowed, in a slam";
-  study.findings.push_back(finding(study, 1, kRebound_frac * slam_factor, extreme_MPa, kProjectDecision, stowed.lead_m));
-  study.findings.push_back(finding(study, 0, 1.0 + kTrailer_g, extreme_MPa, kProjectDecision, stowed.lead_m));
-  study.findings.back().label = "On a trailer";
-  study.findings.push_back(finding(study, 2, 1.0, extreme_MPa, kPersonOnPlate, 0.0));
-  for (std::size_t i = first_thrust; i < model.cases.size(); ++i)
-    study.findings.push_back(finding(study, i, 1.0, working_stress_MPa(*alloy), kProjectDecision, 0.0));
-  const double breaking_N = step_value(design, "mount.bolt_breaking");
-  study.checks = {stress_check(study, false), stress_check(study, true), worst_check(study, false, breaking_N),
-                  worst_check(study, true, breaking_N)};
+  Reader reader(study, *alloy, stowed.lead_m);
+  using enum LoadGrade;
+  reader.read("rest", model.cases[at_rest].label, extreme, kWinklerDeck, at_rest);
+  reader.read("slam", "Motor stowed, in a slam", extreme, kIso12215Acceleration, at_rest, slam_factor);
+  reader.read("rebound", "Motor stowed, thrown up after it", extreme, kProjectDecision, thrown_up,
+              rebound_factor(bow_g, study.amplification_factor));
+  reader.read("person.step", model.cases[stepped_on].label, extreme, kPersonOnPlate, stepped_on);
+  reader.read("person.pull", model.cases[hung_on].label, extreme, kPersonPulls, hung_on);
+  if (loads.input.trailered) {
+    reader.read("road.down", "On the trailer, a pothole", extreme, kRoadLoads, at_rest, 1.0 + kRoadDown_g);
+    reader.read("road.along", model.cases[braking].label, extreme, kRoadLoads, braking);
+    reader.read("road.across", model.cases[bend].label, extreme, kRoadLoads, bend);
+  }
+  for (std::size_t i = first_thrust; i <= pushed_aft; ++i) reader.read("thrust", model.cases[i].label, working, kProjectDecision, i);
+  // What else pushes the lowered motor aft, by its moment on the foot.
+  for (const LoadCase& load : loads.loads.cases)
+    if (load.in_range && moment_Nm > 0.0 && (load.id == "deployed" || load.id == "down.limit" || load.id == "snag"))
+      reader.read(load.id, load.label, load.grade, load.source, pushed_aft, load.moment_Nm / moment_Nm);
+  study.bolt_breaking_N = loads.bolt_breaking_N;
+  add_checks(study, in);
   study.strip_stress_MPa = design.mount.plate_stress_MPa;
-  study.strip_bolt_N = step_value(design, "mount.bolt_tension_slam");
-  study.group_bolt_N = step_value(design, "mount.bolt_tension_thrust");
+  study.strip_bolt_N = design.mount.slam_tension_N;
+  study.group_bolt_N = design.mount.thrust_tension_N;
   study.strip_frequency_Hz = design.mount.frequency_Hz;
   study.assumptions = {
       "Bolts without preload pull only, the deck pushes only; the deck as a whole is stiff, what gives is its core and the bedding compound.",

@@ -2,21 +2,20 @@
 
 // The chosen plate by finite elements: every load case of the mount on the real plate, bolts and deck.
 
-#include <optional>
 #include <string>
 #include <vector>
 
-#include "calc/design.h"
-#include "calc/plate/plate.h"
-#include "data/alloys.h"
-#include "data/bolts.h"
+#include "calc/chosen_plate.h"
+#include "calc/mount/load_cases.h"
 
 namespace thole {
 
 // One load case, the worst of what it does.
 struct PlateFinding {
+  std::string id{};             // "slam", "thrust", as in load_cases.h
   std::string label{};
   std::string source{};         // id
+  LoadGrade grade = LoadGrade::extreme;
   std::size_t load_case = 0;    // of the solution
   double load_factor = 1.0;     // times that case
   double stress_MPa = 0.0;      // von Mises at the surface, a bolt's washer away from bolts
@@ -43,26 +42,12 @@ struct PlateStudy {
   Trace trace{};  // the steps before and after the elements
   std::vector<std::string> assumptions{};
   Issues issues{};           // of the shape, each on its field of the job
-  std::vector<Check> checks{};  // of the elements: they decide where the mount's own are milder
+  std::vector<Check> checks{};  // of the elements; proof.h brings them into the verdict
+  double bolt_breaking_N = 0.0;
   double foot_lead_m = 0.0;  // motor's centre ahead of its rest on the plate
-};
 
-// The plate that the mount stage chose, in the shape and with the bolts that the job gives it.
-struct ChosenPlate {
-  MountInput mount{};
-  PlateShape shape{};
-  std::vector<PlateBar> bars{};
-  double deck_factor = 1.0;  // of the deck's stiffness, from a flex test
-  const Alloy* alloy = nullptr;
-  const BoltSize* bolt = nullptr;
+  double bolt_limit_N(LoadGrade grade) const;  // on the tension of one bolt
 };
-// Nothing when the alloy or the bolt is not among the tables' rows.
-std::optional<ChosenPlate> chosen_plate(const Design& design);
-inline constexpr const char* kNoPlate =
-    "There is no plate of a known alloy, or no bolt of a known size, in this catalogue.";
-
-// What stands in the way of cutting it, by the job's fields: "mount.outline", "mount.bolt_places", ...
-Issues shape_issues(const ChosenPlate& plate, const Design& design);
 
 // Bolts and deck, stowed motor: what every question about the chosen plate starts from; no cases.
 struct PlateBasis {

@@ -94,8 +94,8 @@ void add_tube(const Design& design, SnagStudy& study) {
 }
 
 void add_plate(const Design& design, const ChosenPlate& plate, SnagStudy& study) {
-  const Step* working = design.find_step("mount.plate_stress_working");
-  if (working == nullptr || !(working->value > 0.0)) return;
+  const double working_MPa = design.mount.working_stress_MPa;
+  if (!(working_MPa > 0.0)) return;
   const double thrust_N = design.hold.motor.thrust_N;
   add(study, SnagPart::plate, "Mount plate yields",
       {.id = "snag.plate",
@@ -104,8 +104,8 @@ void add_plate(const Design& design, const ChosenPlate& plate, SnagStudy& study)
        .formula = "T * S / sigma_T",
        .terms = {{"T", thrust_N, "N", "full thrust"},
                  {"S", plate.alloy->yield_MPa, "MPa", "yield of the plate"},
-                 {"sigma_T", working->value, "MPa", "stress in the plate at full thrust"}},
-       .value = thrust_N * plate.alloy->yield_MPa / working->value,
+                 {"sigma_T", working_MPa, "MPa", "stress in the plate at full thrust"}},
+       .value = thrust_N * plate.alloy->yield_MPa / working_MPa,
        .unit = "N",
        .source = kBeamTheory});
 }
@@ -133,6 +133,7 @@ void add_fastening(const Design& design, const ChosenPlate& plate, SnagStudy& st
                                                     .thickness_mm = mount.backing_thickness_mm.value,
                                                     .washer_mm = size.washer_mm,
                                                     .room_mm = std::min(mount.bolt_pitch_mm.value, mount.bolt_gauge_mm.value)});
+  study.backing_mm = side_mm;
   const Term pull{"q", worst.tension_ratio, "", "pull in the worst bolt for each newton at the propeller"};
   add(study, SnagPart::skin, "Bolts tear out of the deck",
       {.id = "snag.skin",
@@ -172,6 +173,7 @@ double least_N(const SnagStudy& study, bool plate) {
 }
 
 void add_checks(SnagStudy& study) {
+  study.over_ratio = least_N(study, false) / study.tube_N;
   study.trace.checks.push_back({.id = "snag.deck",
                                 .label = "The shaft gives before bolts and deck do",
                                 .actual = least_N(study, false),

@@ -27,9 +27,11 @@ struct SnagStrength {
 };
 
 struct SnagStudy {
+  double over_ratio = 0.0;  // what bolts and deck hold over what the tube does
   std::string problem{};
   double lever_m = 0.0;               // propeller axis under the deck
   std::vector<SnagStrength> order{};  // weakest first
+  double backing_mm = 0.0;            // side of it that carries
   double tube_N = 0.0;
   double tube_moment_Nm = 0.0;
   bool composite = false;

@@ -29,6 +29,7 @@
 #include "calc/load_cases_study.h"
 #include "calc/plate/outline.h"
 #include "calc/plate_study.h"
+#include "calc/proof.h"
 #include "calc/protection_study.h"
 #include "calc/sensitivity.h"
 #include "calc/studies.h"
@@ -115,6 +116,8 @@ usage:
   --within LENGTH                  of hold: how near is near enough; as in the job when not said
   --share PERCENT                  of hold: for how much of the time; as in the job when not said
   --track FILE.csv                 of hold: where the bow was, second by second
+  --quick                          of evaluate, explain, sheet: without the plate by finite elements, snag and
+                                   foredeck, as the engine in a page has it
   --json                           of rose, hold, day, feeder, locker, compass ...: figures for a program
   --svg                            a drawing: of plate with all measures, at true size, ASME and inches
                                    with US units; of feeder the circuit, of locker how the blocks lie, of
@@ -181,6 +184,7 @@ struct Arguments {
   std::vector<std::string> drifts{};
   std::vector<std::string> holds{};
   bool json = false;
+  bool quick = false;
   bool netlist = false;
   bool dxf = false;
   bool r2000 = false;
@@ -243,8 +247,21 @@ std::optional<Design> load_design(const Arguments& arguments) {
   return evaluate(loaded.job, *catalogue);
 }
 
+// With the proof, unless it is to be quick.
+Design judged(const Arguments& arguments, const Job& job, const Catalogue& catalogue) {
+  return arguments.quick ? evaluate(job, catalogue) : proven(job, catalogue);
+}
+
+std::optional<Design> load_judged(const Arguments& arguments) {
+  const Loaded loaded = load_job(arguments.words[1]);
+  if (loaded.status != kDone) return std::nullopt;
+  const std::optional<Catalogue> catalogue = load_catalogue(arguments.catalogue);
+  if (!catalogue) return std::nullopt;
+  return judged(arguments, loaded.job, *catalogue);
+}
+
 int run_evaluate(const Arguments& arguments) {
-  const std::optional<Design> design = load_design(arguments);
+  const std::optional<Design> design = load_judged(arguments);
   if (!design) return kBadInput;
   report(design->issues);
   return put(arguments, write_design(*design));
@@ -257,7 +274,7 @@ bool is_meant(std::string_view id, std::string_view wanted) {
 }
 
 int run_explain(const Arguments& arguments) {
-  const std::optional<Design> design = load_design(arguments);
+  const std::optional<Design> design = load_judged(arguments);
   if (!design) return kBadInput;
   report(design->issues);
   const std::string wanted = arguments.words.size() > 2 ? arguments.words[2] : "";
@@ -289,7 +306,7 @@ int run_sheet(const Arguments& arguments) {
   if (loaded.status != kDone) return loaded.status;
   const std::optional<Catalogue> catalogue = load_catalogue(arguments.catalogue);
   if (!catalogue) return kBadInput;
-  const Design design = evaluate(loaded.job, *catalogue);
+  const Design design = judged(arguments, loaded.job, *catalogue);
   report(design.issues);
   return put(arguments, job_sheet_html(design, *catalogue,
                                        {.system = system_of(arguments),
@@ -796,6 +813,10 @@ int main(int argc, char** argv) {
     if (word == "--version") {
       std::cout << "thole, engine edition " << kEngineEdition << ", schema " << kSchema << '\n';
       return kDone;
+    }
+    if (word == "--quick") {
+      arguments.quick = true;
+      continue;
     }
     if (word == "--json") {
       arguments.json = true;

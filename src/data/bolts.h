@@ -36,6 +36,9 @@ const BoltGrade* find_bolt_grade(std::string_view name);
 // Source: ISO 898-1, ASME B1.1.
 double stress_area_mm2(const BoltSize& size);
 
+// How much of that a head holds, EN 1993-1-8: 0.63 against 0.9.
+inline double bolt_head_factor(bool countersunk) { return countersunk ? 0.7 : 1.0; }
+
 // Breaking force and yield force of the thread.
 double tensile_N(const BoltSize& size, const BoltGrade& grade);
 double yield_N(const BoltSize& size, const BoltGrade& grade);

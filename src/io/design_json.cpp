@@ -192,7 +192,8 @@ std::string write_design(const Design& design) {
       .put("title", design.job.title.value)
       .put("verdict", word(design.outcome.fit))
       .put("governing", design.outcome.governing)
-      .put("changes", list_of(design.outcome.changes));
+      .put("changes", list_of(design.outcome.changes))
+      .put("proven", design.outcome.proven);
   JsonSections stages;
   add_results(design, stages);
   stages.in("parts").put("lines", list_of(design.parts.lines)).put("tasks", list_of(design.parts.tasks));

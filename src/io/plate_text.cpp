@@ -53,9 +53,9 @@ std::string plate_text(const PlateStudy& study, System system) {
       show(study.strip_frequency_Hz, "Hz", system).text() + "; by the elastic bolt group, which knows no prying, " +
       show(study.group_bolt_N, "N", system).text() + " at full thrust.\n\n";
   for (const Check& check : study.checks)
-    text += std::string(check.utilisation() > 1.0 ? "FAILS  " : "holds  ") + check.label + ": " + show(check.actual, std::string(check.unit), system).text() + " of " +
+    text += std::string(check.verdict() == Verdict::fail ? "FAILS  " : "holds  ") + check.label + ": " + show(check.actual, std::string(check.unit), system).text() + " of " +
             show(check.limit, std::string(check.unit), system).text() + ".\n";
-  text += "These four decide: where the design's own checks, by a strip of beam, are milder, go by these.\n\n";
+  text += "These stand in the verdict: where the design's own checks, by a strip of beam, are milder, go by these.\n\n";
   for (const Step& step : study.trace.steps) text += explain(step) + "\n";
   for (const std::string& assumption : study.assumptions) text += assumption + "\n";
   return text +
@@ -70,7 +70,7 @@ std::string write_plate(const PlateStudy& study) {
   if (!solution.solved) return out.dump(2) + "\n";
   Json findings = Json::array();
   for (const PlateFinding& at : study.findings) {
-    findings.push_back({{"label", at.label}, {"source", at.source}, {"stress_MPa", at.stress_MPa},
+    findings.push_back({{"id", at.id}, {"label", at.label}, {"grade", std::string(word(at.grade))}, {"source", at.source}, {"stress_MPa", at.stress_MPa},
                         {"limit_MPa", at.limit_MPa}, {"stress_x_m", at.stress_at.x_m}, {"stress_y_m", at.stress_at.y_m},
                         {"bolt_N", at.bolt_N}, {"bolt", at.bolt}, {"bolts_N", at.bolts_N}, {"deck_MPa", at.deck_MPa},
                         {"sag_mm", at.sag_mm}, {"bar_MPa", at.bar_MPa}});

@@ -294,7 +294,8 @@ std::string design_schema() {
                      {"verdict", one_of({word(Fit::fits), word(Fit::fits_with_changes),
                                          word(Fit::does_not_fit), word(Fit::not_evaluated)})},
                      {"governing", said(text_value(), "Id of the check that governs.")},
-                     {"changes", said(list_of(reference("Change")), "What makes it fit; tried.")}};
+                     {"changes", said(list_of(reference("Change")), "What makes it fit; tried.")},
+                     {"proven", said(truth_value(), "Whether the plate by finite elements, snag and foredeck have a say in that.")}};
   add_results(properties);
   for (const auto& [key, name] : {std::pair("lines", "PartLine"), std::pair("tasks", "TaskLine")}) {
     properties["parts"]["properties"][key] = list_of(reference(name));

@@ -46,7 +46,7 @@ class Document {
   // The search for what would make it fit goes on between frames, a trial at a time; true while
   // there is more to try.
   bool search() { return evaluation_.step(); }
-  void finish_search();
+  void finish_search();  // but for the proof
   bool searching() const { return evaluation_.searching(); }
 
   // Grows with every change.

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "base/number.h"
-#include "base/order.h"
+#include "calc/proof.h"
 #include "draw/bow_elevation.h"
 #include "draw/foredeck_plan.h"
 #include "draw/layout.h"
@@ -23,14 +23,14 @@ void whole_figure(Context& ui, std::string_view id, const Drawing& drawing) {
   figure(ui, id, drawing, static_cast<float>(height_for(drawing, static_cast<double>(width))));
 }
 
-void draw_check_list(Context& ui, std::string_view name, const Trace& trace) {
-  std::vector<const Check*> checks;
-  for (const Check& check : trace.checks) checks.push_back(&check);
-  checks = sorted(std::move(checks), [](const Check* a, const Check* b) { return more_serious(*a, *b); });
+// What can be judged stands with the page's checks and counts; here is what still waits for a measure.
+void draw_waiting(Context& ui, std::string_view name, const Trace& trace) {
+  if (std::none_of(trace.checks.begin(), trace.checks.end(), [](const Check& check) { return !counts(check); })) return;
   const Within list(ui.sheet, Role::list, std::string(name));
-  for (const Check* check : checks) {
+  for (const Check& check : trace.checks) {
+    if (counts(check)) continue;
     const Within item(ui.sheet, Role::listitem);
-    check_row(ui, *check);
+    check_row(ui, check);
   }
 }
 
@@ -104,8 +104,8 @@ void draw_snag(Context& ui) {
       result_row(ui, "snag." + std::to_string(i), std::to_string(i + 1) + ". " + study.order[i].label, show(study.order[i].force_N, "N", system), "");
     }
   }
+  note(ui, "Bolts and deck hold " + fixed(study.over_ratio, 2) + " times what the shaft does; " + fixed(kSnagOver_factor, 1) + " times is asked.");
   note(ui, "The boat's own way bends the tube for good from " + show(study.speed_mps, "mps", system).text() + " on.");
-  draw_check_list(ui, "Snag checks", study.trace);
   draw_cautions(ui, study.trace);
   draw_steps(ui, study.trace);
 }
@@ -123,9 +123,9 @@ void draw_foredeck_room(Context& ui) {
   draw_clearances(ui, "stowed.", "Stowed", study.room.stowed);
   draw_clearances(ui, "swinging.", "Swinging up", study.room.swinging);
   draw_clearances(ui, "opening.", "To open", study.room.opening);
-  draw_check_list(ui, "Foredeck checks", study.room.trace);
+  draw_waiting(ui, "Room, not measured", study.room.trace);
   note(ui, "Head, pod and propeller have usual proportions (common practice). The deck's edge and the rail are drawn through the width at the "
-           "mount. These checks do not count in the verdict: try it with the motor in your hands before you drill.");
+           "mount. What is measured is among the checks of this page and counts in the verdict: still, try it with the motor in your hands before you drill.");
   draw_steps(ui, study.room.trace);
 }
 
@@ -137,7 +137,7 @@ void draw_bow_light(Context& ui) {
     draw_shadow(ui, "light.lowered", "Hidden, lowered", study.light.deployed);
   }
   if (study.light_input.measured) note(ui, "Degrees from right ahead, starboard positive.");
-  draw_check_list(ui, "Light checks", study.light.trace);
+  draw_waiting(ui, "Light, not measured", study.light.trace);
   draw_cautions(ui, study.light.trace);
   draw_steps(ui, study.light.trace);
 }
@@ -154,7 +154,7 @@ void draw_stowing(Context& ui) {
     row("stow.lift", "Pull to draw it up", show(study.stowing.lift_N, "N", system));
     row("stow.holder", "Latch and strap, each rated for", show(study.stowing.holder_N, "N", system));
   }
-  draw_check_list(ui, "Stowing checks", study.stowing.trace);
+  draw_waiting(ui, "Stowing, not measured", study.stowing.trace);
   draw_cautions(ui, study.stowing.trace);
   note(ui, "The lifting limit is for people who stand on firm ground and use both hands. At sea, kneeling, less is wise.");
   draw_steps(ui, study.stowing.trace);

@@ -15,16 +15,12 @@
 namespace thole::ui {
 namespace {
 
-constexpr std::size_t kSlam = 1;
-constexpr std::size_t kRebound = 2;
-constexpr std::size_t kPerson = 4;
-constexpr std::size_t kFirstThrust = 5;
-
-// The most stressed of the thrusts from every side.
-std::size_t worst_thrust(const PlateStudy& study) {
-  std::size_t worst = kFirstThrust;
-  for (std::size_t i = kFirstThrust; i < study.findings.size(); ++i)
-    if (study.findings[i].stress_MPa > study.findings[worst].stress_MPa) worst = i;
+// The most stressed of the findings of this id.
+std::size_t worst_of(const PlateStudy& study, std::string_view id) {
+  std::size_t worst = 0;
+  double most_MPa = -1.0;
+  for (std::size_t i = 0; i < study.findings.size(); ++i)
+    if (study.findings[i].id == id && study.findings[i].stress_MPa > most_MPa) worst = i, most_MPa = study.findings[i].stress_MPa;
   return worst;
 }
 
@@ -34,7 +30,8 @@ std::size_t worst_of_all(const PlateStudy& study) {
   double most = -1.0;
   for (std::size_t i = 0; i < study.findings.size(); ++i) {
     const PlateFinding& at = study.findings[i];
-    const double bolts_N = study.checks[i < kFirstThrust ? 2 : 3].limit;
+    if (at.grade == LoadGrade::ultimate) continue;
+    const double bolts_N = study.bolt_limit_N(at.grade);
     const double use = std::max(at.stress_MPa / at.limit_MPa, bolts_N > 0.0 ? at.bolt_N / bolts_N : 0.0);
     if (use > most) most = use, worst = i;
   }
@@ -163,14 +160,13 @@ void draw_loaded_plate(Context& ui) {
     back_to_grid(ui);
     return;
   }
-  for (const Check& check : study.checks) check_row(ui, check);
-  note(ui, "These four come from the plate as a whole and decide: where the checks further down, by a strip of beam, are milder, go by these.");
+  note(ui, "The plate as a whole, with its bolts and the deck. Its checks are among those of this page and count in the verdict.");
   LoadedPlate& plate = studies_of(ui.state).plate;
   const std::vector<SemOption> kinds{{"thrust", "Thrust"}, {"slam", "Slam"}, {"rebound", "Rebound"}, {"person", "Person"}, {"worst", "Worst"}};
   const int picked = segments(ui, "plate.load", "Load", kinds, static_cast<int>(plate.shown));
   if (picked >= 0) plate.shown = static_cast<std::size_t>(picked);
   ui.sheet.space(kUnit);
-  const std::size_t shown[] = {worst_thrust(study), kSlam, kRebound, kPerson, worst_of_all(study)};
+  const std::size_t shown[] = {worst_of(study, "thrust"), worst_of(study, "slam"), worst_of(study, "rebound"), worst_of(study, "person.step"), worst_of_all(study)};
   const PlateFinding& at = study.findings[shown[plate.shown]];
   Drawing drawing = plate_load_picture(study, shown[plate.shown], ui.state.system);
   const double shape = (drawing.high.y - drawing.low.y) / (drawing.high.x - drawing.low.x);
@@ -211,7 +207,7 @@ void draw_loaded_plate(Context& ui) {
   const System system = ui.state.system;
   ui.sheet.space(kUnit);
   note(ui, "Lowest natural frequency with the motor stowed: " + show(study.frequency_Hz, "Hz", system).text() +
-               ". The checks on this page use a strip of beam, which gives " + show(study.strip_frequency_Hz, "Hz", system).text() +
+               ". The checks by a strip of beam give " + show(study.strip_frequency_Hz, "Hz", system).text() +
                ", " + show(study.strip_stress_MPa, "MPa", system).text() + " and " + show(study.strip_bolt_N, "N", system).text() +
                " at a front bolt in a slam, and an elastic bolt group, which knows no prying: " +
                show(study.group_bolt_N, "N", system).text() + " at full thrust.");

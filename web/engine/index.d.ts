@@ -746,6 +746,8 @@ export interface Design {
   governing: string;
   /** What makes it fit; tried. */
   changes: Change[];
+  /** Whether the plate by finite elements, snag and foredeck have a say in that. */
+  proven: boolean;
   boat: {
     /** Windage from ahead. */
     frontal_area_m2: number | null;

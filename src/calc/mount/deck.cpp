@@ -83,6 +83,8 @@ double effective_backing_side_mm(const BackingInput& in) {
   return std::min({in.side_mm, spread_mm, in.room_mm});
 }
 
+double backing_thickness_mm(double side_mm, double washer_mm) { return 0.5 * (side_mm - washer_mm) / kSpread_factor; }
+
 double backing_area_mm2(double effective_side_mm, double hole_mm) {
   const double hole_area_mm2 = std::numbers::pi / 4.0 * hole_mm * hole_mm;
   return std::max(effective_side_mm * effective_side_mm - hole_area_mm2, 0.0);

@@ -32,6 +32,9 @@ struct BackingInput {
 // has it for stiff plates, never more than there is plate or room.
 double effective_backing_side_mm(const BackingInput& in);
 
+// Thickness at which a square of this side carries to its edge.
+double backing_thickness_mm(double side_mm, double washer_mm);
+
 // Area of that square less the hole, >= 0.
 double backing_area_mm2(double effective_side_mm, double hole_mm);
 

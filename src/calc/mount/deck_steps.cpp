@@ -276,6 +276,7 @@ void take_bolts(const MountInput& in, const Layout& layout, const BoltLoads& loa
   append(bolt->trace, out.trace);
   out.bolt_found = serves(bolt->trace);
   out.bolt = bolt->offer;
+  out.bolt_breaking_N = bolt->breaking_N;
   out.bolt_length_mm = add_bolt_length(in, out.plate_thickness_mm, *bolt->size, out.trace);
 
   const DeckStrength strength = deck_strength(in.deck);

@@ -20,11 +20,6 @@ constexpr double kDrag_factor = 1.5;     // project decision, as the next three
 constexpr double kFold_factor = 1.2;     // the shaft is the fuse
 constexpr double kRebound_frac = 0.5;    // of the acceleration at the bow
 constexpr double kSnagSpeed_mps = 0.5;   // drifting or steering
-constexpr double kHandhold_N = 1000.0;
-constexpr double kMotorHeight_mm = 150.0;
-// Road, in g: handbook; securing loads on lorries asks for 0.8 ahead and 0.5 aside.
-constexpr double kRoadAlong_g = 1.0;
-constexpr double kRoadAcross_g = 0.5;
 
 constexpr double kRunningTrim_deg = 4.0;  // Savitsky and Brown with it gives the standards' constants
 constexpr double kHundredth_count = 100.0;
@@ -206,10 +201,9 @@ void add_slams(const LoadCasesInput& in, const Places& places, const SlamFormula
                .range = outside,
                .source = kIso12215Acceleration});
   const double weight_N = in.motor_mass_kg * kGravity_mps2;
-  const double up_g = std::max(kRebound_frac * in.bow_g * std::max(in.amplification_factor, 1.0) - 1.0, 0.0);
   builder.add({.id = "rebound",
                .label = "Stowed, thrown up after it",
-               .force = {.force_z_N = weight_N * up_g},
+               .force = {.force_z_N = weight_N * rebound_factor(in.bow_g, in.amplification_factor)},
                .at = places.stowed,
                .in_range = iso.outside.empty(),
                .range = "half of the bow's acceleration upward, less its weight; " + outside,
@@ -340,6 +334,10 @@ std::string_view word(LoadGrade grade) {
       return "ultimate";
   }
   return "extreme";
+}
+
+double rebound_factor(double bow_g, double amplification_factor) {
+  return std::max(kRebound_frac * bow_g * std::max(amplification_factor, 1.0) - 1.0, 0.0);
 }
 
 double acceleration_at_g(double cg_g, double bow_g, double x_m, double centre_x_m, double bow_x_m) {

@@ -29,6 +29,8 @@ Slam take_plate(const MountInput& in, const Layout& layout, MountResult& out) {
   out.plate_stress_MPa = plate->stress_MPa;
   out.sag_mm = plate->sag_mm;
   out.frequency_Hz = plate->frequency_Hz;
+  out.amplification_factor = plate->amplification_factor;
+  out.working_stress_MPa = plate->working_stress_MPa;
   return plate->slam;
 }
 
@@ -58,11 +60,14 @@ MountResult mount(const MountInput& in) {
 
   add_assumptions(in, out.trace);
   const Layout layout = layout_of(in, out.trace);
+  out.deck_ahead_mm = layout.deck_ahead_mm;
   const Slam slam = take_plate(in, layout, out);
   out.slam_N = slam.force_N;
   out.slam_moment_Nm = slam.moment_Nm;
   const BoltLoads loads = bolt_loads(in, layout, slam, out.trace);
   out.bolt_tension_N = loads.tension_N();
+  out.slam_tension_N = loads.slam_tension_N;
+  out.thrust_tension_N = loads.thrust_tension_N;
   out.bolt_shear_N = loads.shear_N;
   take_bolts(in, layout, loads, out);
   add_cautions(in, out.speed_limit_mps, out.trace);

@@ -64,6 +64,8 @@ struct PlateCase {
   double stress_MPa = 0.0;
   double sag_mm = 0.0;
   double frequency_Hz = 0.0;
+  double amplification_factor = 0.0;
+  double working_stress_MPa = 0.0;
   Slam slam{};
   Trace trace{};
 };
@@ -87,6 +89,7 @@ struct BoltCase {
   BoltOffer offer{};
   const BoltSize* size = nullptr;
   const BoltGrade* grade = nullptr;
+  double breaking_N = 0.0;
   Trace trace{};
 };
 

@@ -249,6 +249,7 @@ void add_thrust_check(const MountInput& in, double thrust_moment_Nm, const Alloy
   const double thickness_mm = plate.stock.thickness_mm;
   const double stress_MPa =
       bending_stress_MPa(kFootMoment_frac * thrust_moment_Nm, width_mm, thickness_mm);
+  plate.working_stress_MPa = stress_MPa;
   tell([&] {
     plate.trace.steps.push_back(
         {.id = "mount.plate_stress_working",
@@ -400,8 +401,8 @@ PlateCase plate_case(const MountInput& in, const Layout& layout, double bow_g,
   PlateCase plate{.stock = stock};
   const PlateStrip strip = strip_of(in, layout, stock, alloy);
   add_stiffness(in, strip, alloy, plate);
-  const double factor = add_amplification(plate.frequency_Hz, plate.trace);
-  plate.slam = slam_on_plate(in, layout, bow_g, factor, plate.trace);
+  plate.amplification_factor = add_amplification(plate.frequency_Hz, plate.trace);
+  plate.slam = slam_on_plate(in, layout, bow_g, plate.amplification_factor, plate.trace);
   add_slam_checks(in, strip, alloy, plate);
   add_frequency_check(in, plate);
   add_thrust_check(in, thrust_moment_Nm, alloy, plate);

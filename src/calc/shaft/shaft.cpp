@@ -436,6 +436,7 @@ void drag_stem(const ShaftInput& in, ShaftResult& r) {
   const double immersed_m = std::max(r.propeller_depth_m, 0.0);
   const double drag = drag_per_speed_squared(stem_m, immersed_m);
   r.speed_limit_deployed_mps = std::sqrt(std::max(in.thrust_N, 0.0) / drag);
+  r.wave_drag_N = wave_drag_N(stem_m, immersed_m, in.wave_height_m, period_s(in));
 
   const Term density{"rho", kStemWater_kg_per_m3, "kg_per_m3", "density of sea water"};
   const Term drag_factor{"Cd", kStemDrag_factor, "", "drag coefficient of a round tube"};
@@ -470,7 +471,7 @@ void drag_stem(const ShaftInput& in, ShaftResult& r) {
                    {"H", in.wave_height_m, "m", "significant wave height"},
                    {"T", period_s(in), "s", "peak period"},
                    {"k", 2.0 * kPi / deep_wavelength_m(period_s(in)), "rad_per_m", "wave number"}},
-         .value = wave_drag_N(stem_m, immersed_m, in.wave_height_m, period_s(in)),
+         .value = r.wave_drag_N,
          .unit = "N",
          .source = kStemDrag,
          .assumptions = {

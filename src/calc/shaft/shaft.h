@@ -43,6 +43,7 @@ struct ShaftResult {
   double tube_stress_MPa = 0.0;
   double tube_deflection_mm = 0.0;
   double tube_slope_deg = 0.0;
+  double wave_drag_N = 0.0;  // on the tube
   double speed_limit_deployed_mps = 0.0;  // drag equals the motor's thrust
   Trace trace{};
 };

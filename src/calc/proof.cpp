@@ -1,0 +1,144 @@
+#include "calc/proof.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+
+#include "base/number.h"
+#include "base/order.h"
+#include "calc/foredeck_study.h"
+#include "calc/mount/deck.h"
+#include "calc/mount/plate_rules.h"
+#include "calc/plate_study.h"
+#include "calc/snag_study.h"
+#include "data/sources.h"
+#include "data/sources_mount.h"
+
+namespace thole {
+namespace {
+
+constexpr int kStiffeners = 2;
+constexpr double kBackingStep_mm = 10.0;
+
+// The thinnest stock whose stress, falling with the square of the thickness, keeps its own limit.
+std::optional<Change> thicker_plate(const Check& check, const PlateStock& now, const Catalogue& catalogue) {
+  const Alloy* alloy = find_alloy(now.alloy);
+  if (alloy == nullptr) return std::nullopt;
+  const bool working = check.id == "plate.stress_thrust";
+  const auto limit_MPa = [&](const Alloy& of) { return working ? working_stress_MPa(of) : extreme_stress_MPa(of); };
+  const std::vector<PlateStock> stocks = sorted(catalogue.plates, [](const PlateStock& a, const PlateStock& b) {
+    return a.thickness_mm != b.thickness_mm ? a.thickness_mm < b.thickness_mm : a.price_per_m2 < b.price_per_m2;
+  });
+  for (const PlateStock& stock : stocks) {
+    const Alloy* other = find_alloy(stock.alloy);
+    if (other == nullptr || stock.id == now.id || !(stock.thickness_mm > 0.0)) continue;
+    const double thinner = now.thickness_mm / stock.thickness_mm;
+    const double use = check.utilisation() * thinner * thinner * limit_MPa(*alloy) / limit_MPa(*other);
+    if (use <= 1.0) return Change{.field = "mount.plate", .text = stock.id, .label = "Take " + stock.label};
+  }
+  return std::nullopt;
+}
+
+// The smallest that breaks at so much more than the one there is.
+std::optional<Change> larger_bolt(const Check& check, const Design& design, const Catalogue& catalogue) {
+  const double needed_N = check.utilisation() * design.mount.bolt_breaking_N;
+  const double head_factor = bolt_head_factor(design.job.mount.head.value == Head::countersunk);
+  const BoltOffer* best = nullptr;
+  double best_N = std::numeric_limits<double>::infinity();
+  for (const BoltOffer& offer : catalogue.bolts) {
+    const BoltSize* size = find_bolt_size(offer.size);
+    const BoltGrade* grade = find_bolt_grade(offer.grade);
+    if (size == nullptr || grade == nullptr) continue;
+    const double breaks_N = head_factor * tensile_N(*size, *grade);
+    if (breaks_N >= needed_N && breaks_N < best_N) best = &offer, best_N = breaks_N;
+  }
+  if (best == nullptr) return std::nullopt;
+  return Change{.field = "mount.bolt", .text = best->id, .label = "Take bolts " + best->size + " of " + best->grade};
+}
+
+std::vector<Change> changes_for(const Check& check, const Design& design, const Catalogue& catalogue) {
+  std::vector<Change> changes;
+  if (check.verdict() != Verdict::fail) return changes;
+  const Mount& job = design.job.mount;
+  const bool of_thrust = check.id == "plate.stress_thrust" || check.id == "plate.bolt_thrust";
+  if (!of_thrust && !job.chocked.value)
+    changes.push_back({.field = "mount.chocked", .value = 1.0, .label = "Chock the motor's outer end"});
+  std::optional<Change> stronger;
+  if (check.id.starts_with("plate.stress")) stronger = thicker_plate(check, design.mount.plate, catalogue);
+  if (check.id.starts_with("plate.bolt")) stronger = larger_bolt(check, design, catalogue);
+  if (stronger) changes.push_back(std::move(*stronger));
+  if (!job.stiffener_count.known() || job.stiffener_count.value < kStiffeners)
+    changes.push_back({.field = "mount.stiffener_count", .value = 1.0 * kStiffeners, .label = "Set two stiffeners"});
+  return changes;
+}
+
+// What would bring deck and bolts over the shaft: a larger bolt, or backing as wide and thick as it takes.
+std::vector<Change> changes_for_snag(const Check& check, const SnagStudy& study, const Design& design, const Catalogue& catalogue) {
+  std::vector<Change> changes;
+  double wider_ratio = 1.0;
+  for (const SnagStrength& each : study.order) {
+    const double lacks_ratio = check.limit / each.force_N;
+    if (!(lacks_ratio > 1.0)) continue;
+    if (each.part == SnagPart::skin) wider_ratio = std::max(wider_ratio, lacks_ratio);
+    if (each.part == SnagPart::core) wider_ratio = std::max(wider_ratio, std::sqrt(lacks_ratio));
+    if (each.part != SnagPart::bolts) continue;
+    if (std::optional<Change> larger = larger_bolt(check, design, catalogue)) changes.push_back(std::move(*larger));
+  }
+  const BoltSize* size = find_bolt_size(design.mount.bolt.size);
+  if (!(wider_ratio > 1.0) || size == nullptr) return changes;
+  const Mount& job = design.job.mount;
+  const double side_mm = kBackingStep_mm * std::ceil(wider_ratio * study.backing_mm / kBackingStep_mm);
+  const double thickness_mm = std::ceil(backing_thickness_mm(side_mm, size->washer_mm));
+  if (side_mm > job.backing_side_mm.value)
+    changes.push_back({.field = "mount.backing_side_mm", .value = side_mm, .label = "Backing of " + trimmed(fixed(side_mm, 0)) + " mm"});
+  if (thickness_mm > job.backing_thickness_mm.value)
+    changes.push_back({.field = "mount.backing_thickness_mm", .value = thickness_mm, .label = "Backing " + trimmed(fixed(thickness_mm, 0)) + " mm thick"});
+  return changes;
+}
+
+void prove_plate(Design& design, const Catalogue& catalogue) {
+  if (!design.hold.motor_found || design.mount.plate.id.empty() || design.mount.bolt.id.empty()) return;
+  PlateStudy study = plate_study(design);
+  std::vector<Check>& checks = design.mount.trace.checks;
+  if (!study.solution.solved) {
+    checks.push_back({.id = "plate.solved",
+                      .label = "Plate by elements",
+                      .actual = std::numeric_limits<double>::quiet_NaN(),
+                      .unit = "",
+                      .source = kWinklerDeck,
+                      .remedy = study.solution.problem});
+    return;
+  }
+  for (Check& check : study.checks) {
+    check.changes = changes_for(check, design, catalogue);
+    checks.push_back(std::move(check));
+  }
+}
+
+}  // namespace
+
+bool counts(const Check& check) { return check.verdict() != Verdict::not_evaluated; }
+
+void prove(Design& design, const Catalogue& catalogue) {
+  prove_plate(design, catalogue);
+  std::vector<Check>& checks = design.shaft.trace.checks;
+  SnagStudy snag = snag_study(design);
+  for (Check& check : snag.trace.checks) {
+    if (!counts(check) || check.id != "snag.deck") continue;  // a bent plate is a nuisance, a torn deck a leak
+    if (check.verdict() == Verdict::fail) check.changes = changes_for_snag(check, snag, design, catalogue);
+    checks.push_back(std::move(check));
+  }
+  const ForedeckStudy foredeck = foredeck_study(design);
+  for (const Check* check : foredeck.checks())
+    if (counts(*check)) checks.push_back(*check);
+}
+
+Design proven(const Job& job, const Catalogue& catalogue) {
+  Evaluation evaluation(job, catalogue, {}, Telling::every_step, prove);
+  while (evaluation.step()) {
+  }
+  return evaluation.design();
+}
+
+}  // namespace thole

@@ -1,0 +1,20 @@
+#pragma once
+
+// What is asked of a design once its stages rest, for it takes many times as long: the plate by finite
+// elements under every load, what gives first in a snag, room, light and stowing on the foredeck.
+
+#include "calc/design.h"
+
+namespace thole {
+
+// Whether a check of the foredeck could be judged. One that waits for a measure is no reason against a design.
+bool counts(const Check& check);
+
+// Adds the checks of the plate to the mount's, those of snag and foredeck to the shaft's. A Proof of
+// Evaluation.
+void prove(Design& design, const Catalogue& catalogue);
+
+// evaluate() with that in the verdict, and in what would make it fit.
+Design proven(const Job& job, const Catalogue& catalogue);
+
+}  // namespace thole
