@@ -11,6 +11,7 @@
 #include "base/number.h"
 #include "base/units.h"
 #include "calc/plate/outline.h"
+#include "calc/plate_made.h"
 #include "draw/plate_strokes.h"
 #include "draw/sketch.h"
 
@@ -170,7 +171,7 @@ class Sheet {
       rows->resize(most - 1);
       rows->push_back({{"+", std::to_string(left), own("in the"), own("file")}});
     }
-    const std::size_t longest = std::max({holes_.size(), corners_.size(), std::size_t{8}});
+    const std::size_t longest = std::max({holes_.size(), corners_.size(), std::size_t{in_.bars.empty() ? 8u : 10u}});
     strip_mm_ = kRow_mm * (static_cast<double>(longest) + 2.5);
   }
 
@@ -229,7 +230,7 @@ class Sheet {
   void place_views() {
     const double long_m = box_.high.x_m - box_.low.x_m;
     const double wide_m = box_.high.y_m - box_.low.y_m;
-    const double thick_m = std::max(in_.shape.thickness_m, 0.0);
+    const double thick_m = std::max(in_.shape.thickness_m, 0.0) + bar_height_m();
     const double room_x_mm = size_.high.x - size_.low.x - 2.0 * kRoundDims_mm;
     const double room_y_mm = size_.high.y - size_.low.y - strip_mm_;
     // From the bottom: dimensions, plan and side view in the order of the projection, words.
@@ -268,8 +269,11 @@ class Sheet {
       const PlateBox box = bounds(cut_.cut_outs[i]);
       const Point at =
           paper_.at({0.5 * (box.low.x_m + box.high.x_m), 0.5 * (box.low.y_m + box.high.y_m)});
-      add_label(drawing_, {at.x, at.y + 3.5}, cut_out_name(i));  // clear of the centre line
+      // Clear of the centre line; over a cut-out that is too low for it.
+      const double half_mm = paper_.length_mm(0.5 * (box.high.y_m - box.low.y_m));
+      add_label(drawing_, {at.x, at.y + (half_mm < 6.0 ? half_mm + 3.0 : 3.5)}, cut_out_name(i));
     }
+    bars();
     const double axis_mm = paper_.at({}).y;
     add_line(drawing_, {low_.x - 6.0, axis_mm}, {high_.x + 6.0, axis_mm}, Line::centre);
     datum_mark({low_.x - 9.0, axis_mm}, "A");
@@ -281,17 +285,42 @@ class Sheet {
       drawing_.circles.push_back({.centre = at, .radius = radius_mm});
       if (hole.countersink_m > 0.0) drawing_.circles.push_back({.centre = at, .radius = head_mm});
       add_centre_mark(drawing_, at, head_mm, 2.0);
-      add_label(drawing_, {at.x + head_mm + 1.0, at.y + head_mm + 2.5}, std::to_string(i + 1),
-                Align::left, TextRole::strong);
+      Point name{at.x + head_mm + 1.0, at.y + head_mm + 2.5};
+      if (over_a_bar(name)) name.y = at.y - head_mm - 2.5;
+      add_label(drawing_, name, std::to_string(i + 1), Align::left, TextRole::strong);
     }
     corner_labels();
     // Over the side view, or over the mark of datum B.
     const double words_mm =
-        iso() ? side_low_mm_ + paper_.length_mm(in_.shape.thickness_m) + 11.0 : high_.y + 15.0;
+        iso() ? side_low_mm_ + paper_.length_mm(in_.shape.thickness_m + bar_height_m()) + 11.0 : high_.y + 15.0;
     add_label(drawing_, {size_.low.x + 6.0, words_mm}, own("MOTOR SIDE UP: plan seen from above"),
               Align::left, TextRole::strong);
     drawing_.arrows.push_back({{high_.x - 24.0, words_mm}, {high_.x, words_mm}, Line::outline});
     add_label(drawing_, {high_.x - 26.0, words_mm}, "FORWARD", Align::right, TextRole::strong);
+  }
+
+  double bar_height_m() const { return in_.bars.empty() ? 0.0 : in_.bars.front().height_m; }
+
+  static std::string bar_name(std::size_t i) { return "S" + std::to_string(i + 1); }
+
+  bool over_a_bar(Point at) const {
+    return std::any_of(in_.bars.begin(), in_.bars.end(), [&](const PlateBar& bar) {
+      const Point low = paper_.at({bar.from_x_m, bar.y_m - 0.5 * bar.thickness_m});
+      const Point high = paper_.at({bar.to_x_m, bar.y_m + 0.5 * bar.thickness_m});
+      return at.x + 4.0 > low.x && at.x < high.x && at.y + 2.0 > low.y && at.y - 2.0 < high.y;
+    });
+  }
+
+  void bars() {
+    for (std::size_t i = 0; i < in_.bars.size(); ++i) {
+      const PlateBar& bar = in_.bars[i];
+      const Point low = paper_.at({bar.from_x_m, bar.y_m - 0.5 * bar.thickness_m});
+      const Point high = paper_.at({bar.to_x_m, bar.y_m + 0.5 * bar.thickness_m});
+      add_box(drawing_, low, high, Line::outline, Fill::none);
+      // Inside, where no outline comes near.
+      const double name_mm = bar.y_m > 0.0 ? low.y - 3.0 : high.y + 3.0;
+      add_label(drawing_, {low.x + 0.25 * (high.x - low.x), name_mm}, bar_name(i));
+    }
   }
 
   // Outside of each corner, away from the middle of the plate.
@@ -340,6 +369,7 @@ class Sheet {
       }
       add_line(drawing_, {x_mm, side_low_mm_ - 2.0}, {x_mm, top_mm + 2.0}, Line::thin);
     }
+    side_bars(top_mm);
     const double x_mm = high_.x + 8.0;
     for (const double y_mm : {side_low_mm_, top_mm}) {
       add_line(drawing_, {high_.x + kExtension_mm, y_mm}, {x_mm + kExtension_mm, y_mm}, Line::thin);
@@ -348,6 +378,22 @@ class Sheet {
     drawing_.arrows.push_back({{x_mm, top_mm + 6.0}, {x_mm, top_mm}, Line::thin});
     add_label(drawing_, {x_mm + 3.0, 0.5 * (side_low_mm_ + top_mm)},
               own("t ") + measure(in_.shape.thickness_m), Align::left);
+  }
+
+  // One behind the other: the nearest is seen.
+  void side_bars(double top_mm) {
+    if (in_.bars.empty()) return;
+    const PlateBar& bar = in_.bars.front();
+    const double from_mm = paper_.at({bar.from_x_m, 0.0}).x;
+    const double high_mm = top_mm + paper_.length_mm(bar.height_m);
+    add_box(drawing_, {from_mm, top_mm}, {paper_.at({bar.to_x_m, 0.0}).x, high_mm}, Line::outline, Fill::none);
+    const double x_mm = low_.x - 8.0;
+    for (const auto& [y_mm, edge_mm] : {std::pair{top_mm, low_.x}, std::pair{high_mm, from_mm}}) {
+      add_line(drawing_, {edge_mm - kExtension_mm, y_mm}, {x_mm - kExtension_mm, y_mm}, Line::thin);
+    }
+    drawing_.arrows.push_back({{x_mm, top_mm - 6.0}, {x_mm, top_mm}, Line::thin});
+    drawing_.arrows.push_back({{x_mm, high_mm + 6.0}, {x_mm, high_mm}, Line::thin});
+    add_label(drawing_, {x_mm - 3.0, 0.5 * (top_mm + high_mm)}, own("h ") + measure(bar.height_m), Align::right);
   }
 
   // --- dimensions -------------------------------------------------------------------------------
@@ -403,6 +449,16 @@ class Sheet {
     return size_.low.x + sum_mm(kHoleColumns_mm) + sum_mm(kCornerColumns_mm);
   }
 
+  std::string bar_words() const {
+    const PlateBar& bar = in_.bars.front();
+    std::string words = bar_name(0);
+    if (in_.bars.size() > 1) words += " to " + bar_name(in_.bars.size() - 1);
+    words += ": flat " + measure(bar.height_m) + " × " + measure(bar.thickness_m) + ", " +
+             measure(bar.to_x_m - bar.from_x_m) + " long, on edge, motor side; Y ";
+    for (std::size_t i = 0; i < in_.bars.size(); ++i) words += (i > 0 ? ", " : "") + measure(in_.bars[i].y_m);
+    return words + "; to X " + measure(bar.to_x_m - datum_x_m_) + ".";
+  }
+
   void notes() {
     const double left_mm = notes_left_mm() + 3.0;
     const double wide_mm = size_.high.x - kTitle_mm - left_mm - 2.0;
@@ -414,6 +470,7 @@ class Sheet {
         break;
       }
     }
+    for (std::string& each : bars_amiss(in_.shape, in_.bars)) all.push_back(own(std::move(each)));
     if (iso()) {
       all.push_back("Millimetres. General tolerance ISO 2768-m, holes ±0.5.");
       all.push_back("Break all edges 0.5-1 mm.");
@@ -424,6 +481,7 @@ class Sheet {
     const bool sunk = std::any_of(in_.shape.bolts.begin(), in_.shape.bolts.end(),
                                   [](const PlateHole& hole) { return hole.countersink_m > 0.0; });
     if (sunk) all.push_back(own("Countersinks on the motor's side."));
+    if (!in_.bars.empty()) all.push_back(own(bar_words()));
     all.push_back(own("Not a strong point, not a tow point."));
     for (const std::string& each : in_.notes) all.push_back(each);
     double y_mm = size_.low.y + strip_mm_ - 0.5 * kRow_mm;
@@ -467,10 +525,12 @@ class Sheet {
 
   std::string mass_words() const {
     if (!(in_.density_kg_per_m3 > 0.0)) return own("Mass: -");
-    const double mass = mass_kg(in_.shape, in_.density_kg_per_m3);
-    const std::string kilograms = significant(mass, 3) + " kg";
-    return iso() ? own("Mass: ") + kilograms
-                 : own("Mass: ") + significant(lb_from_kg(mass), 3) + " lb";
+    const auto weight = [&](double mass) {
+      return iso() ? significant(mass, 3) + " kg" : significant(lb_from_kg(mass), 3) + " lb";
+    };
+    const double plate = mass_kg(in_.shape, in_.density_kg_per_m3);
+    if (in_.bars.empty()) return own("Mass: ") + weight(plate);
+    return own("Mass: ") + weight(plate + bars_mass_kg(in_.bars, in_.density_kg_per_m3)) + own(" with bars");
   }
 
   void title_block() {
@@ -530,7 +590,8 @@ class Sheet {
            measure(box_.high.y_m - box_.low.y_m) + unit + ", " + measure(in_.shape.thickness_m) +
            unit + " thick, with " + std::to_string(in_.shape.bolts.size()) + " holes and " +
            std::to_string(in_.shape.cut_outs.size()) +
-           " cut-outs, drawn at 1:" + std::to_string(scale_) +
+           " cut-outs, " + (in_.bars.empty() ? "" : std::to_string(in_.bars.size()) + " stiffeners on top, ") +
+           "drawn at 1:" + std::to_string(scale_) +
            " with the motor's side up and forward to the right.";
   }
 

@@ -39,6 +39,7 @@ std::optional<Drawing> drawing_of(const Design& design, const SheetOptions& opti
   const std::optional<ChosenPlate> plate = chosen_plate(design);
   if (!plate) return std::nullopt;
   return plate_drawing({.shape = plate->shape,
+                        .bars = plate->bars,
                         .part = plate_name(design),
                         .date = options.date,
                         .material = std::string(plate->alloy->name),
@@ -121,6 +122,7 @@ DxfFile plate_dxf(const Design& design, DxfVersion version) {
   const std::optional<ChosenPlate> plate = chosen_plate(design);
   if (!plate) return {.issues = {{Severity::error, "mount.plate", std::string(kNoPlate)}}};
   return write_dxf({.shape = plate->shape,
+                    .bars = plate->bars,
                     .name = plate_name(design),
                     .material = std::string(plate->alloy->name),
                     .density_kg_per_m3 = plate->alloy->density_kg_per_m3,
