@@ -14,12 +14,12 @@
 #include "calc/plate_made.h"
 #include "draw/plate_strokes.h"
 #include "draw/sketch.h"
+#include "draw/title_block.h"
 
 namespace thole {
 namespace {
 
 constexpr double kRow_mm = 6.0;          // of a table
-constexpr double kLetter_mm = 2.35;      // room to a letter
 constexpr double kLeastView_mm = 100.0;  // height kept for the views, however long the tables
 constexpr double kTitle_mm = 130.0;
 constexpr double kExtension_mm = 1.5;   // gap and overrun of extension lines
@@ -43,34 +43,6 @@ SheetSize size_of(Drafting drafting) {
     return {"A3", {420.0, 297.0}, {20.0, 10.0}, {410.0, 287.0}, kIsoScales};
   }
   return {"B", {431.8, 279.4}, {12.7, 12.7}, {419.1, 266.7}, kInchScales};
-}
-
-// Text cut to what a width holds; bytes that go on with a letter are kept with it.
-std::string fitted(std::string text, double width_mm) {
-  const auto most = static_cast<std::size_t>(std::max(width_mm / kLetter_mm, 4.0));
-  std::size_t letters = 0;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    if ((static_cast<unsigned char>(text[i]) & 0xC0u) == 0x80u) continue;
-    if (++letters > most) {
-      text.resize(i);
-      return text + "…";
-    }
-  }
-  return text;
-}
-
-std::vector<std::string> wrapped(std::string_view text, double width_mm) {
-  const auto most = static_cast<std::size_t>(std::max(width_mm / kLetter_mm, 8.0));
-  std::vector<std::string> lines;
-  while (text.size() > most) {
-    std::size_t cut = text.rfind(' ', most);
-    if (cut == text.npos || cut == 0) cut = text.find(' ');
-    if (cut == text.npos) break;
-    lines.emplace_back(text.substr(0, cut));
-    text.remove_prefix(cut + 1);
-  }
-  lines.emplace_back(text);
-  return lines;
 }
 
 class Sheet {
@@ -536,51 +508,17 @@ class Sheet {
   void title_block() {
     const double left_mm = size_.high.x - kTitle_mm;
     const double top_mm = size_.low.y + strip_mm_;
-    constexpr std::size_t kRows = 6;
-    const double row_mm = strip_mm_ / static_cast<double>(kRows);
-    add_line(drawing_, {left_mm, size_.low.y}, {left_mm, top_mm}, Line::outline);
-    const auto centre_mm = [&](std::size_t row) {
-      return top_mm - row_mm * (static_cast<double>(row) + 0.5);
-    };
-    const auto write = [&](std::size_t row, double share, std::string words, double wide_share,
-                           TextRole role = TextRole::note) {
-      add_label(drawing_, {left_mm + 3.0 + share * kTitle_mm, centre_mm(row)},
-                fitted(std::move(words), wide_share * kTitle_mm - 5.0), Align::left, role);
-    };
-    const auto divide = [&](std::size_t row, double share) {
-      const double x_mm = left_mm + share * kTitle_mm;
-      add_line(drawing_, {x_mm, top_mm - row_mm * static_cast<double>(row)},
-               {x_mm, top_mm - row_mm * static_cast<double>(row + 1)}, Line::thin);
-    };
-    for (std::size_t row = 1; row < kRows; ++row) {
-      const double y_mm = top_mm - row_mm * static_cast<double>(row);
-      add_line(drawing_, {left_mm, y_mm}, {size_.high.x, y_mm}, Line::thin);
-    }
-    const auto or_dash = [](const std::string& text) {
-      return text.empty() ? std::string("-") : text;
-    };
-    write(0, 0.0, drawing_.title, 0.5, TextRole::strong);
-    write(0, 0.5, own("No: ") + or_dash(in_.number), 0.3);
-    write(0, 0.8, own("Rev: ") + or_dash(in_.revision), 0.2);
-    write(1, 0.0, own("Material: ") + or_dash(in_.material), 1.0);
-    write(2, 0.0, own("Finish: ") + or_dash(in_.finish), 1.0);
-    write(3, 0.0, own("Thickness: ") + measure(in_.shape.thickness_m) + (iso() ? " mm" : " in"),
-          0.5);
-    write(3, 0.5, mass_words(), 0.5);
-    write(4, 0.0, own("Scale 1:") + std::to_string(scale_), 0.3);
-    write(4, 0.3, own("Date: ") + or_dash(in_.date), 0.4);
-    write(4, 0.7, std::string(size_.name) + own(", 1 of 1"), 0.3);
-    write(5, 0.0, iso() ? "ISO 128, ISO 129-1, first angle" : "ASME Y14.3, Y14.5, THIRD ANGLE",
-          0.7);
-    for (const auto& [row, share] : {std::pair{std::size_t{0}, 0.5},
-                                     {std::size_t{0}, 0.8},
-                                     {std::size_t{3}, 0.5},
-                                     {std::size_t{4}, 0.3},
-                                     {std::size_t{4}, 0.7},
-                                     {std::size_t{5}, 0.7}}) {
-      divide(row, share);
-    }
-    projection_symbol({left_mm + 0.85 * kTitle_mm, centre_mm(5)});
+    const auto or_dash = [](const std::string& text) { return text.empty() ? std::string("-") : text; };
+    const std::vector<std::vector<TitleCell>> rows{
+        {{drawing_.title, 0.5, TextRole::strong}, {own("No: ") + or_dash(in_.number), 0.3}, {own("Rev: ") + or_dash(in_.revision), 0.2}},
+        {{own("Material: ") + or_dash(in_.material)}},
+        {{own("Finish: ") + or_dash(in_.finish)}},
+        {{own("Thickness: ") + measure(in_.shape.thickness_m) + (iso() ? " mm" : " in"), 0.5}, {mass_words(), 0.5}},
+        {{own("Scale 1:") + std::to_string(scale_), 0.3}, {own("Date: ") + or_dash(in_.date), 0.4}, {std::string(size_.name) + own(", 1 of 1"), 0.3}},
+        {{iso() ? "ISO 128, ISO 129-1, first angle" : "ASME Y14.3, Y14.5, THIRD ANGLE", 0.7}, {"", 0.3}}};
+    add_title_block(drawing_, {left_mm, size_.low.y}, {size_.high.x, top_mm}, rows);
+    const double last_mm = size_.low.y + 0.5 * strip_mm_ / static_cast<double>(rows.size());
+    projection_symbol({left_mm + 0.85 * kTitle_mm, last_mm});
   }
 
   void describe() {

@@ -4,6 +4,7 @@
 
 #include "calc/plate/outline.h"
 #include "calc/plate_made.h"
+#include "papers/plate_papers.h"
 #include "ui/studies.h"
 
 namespace thole::ui {
@@ -26,6 +27,11 @@ void draw_plate_papers(Context& ui) {
                   {"show-template-letter", "Drill template, Letter", "show-template-letter", sound});
   note(ui, "At true size on pages to be joined. Measure its two bars before you drill, and look under "
            "the deck first: wires, tanks, stringers.");
+  ui.sheet.space(kUnit);
+  const bool motor = ui.document.design().hold.motor_found;
+  pair_of_buttons(ui, {"show-elevation-a4", "Bow elevation, A4", "show-elevation-a4", motor},
+                  {"show-elevation-letter", "Bow elevation, Letter", "show-elevation-letter", motor});
+  note(ui, motor ? "Motor stowed and down, with its measures, to the scale that the sheet says." : kNoElevation);
   ui.sheet.space(kUnit);
   pair_of_buttons(ui, {"save-dxf-r12", "Cut file, DXF R12", "save-dxf-r12", sound},
                   {"save-dxf-r2000", "Cut file, DXF 2000", "save-dxf-r2000", sound});

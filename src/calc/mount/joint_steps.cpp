@@ -169,12 +169,8 @@ double add_finish(const MountInput& in, const BoltSize& size, double plate_mm, d
 }
 
 void add_galvanic(const MountInput& in, const Alloy* alloy, const BoltGrade& grade, Trace& trace) {
-  const MetalPotential* aluminium = find_metal("aluminium alloys");
-  const MetalPotential* bolt =
-      find_metal(grade.carbon_steel ? "mild steel"
-                                    : std::string_view(grade.name).starts_with("A2") || grade.name == "F593C"
-                                          ? "304 passive"
-                                          : "316 passive");
+  const MetalPotential* aluminium = find_metal(kAluminium);
+  const MetalPotential* bolt = metal_of(grade);
   if (aluminium == nullptr || bolt == nullptr || alloy == nullptr) return;
   const bool stainless_plate = is_stainless(*alloy);
   if (stainless_plate && in.deck != DeckKind::aluminium) return;  // one kind of metal only
