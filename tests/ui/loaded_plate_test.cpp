@@ -98,6 +98,15 @@ TEST_SUITE("plate under load") {
     CHECK(wizard.app().tree().find("plate.probe")->value == "100");
   }
 
+  TEST_CASE("metals that meet and what the joint is bedded in have their rows") {
+    Wizard wizard({.width = 412.0f, .height = 915.0f});
+    wizard.page("mount");
+    press(wizard, "mount.Metal on metal, road");
+    CHECK(description_of(wizard, "why.joint.bolts-plate").find("kept apart") != std::string::npos);
+    CHECK(description_of(wizard, "why.joint.bed.deck").find("polysulfide") != std::string::npos);
+    CHECK(wizard.text().find("Kept apart by") != std::string::npos);
+  }
+
   TEST_CASE("every stock is tried, and the one that serves is taken") {
     Wizard wizard({.width = 412.0f, .height = 915.0f});
     wizard.page("mount");
