@@ -15,7 +15,6 @@
 #include "support.h"
 
 using namespace thole;
-using namespace thole::test;
 
 namespace {
 
