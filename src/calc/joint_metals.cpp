@@ -48,10 +48,6 @@ JointMetals joint_metals(const Design& design) {
        "Stainless under wet sealant gets no air and turns active: rust that weeps from a bolt's head means a wet crevice. Take that bolt "
        "out and bed it anew.",
        kGalvanicTable});
-  joint.cautions.push_back({"joint.ohms",
-                            "Prove more than 1 Mohm from plate to bolt, dry, before the motor is wired: a plate that carries "
-                            "return current is eaten far faster than any pair of metals.",
-                            kProjectDecision});
   return joint;
 }
 
