@@ -161,6 +161,8 @@ EMSCRIPTEN_KEEPALIVE const char* thole_text(const char* kind) {
   if (wanted == "plate-drawing") return hand_over(plate_drawing_html(design, options));
   if (wanted == "template-a4") return hand_over(drill_template_html(design, Paper::a4));
   if (wanted == "template-letter") return hand_over(drill_template_html(design, Paper::letter));
+  if (wanted == "elevation-a4") return hand_over(elevation_html(design, options, Paper::a4));
+  if (wanted == "elevation-letter") return hand_over(elevation_html(design, options, Paper::letter));
   if (wanted == "plate-dxf-r12") return hand_over(plate_dxf(design, DxfVersion::r12).text);
   if (wanted == "plate-dxf-r2000") return hand_over(plate_dxf(design, DxfVersion::r2000).text);
   return "";

@@ -127,7 +127,8 @@ usage:
   --dxf                            of plate: to be cut, R12 in millimetres; a name with _mm.dxf says so
   --r2000                          of --dxf: the newer dialect, which states its units
   --side                           of foredeck: from the side, with the motor's way up
-  --elevation                      of foredeck: the whole bow from the side, motor stowed and down
+  --elevation                      of foredeck: the whole bow from the side, motor stowed and down; of plate
+                                   the same with all measures, to scale on A4 or, with US units, Letter
   --netlist                        of feeder: the circuit as a deck for ngspice
   --stretch "hours=2, wind=12 kn"  of day: a stretch of it, any number; thrust=50 % in place of a wind
                                    when it creeps; the hours of the job when none is said
@@ -550,6 +551,14 @@ int draw_template(const Arguments& arguments, const Design& design) {
   return put(arguments, pages[static_cast<std::size_t>(*asked - 1)]);
 }
 
+int draw_elevation(const Arguments& arguments, const Design& design) {
+  if (!design.hold.motor_found) return fail(kNoElevation);
+  const System system = system_of(arguments);
+  const bool letter = arguments.paper.empty() ? system == System::us : arguments.paper == "letter";
+  if (!arguments.paper.empty() && !letter && arguments.paper != "a4") return fail("--template takes a4 or letter.");
+  return put(arguments, elevation_svg(design, {.system = system, .date = arguments.date}, letter ? Paper::letter : Paper::a4));
+}
+
 int run_loads(const Arguments& arguments) {
   const std::optional<Design> design = load_design(arguments);
   if (!design) return kBadInput;
@@ -565,6 +574,7 @@ int run_plate(const Arguments& arguments) {
   report(design->issues);
   if (arguments.dxf) return cut_plate(arguments, *design);
   if (arguments.svg) return draw_plate(arguments, *design);
+  if (arguments.elevation) return draw_elevation(arguments, *design);
   if (!arguments.paper.empty()) return draw_template(arguments, *design);
   const PlateStudy study = plate_study(*design);
   const int status = put(arguments, arguments.json ? write_plate(study) : plate_text(study, system_of(arguments)));

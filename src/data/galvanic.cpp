@@ -4,7 +4,6 @@
 #include <array>
 #include <cmath>
 
-
 namespace thole {
 namespace {
 
@@ -24,6 +23,15 @@ const MetalPotential* find_metal(std::string_view name) {
   const auto found = std::find_if(kMetals.begin(), kMetals.end(),
                                   [&](const MetalPotential& metal) { return metal.name == name; });
   return found == kMetals.end() ? nullptr : &*found;
+}
+
+const MetalPotential* metal_of(const Alloy& alloy) {
+  return find_metal(!is_stainless(alloy) ? kAluminium : alloy.name == "304" ? "304 passive" : "316 passive");
+}
+
+const MetalPotential* metal_of(const BoltGrade& grade) {
+  return find_metal(grade.carbon_steel ? "mild steel"
+                    : grade.name.starts_with("A2") || grade.name == "F593C" ? "304 passive" : "316 passive");
 }
 
 double potential_gap_V(const MetalPotential& a, const MetalPotential& b) {

@@ -7,6 +7,8 @@
 #include <string_view>
 
 #include "base/trace.h"
+#include "data/alloys.h"
+#include "data/bolts.h"
 
 namespace thole {
 
@@ -19,6 +21,12 @@ struct MetalPotential {
 // Noblest first. Source: kGalvanicTable.
 std::span<const MetalPotential> metal_potentials();
 const MetalPotential* find_metal(std::string_view name);  // "316 passive"; null when there is none
+
+inline constexpr std::string_view kAluminium = "aluminium alloys";
+
+// As they are while air reaches them: stainless passive, by its grade.
+const MetalPotential* metal_of(const Alloy& alloy);
+const MetalPotential* metal_of(const BoltGrade& grade);
 
 // Most that may lie between two: from the noblest reading of the one to the basest of the other.
 double potential_gap_V(const MetalPotential& a, const MetalPotential& b);

@@ -50,28 +50,31 @@ std::vector<std::vector<Point>> feeder_lines(const CompassInput& in) {
   return {from_above(in.pair.route)};
 }
 
-// The line's point nearest to this place along the boat; of several, the one farthest to that side:
-// 1 port, -1 starboard.
-const PlanPoint* label_point(const std::vector<PlanLine>& lines, double x_m, double side) {
-  constexpr double kAside_factor = 0.3;
+// Of all lines the point nearest to this place.
+const PlanPoint* nearest_point(const std::vector<PlanLine>& lines, Point place) {
   const PlanPoint* best = nullptr;
-  const auto cost = [&](const PlanPoint& p) {
-    return std::abs(p.x_m - x_m) - kAside_factor * side * p.y_m;
-  };
+  const auto off_m = [&](const PlanPoint& p) { return std::hypot(p.x_m - place.x, p.y_m - place.y); };
   for (const PlanLine& line : lines) {
     for (const PlanPoint& point : line) {
-      if (best == nullptr || cost(point) < cost(*best)) best = &point;
+      if (best == nullptr || off_m(point) < off_m(*best)) best = &point;
     }
   }
   return best;
 }
 
-// Draws the lines and gives their names, each at another place along the boat so that they have
-// room.
+// 1 to port, -1 to starboard: where the feeder does not run.
+double clear_side(const CompassInput& in) {
+  const std::vector<Place>& way = in.out.empty() ? in.pair.route : in.out;
+  return way[way.size() / 2].y_m > 0.0 ? -1.0 : 1.0;
+}
+
+// Draws the lines and gives their names: they lie in one another, mostly round the motor, so the names
+// stand in a row beside the boat, each with a line to its own.
 std::vector<Label> add_contours(Drawing& drawing, const CompassInput& in, const PlanArea& area) {
   const ErrorGrid grid = error_grid(in, area);
   const std::vector<double> levels = levels_deg(in.limit_deg);
-  const double side = in.sensor.y_m > 0.0 ? -1.0 : 1.0;
+  const double length_m = (area.high.x_m - area.low.x_m) / 1.2;
+  const std::vector<Place>& way = in.out.empty() ? in.pair.route : in.out;
   std::vector<Label> names;
   for (std::size_t i = 0; i < levels.size(); ++i) {
     const std::vector<PlanLine> lines = iso_lines(grid, levels[i]);
@@ -81,13 +84,11 @@ std::vector<Label> add_contours(Drawing& drawing, const CompassInput& in, const 
       for (const PlanPoint& point : line) points.push_back({point.x_m, point.y_m});
       add_polyline(drawing, std::move(points), limit ? Line::accent : Line::thin);
     }
-    const double share = static_cast<double>(i + 1) / static_cast<double>(levels.size() + 1);
-    const double x_m = area.low.x_m + share * (area.high.x_m - area.low.x_m);
-    if (const PlanPoint* at = label_point(lines, x_m, side)) {
-      names.push_back({{at->x_m, at->y_m},
-                       degrees(levels[i]),
-                       Align::centre,
-                       limit ? TextRole::strong : TextRole::note});
+    const double before = static_cast<double>(levels.size() - 1 - i);
+    const Point foot{way.back().x_m + (0.03 - 0.08 * before) * length_m, clear_side(in) * 0.21 * length_m};
+    if (const PlanPoint* at = nearest_point(lines, foot)) {
+      add_polyline(drawing, {{at->x_m, at->y_m}, {foot.x, 0.9 * foot.y}}, Line::thin);
+      names.push_back({foot, degrees(levels[i]), Align::centre, limit ? TextRole::strong : TextRole::note});
     }
   }
   return names;
@@ -155,16 +156,14 @@ Drawing compass_plan_picture(const CompassInput& in, const CompassResult& result
                              .radius = 0.8 * mark_m,
                              .line = Line::outline,
                              .fill = good ? Fill::accent : Fill::warning});
-  // Names on the side of each mark that is away from the middle line; on it, on the sensor's side.
-  const auto beside = [&](Point mark, double reach) {
-    const bool port = std::abs(mark.y) > mark_m ? mark.y > 0.0 : sensor.y > 0.0;
-    return Point{mark.x, mark.y + (port ? reach : -reach)};
-  };
-  add_label(drawing, beside(sensor, 2.8 * mark_m),
+  const bool port = std::abs(sensor.y) > mark_m ? sensor.y > 0.0 : clear_side(in) > 0.0;
+  add_label(drawing, {sensor.x, sensor.y + (port ? 2.8 : -2.8) * mark_m},
             "sensor " + (result.error_deg < 90.0 ? degrees(result.error_deg) : "shows no heading"),
             Align::centre, TextRole::strong);
-  add_label(drawing, beside(bank, 3.0 * mark_m), "bank");
-  add_label(drawing, beside(motor, 3.0 * mark_m), "motor");
+  add_label(drawing, {bank.x - 1.8 * mark_m, bank.y}, "bank", Align::right);
+  const Point motor_name{length_m, -clear_side(in) * 0.21 * length_m};
+  add_polyline(drawing, {{motor.x, motor.y + (motor_name.y > motor.y ? mark_m : -mark_m)}, {motor_name.x, 0.9 * motor_name.y}}, Line::thin);
+  add_label(drawing, motor_name, "motor");
   // Last, for where texts collide the later one moves.
   drawing.labels.insert(drawing.labels.end(), levels.begin(), levels.end());
   drawing.description = description(in, result, system);

@@ -18,6 +18,7 @@ constexpr double kHelm_ratio = 0.42;  // of the length; for the eye only, as the
 constexpr double kReceiver_ratio = 0.93;
 constexpr double kBackbone_ratio = 0.08;  // off the centreline, away from the feeder
 constexpr int kDropsShown_count = 6;
+constexpr double kApart_factor = 3.2;  // of two marks' middles, of half a mark
 
 // Bow to the right. `side`: 1 where the feeder runs to starboard, which is down.
 struct Plan {
@@ -92,7 +93,9 @@ Drawing control_picture(const Design& design, System system) {
   const Point bank = way.front();
   const Point motor = way.back();
   const Point sensor{control.sensor_x_m.value, -control.sensor_y_m.value};
-  const Point helm = plan.at(kHelm_ratio, 0.02);
+  const double half_m = 0.016 * length_m;
+  Point helm = plan.at(kHelm_ratio, 0.02);
+  if (std::hypot(helm.x - bank.x, helm.y - bank.y) < kApart_factor * half_m) helm.y = bank.y + plan.side * kApart_factor * half_m;
   const Point receiver = plan.at(kReceiver_ratio, 0.03);
   const Point feeder{0.7 * way[1].x + 0.3 * way[2].x, way[1].y};  // clear of the sensor
   add_polyline(drawing, way, line_for(control.feeder_y_m.origin));
@@ -103,7 +106,6 @@ Drawing control_picture(const Design& design, System system) {
     add_polyline(drawing, {helm, corner, {motor.x - 0.05 * length_m, corner.y}, motor}, Line::accent);
   }
 
-  const double half_m = 0.016 * length_m;
   add_mark(drawing, bank, half_m, Fill::strong);
   add_mark(drawing, helm, half_m, Fill::paper);
   drawing.circles.push_back({.centre = motor, .radius = half_m, .line = Line::outline, .fill = Fill::paper});
@@ -122,7 +124,9 @@ Drawing control_picture(const Design& design, System system) {
   add_name(drawing, plan, bank, -0.22, "bank");
   add_name(drawing, plan, helm, 0.22, "remote, helm");
   add_name(drawing, plan, receiver, 0.22, "receiver");
-  add_label(drawing, {1.09 * length_m, -plan.side * 0.07 * length_m}, "motor");
+  const Point motor_name{1.09 * length_m, -plan.side * 0.07 * length_m};
+  add_polyline(drawing, {{motor.x + half_m, motor.y}, {1.02 * length_m, motor_name.y}}, Line::thin);
+  add_label(drawing, motor_name, "motor");
   add_label(drawing, {drawing.low.x, plan.side * 0.31 * length_m}, link_text(design, system), Align::left);
   add_handle(drawing, sensor, "control.sensor_x_m", 1.0, 0.0);
   add_handle(drawing, feeder, "control.feeder_y_m", 0.0, -1.0);

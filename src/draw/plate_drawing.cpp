@@ -11,14 +11,15 @@
 #include "base/number.h"
 #include "base/units.h"
 #include "calc/plate/outline.h"
+#include "calc/plate_made.h"
 #include "draw/plate_strokes.h"
 #include "draw/sketch.h"
+#include "draw/title_block.h"
 
 namespace thole {
 namespace {
 
 constexpr double kRow_mm = 6.0;          // of a table
-constexpr double kLetter_mm = 2.35;      // room to a letter
 constexpr double kLeastView_mm = 100.0;  // height kept for the views, however long the tables
 constexpr double kTitle_mm = 130.0;
 constexpr double kExtension_mm = 1.5;   // gap and overrun of extension lines
@@ -42,34 +43,6 @@ SheetSize size_of(Drafting drafting) {
     return {"A3", {420.0, 297.0}, {20.0, 10.0}, {410.0, 287.0}, kIsoScales};
   }
   return {"B", {431.8, 279.4}, {12.7, 12.7}, {419.1, 266.7}, kInchScales};
-}
-
-// Text cut to what a width holds; bytes that go on with a letter are kept with it.
-std::string fitted(std::string text, double width_mm) {
-  const auto most = static_cast<std::size_t>(std::max(width_mm / kLetter_mm, 4.0));
-  std::size_t letters = 0;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    if ((static_cast<unsigned char>(text[i]) & 0xC0u) == 0x80u) continue;
-    if (++letters > most) {
-      text.resize(i);
-      return text + "…";
-    }
-  }
-  return text;
-}
-
-std::vector<std::string> wrapped(std::string_view text, double width_mm) {
-  const auto most = static_cast<std::size_t>(std::max(width_mm / kLetter_mm, 8.0));
-  std::vector<std::string> lines;
-  while (text.size() > most) {
-    std::size_t cut = text.rfind(' ', most);
-    if (cut == text.npos || cut == 0) cut = text.find(' ');
-    if (cut == text.npos) break;
-    lines.emplace_back(text.substr(0, cut));
-    text.remove_prefix(cut + 1);
-  }
-  lines.emplace_back(text);
-  return lines;
 }
 
 class Sheet {
@@ -170,7 +143,7 @@ class Sheet {
       rows->resize(most - 1);
       rows->push_back({{"+", std::to_string(left), own("in the"), own("file")}});
     }
-    const std::size_t longest = std::max({holes_.size(), corners_.size(), std::size_t{8}});
+    const std::size_t longest = std::max({holes_.size(), corners_.size(), std::size_t{in_.bars.empty() ? 8u : 10u}});
     strip_mm_ = kRow_mm * (static_cast<double>(longest) + 2.5);
   }
 
@@ -229,7 +202,7 @@ class Sheet {
   void place_views() {
     const double long_m = box_.high.x_m - box_.low.x_m;
     const double wide_m = box_.high.y_m - box_.low.y_m;
-    const double thick_m = std::max(in_.shape.thickness_m, 0.0);
+    const double thick_m = std::max(in_.shape.thickness_m, 0.0) + bar_height_m();
     const double room_x_mm = size_.high.x - size_.low.x - 2.0 * kRoundDims_mm;
     const double room_y_mm = size_.high.y - size_.low.y - strip_mm_;
     // From the bottom: dimensions, plan and side view in the order of the projection, words.
@@ -268,8 +241,11 @@ class Sheet {
       const PlateBox box = bounds(cut_.cut_outs[i]);
       const Point at =
           paper_.at({0.5 * (box.low.x_m + box.high.x_m), 0.5 * (box.low.y_m + box.high.y_m)});
-      add_label(drawing_, {at.x, at.y + 3.5}, cut_out_name(i));  // clear of the centre line
+      // Clear of the centre line; over a cut-out that is too low for it.
+      const double half_mm = paper_.length_mm(0.5 * (box.high.y_m - box.low.y_m));
+      add_label(drawing_, {at.x, at.y + (half_mm < 6.0 ? half_mm + 3.0 : 3.5)}, cut_out_name(i));
     }
+    bars();
     const double axis_mm = paper_.at({}).y;
     add_line(drawing_, {low_.x - 6.0, axis_mm}, {high_.x + 6.0, axis_mm}, Line::centre);
     datum_mark({low_.x - 9.0, axis_mm}, "A");
@@ -281,17 +257,42 @@ class Sheet {
       drawing_.circles.push_back({.centre = at, .radius = radius_mm});
       if (hole.countersink_m > 0.0) drawing_.circles.push_back({.centre = at, .radius = head_mm});
       add_centre_mark(drawing_, at, head_mm, 2.0);
-      add_label(drawing_, {at.x + head_mm + 1.0, at.y + head_mm + 2.5}, std::to_string(i + 1),
-                Align::left, TextRole::strong);
+      Point name{at.x + head_mm + 1.0, at.y + head_mm + 2.5};
+      if (over_a_bar(name)) name.y = at.y - head_mm - 2.5;
+      add_label(drawing_, name, std::to_string(i + 1), Align::left, TextRole::strong);
     }
     corner_labels();
     // Over the side view, or over the mark of datum B.
     const double words_mm =
-        iso() ? side_low_mm_ + paper_.length_mm(in_.shape.thickness_m) + 11.0 : high_.y + 15.0;
+        iso() ? side_low_mm_ + paper_.length_mm(in_.shape.thickness_m + bar_height_m()) + 11.0 : high_.y + 15.0;
     add_label(drawing_, {size_.low.x + 6.0, words_mm}, own("MOTOR SIDE UP: plan seen from above"),
               Align::left, TextRole::strong);
     drawing_.arrows.push_back({{high_.x - 24.0, words_mm}, {high_.x, words_mm}, Line::outline});
     add_label(drawing_, {high_.x - 26.0, words_mm}, "FORWARD", Align::right, TextRole::strong);
+  }
+
+  double bar_height_m() const { return in_.bars.empty() ? 0.0 : in_.bars.front().height_m; }
+
+  static std::string bar_name(std::size_t i) { return "S" + std::to_string(i + 1); }
+
+  bool over_a_bar(Point at) const {
+    return std::any_of(in_.bars.begin(), in_.bars.end(), [&](const PlateBar& bar) {
+      const Point low = paper_.at({bar.from_x_m, bar.y_m - 0.5 * bar.thickness_m});
+      const Point high = paper_.at({bar.to_x_m, bar.y_m + 0.5 * bar.thickness_m});
+      return at.x + 4.0 > low.x && at.x < high.x && at.y + 2.0 > low.y && at.y - 2.0 < high.y;
+    });
+  }
+
+  void bars() {
+    for (std::size_t i = 0; i < in_.bars.size(); ++i) {
+      const PlateBar& bar = in_.bars[i];
+      const Point low = paper_.at({bar.from_x_m, bar.y_m - 0.5 * bar.thickness_m});
+      const Point high = paper_.at({bar.to_x_m, bar.y_m + 0.5 * bar.thickness_m});
+      add_box(drawing_, low, high, Line::outline, Fill::none);
+      // Inside, where no outline comes near.
+      const double name_mm = bar.y_m > 0.0 ? low.y - 3.0 : high.y + 3.0;
+      add_label(drawing_, {low.x + 0.25 * (high.x - low.x), name_mm}, bar_name(i));
+    }
   }
 
   // Outside of each corner, away from the middle of the plate.
@@ -340,6 +341,7 @@ class Sheet {
       }
       add_line(drawing_, {x_mm, side_low_mm_ - 2.0}, {x_mm, top_mm + 2.0}, Line::thin);
     }
+    side_bars(top_mm);
     const double x_mm = high_.x + 8.0;
     for (const double y_mm : {side_low_mm_, top_mm}) {
       add_line(drawing_, {high_.x + kExtension_mm, y_mm}, {x_mm + kExtension_mm, y_mm}, Line::thin);
@@ -348,6 +350,22 @@ class Sheet {
     drawing_.arrows.push_back({{x_mm, top_mm + 6.0}, {x_mm, top_mm}, Line::thin});
     add_label(drawing_, {x_mm + 3.0, 0.5 * (side_low_mm_ + top_mm)},
               own("t ") + measure(in_.shape.thickness_m), Align::left);
+  }
+
+  // One behind the other: the nearest is seen.
+  void side_bars(double top_mm) {
+    if (in_.bars.empty()) return;
+    const PlateBar& bar = in_.bars.front();
+    const double from_mm = paper_.at({bar.from_x_m, 0.0}).x;
+    const double high_mm = top_mm + paper_.length_mm(bar.height_m);
+    add_box(drawing_, {from_mm, top_mm}, {paper_.at({bar.to_x_m, 0.0}).x, high_mm}, Line::outline, Fill::none);
+    const double x_mm = low_.x - 8.0;
+    for (const auto& [y_mm, edge_mm] : {std::pair{top_mm, low_.x}, std::pair{high_mm, from_mm}}) {
+      add_line(drawing_, {edge_mm - kExtension_mm, y_mm}, {x_mm - kExtension_mm, y_mm}, Line::thin);
+    }
+    drawing_.arrows.push_back({{x_mm, top_mm - 6.0}, {x_mm, top_mm}, Line::thin});
+    drawing_.arrows.push_back({{x_mm, high_mm + 6.0}, {x_mm, high_mm}, Line::thin});
+    add_label(drawing_, {x_mm - 3.0, 0.5 * (top_mm + high_mm)}, own("h ") + measure(bar.height_m), Align::right);
   }
 
   // --- dimensions -------------------------------------------------------------------------------
@@ -403,6 +421,16 @@ class Sheet {
     return size_.low.x + sum_mm(kHoleColumns_mm) + sum_mm(kCornerColumns_mm);
   }
 
+  std::string bar_words() const {
+    const PlateBar& bar = in_.bars.front();
+    std::string words = bar_name(0);
+    if (in_.bars.size() > 1) words += " to " + bar_name(in_.bars.size() - 1);
+    words += ": flat " + measure(bar.height_m) + " × " + measure(bar.thickness_m) + ", " +
+             measure(bar.to_x_m - bar.from_x_m) + " long, on edge, motor side; Y ";
+    for (std::size_t i = 0; i < in_.bars.size(); ++i) words += (i > 0 ? ", " : "") + measure(in_.bars[i].y_m);
+    return words + "; to X " + measure(bar.to_x_m - datum_x_m_) + ".";
+  }
+
   void notes() {
     const double left_mm = notes_left_mm() + 3.0;
     const double wide_mm = size_.high.x - kTitle_mm - left_mm - 2.0;
@@ -414,6 +442,7 @@ class Sheet {
         break;
       }
     }
+    for (std::string& each : bars_amiss(in_.shape, in_.bars)) all.push_back(own(std::move(each)));
     if (iso()) {
       all.push_back("Millimetres. General tolerance ISO 2768-m, holes ±0.5.");
       all.push_back("Break all edges 0.5-1 mm.");
@@ -424,6 +453,7 @@ class Sheet {
     const bool sunk = std::any_of(in_.shape.bolts.begin(), in_.shape.bolts.end(),
                                   [](const PlateHole& hole) { return hole.countersink_m > 0.0; });
     if (sunk) all.push_back(own("Countersinks on the motor's side."));
+    if (!in_.bars.empty()) all.push_back(own(bar_words()));
     all.push_back(own("Not a strong point, not a tow point."));
     for (const std::string& each : in_.notes) all.push_back(each);
     double y_mm = size_.low.y + strip_mm_ - 0.5 * kRow_mm;
@@ -467,60 +497,28 @@ class Sheet {
 
   std::string mass_words() const {
     if (!(in_.density_kg_per_m3 > 0.0)) return own("Mass: -");
-    const double mass = mass_kg(in_.shape, in_.density_kg_per_m3);
-    const std::string kilograms = significant(mass, 3) + " kg";
-    return iso() ? own("Mass: ") + kilograms
-                 : own("Mass: ") + significant(lb_from_kg(mass), 3) + " lb";
+    const auto weight = [&](double mass) {
+      return iso() ? significant(mass, 3) + " kg" : significant(lb_from_kg(mass), 3) + " lb";
+    };
+    const double plate = mass_kg(in_.shape, in_.density_kg_per_m3);
+    if (in_.bars.empty()) return own("Mass: ") + weight(plate);
+    return own("Mass: ") + weight(plate + bars_mass_kg(in_.bars, in_.density_kg_per_m3)) + own(" with bars");
   }
 
   void title_block() {
     const double left_mm = size_.high.x - kTitle_mm;
     const double top_mm = size_.low.y + strip_mm_;
-    constexpr std::size_t kRows = 6;
-    const double row_mm = strip_mm_ / static_cast<double>(kRows);
-    add_line(drawing_, {left_mm, size_.low.y}, {left_mm, top_mm}, Line::outline);
-    const auto centre_mm = [&](std::size_t row) {
-      return top_mm - row_mm * (static_cast<double>(row) + 0.5);
-    };
-    const auto write = [&](std::size_t row, double share, std::string words, double wide_share,
-                           TextRole role = TextRole::note) {
-      add_label(drawing_, {left_mm + 3.0 + share * kTitle_mm, centre_mm(row)},
-                fitted(std::move(words), wide_share * kTitle_mm - 5.0), Align::left, role);
-    };
-    const auto divide = [&](std::size_t row, double share) {
-      const double x_mm = left_mm + share * kTitle_mm;
-      add_line(drawing_, {x_mm, top_mm - row_mm * static_cast<double>(row)},
-               {x_mm, top_mm - row_mm * static_cast<double>(row + 1)}, Line::thin);
-    };
-    for (std::size_t row = 1; row < kRows; ++row) {
-      const double y_mm = top_mm - row_mm * static_cast<double>(row);
-      add_line(drawing_, {left_mm, y_mm}, {size_.high.x, y_mm}, Line::thin);
-    }
-    const auto or_dash = [](const std::string& text) {
-      return text.empty() ? std::string("-") : text;
-    };
-    write(0, 0.0, drawing_.title, 0.5, TextRole::strong);
-    write(0, 0.5, own("No: ") + or_dash(in_.number), 0.3);
-    write(0, 0.8, own("Rev: ") + or_dash(in_.revision), 0.2);
-    write(1, 0.0, own("Material: ") + or_dash(in_.material), 1.0);
-    write(2, 0.0, own("Finish: ") + or_dash(in_.finish), 1.0);
-    write(3, 0.0, own("Thickness: ") + measure(in_.shape.thickness_m) + (iso() ? " mm" : " in"),
-          0.5);
-    write(3, 0.5, mass_words(), 0.5);
-    write(4, 0.0, own("Scale 1:") + std::to_string(scale_), 0.3);
-    write(4, 0.3, own("Date: ") + or_dash(in_.date), 0.4);
-    write(4, 0.7, std::string(size_.name) + own(", 1 of 1"), 0.3);
-    write(5, 0.0, iso() ? "ISO 128, ISO 129-1, first angle" : "ASME Y14.3, Y14.5, THIRD ANGLE",
-          0.7);
-    for (const auto& [row, share] : {std::pair{std::size_t{0}, 0.5},
-                                     {std::size_t{0}, 0.8},
-                                     {std::size_t{3}, 0.5},
-                                     {std::size_t{4}, 0.3},
-                                     {std::size_t{4}, 0.7},
-                                     {std::size_t{5}, 0.7}}) {
-      divide(row, share);
-    }
-    projection_symbol({left_mm + 0.85 * kTitle_mm, centre_mm(5)});
+    const auto or_dash = [](const std::string& text) { return text.empty() ? std::string("-") : text; };
+    const std::vector<std::vector<TitleCell>> rows{
+        {{drawing_.title, 0.5, TextRole::strong}, {own("No: ") + or_dash(in_.number), 0.3}, {own("Rev: ") + or_dash(in_.revision), 0.2}},
+        {{own("Material: ") + or_dash(in_.material)}},
+        {{own("Finish: ") + or_dash(in_.finish)}},
+        {{own("Thickness: ") + measure(in_.shape.thickness_m) + (iso() ? " mm" : " in"), 0.5}, {mass_words(), 0.5}},
+        {{own("Scale 1:") + std::to_string(scale_), 0.3}, {own("Date: ") + or_dash(in_.date), 0.4}, {std::string(size_.name) + own(", 1 of 1"), 0.3}},
+        {{iso() ? "ISO 128, ISO 129-1, first angle" : "ASME Y14.3, Y14.5, THIRD ANGLE", 0.7}, {"", 0.3}}};
+    add_title_block(drawing_, {left_mm, size_.low.y}, {size_.high.x, top_mm}, rows);
+    const double last_mm = size_.low.y + 0.5 * strip_mm_ / static_cast<double>(rows.size());
+    projection_symbol({left_mm + 0.85 * kTitle_mm, last_mm});
   }
 
   void describe() {
@@ -530,7 +528,8 @@ class Sheet {
            measure(box_.high.y_m - box_.low.y_m) + unit + ", " + measure(in_.shape.thickness_m) +
            unit + " thick, with " + std::to_string(in_.shape.bolts.size()) + " holes and " +
            std::to_string(in_.shape.cut_outs.size()) +
-           " cut-outs, drawn at 1:" + std::to_string(scale_) +
+           " cut-outs, " + (in_.bars.empty() ? "" : std::to_string(in_.bars.size()) + " stiffeners on top, ") +
+           "drawn at 1:" + std::to_string(scale_) +
            " with the motor's side up and forward to the right.";
   }
 

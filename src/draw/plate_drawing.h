@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "calc/plate/shape.h"
+#include "calc/plate/plate.h"
 #include "draw/drawing.h"
 
 namespace thole {
@@ -16,6 +16,7 @@ enum class Drafting { iso, asme };
 
 struct PlateSheet {
   PlateShape shape{};
+  std::vector<PlateBar> bars{};  // stiffeners, on edge on the motor's side; all of one size
   std::string part{};      // "Bow plate"
   std::string number{};    // "P-103"
   std::string revision{};  // "B"

@@ -49,23 +49,28 @@ double round_down(double value) {
   return ten;
 }
 
-void add_profile(Drawing& drawing, const PlateStudy& study, const PlateFinding& at, double low_mm, double length_mm) {
+void add_profile(Drawing& drawing, const PlateStudy& study, const PlateFinding& at, double drawn, double low_mm, double length_mm) {
   const std::vector<std::pair<double, double>> profile =
       middle_profile(study.solution.mesh, study.solution.cases[at.load_case].sag_m);
-  double most_m = 1e-9;
-  for (const auto& [x_m, sag_m] : profile) most_m = std::max(most_m, std::abs(at.load_factor * sag_m));
-  const double drawn = round_down(0.035 / most_m);
   const double edge_mm = std::min(1000.0 * study.model.support.deck_edge_m, length_mm);
   add_box(drawing, {-0.1 * length_mm, low_mm - 18.0}, {edge_mm, low_mm - 1.0}, Line::thin, Fill::none, true);
   std::vector<Point> points;
   for (const auto& [x_m, sag_m] : profile) points.push_back({1000.0 * x_m, low_mm + 1000.0 * drawn * at.load_factor * sag_m});
   add_polyline(drawing, std::move(points), Line::accent);
-  add_label(drawing, {drawing.high.x, low_mm + 44.0}, "from the side, bent " + fixed(drawn, 0) + " times", Align::right);
+  add_label(drawing, {drawing.high.x, low_mm + 44.0}, "from the side, " + (drawn > 1.0 ? "bent " + fixed(drawn, 0) + " times" : "to scale"), Align::right);
 }
 
 }  // namespace
 
-Drawing plate_load_picture(const PlateStudy& study, std::size_t index, System system) {
+double bent_factor(const PlateStudy& study, std::size_t index) {
+  const PlateFinding& at = study.findings[index];
+  double most_m = 1e-9;
+  for (const auto& [x_m, sag_m] : middle_profile(study.solution.mesh, study.solution.cases[at.load_case].sag_m))
+    most_m = std::max(most_m, std::abs(at.load_factor * sag_m));
+  return std::max(round_down(0.035 / most_m), 1.0);
+}
+
+Drawing plate_load_picture(const PlateStudy& study, std::size_t index, System system, bool to_scale) {
   const PlateFinding& at = study.findings[index];
   const PlateCaseSolution& result = study.solution.cases[at.load_case];
   const PlateMesh& mesh = study.solution.mesh;
@@ -102,13 +107,15 @@ Drawing plate_load_picture(const PlateStudy& study, std::size_t index, System sy
       add_label(drawing, {middle.x, bolt.y_m > 0.0 ? half_mm + 22.0 : -half_mm - 22.0}, show(pull_N, "N", system).text());
   }
   drawing.circles.push_back({.centre = {1000.0 * at.stress_at.x_m, 1000.0 * at.stress_at.y_m}, .radius = 3.0, .fill = Fill::strong});
-  add_profile(drawing, study, at, -half_mm - kProfileGap_mm, length_mm);
+  const double drawn = to_scale ? 1.0 : bent_factor(study, index);
+  add_profile(drawing, study, at, drawn, -half_mm - kProfileGap_mm, length_mm);
   add_label(drawing, {drawing.high.x, drawing.low.y + 14.0}, "bow \u2192", Align::right);
   drawing.description = at.label + ": stress at most " + show(at.stress_MPa, "MPa", system).text() + " of " +
                         show(at.limit_MPa, "MPa", system).text() + ", at the dot. Bolts from aft, port and starboard:";
   for (const double pull_N : result.bolt_N) drawing.description += " " + show(at.load_factor * pull_N, "N", system).text() + ";";
   drawing.description.back() = '.';
-  drawing.description += " Lines of equal stress at a quarter, half and all of what may be.";
+  drawing.description += " Lines of equal stress at a quarter, half and all of what may be. Below, from the side, ";
+  drawing.description += drawn > 1.0 ? "its bending drawn " + fixed(drawn, 0) + " times." : "bent to scale.";
   return drawing;
 }
 

@@ -69,7 +69,7 @@ class Plan {
     const double beyond_m = row_.low_m + 0.5 * row_.wide_m - 1e-3 * study_.venting.spark_mm;
     const double margin_m = std::max(0.3 * room_.length_m, 0.02 * room_.length_m - beyond_m);
     drawing_.low = {-margin_m, -0.16 * room_.length_m};
-    drawing_.high = {room_.length_m + margin_m, room_.height_m + 0.30 * room_.length_m};
+    drawing_.high = {room_.length_m + margin_m, room_.height_m + 0.33 * room_.length_m};
     add_walls();
     add_blocks();
     if (lead()) add_low_opening();
@@ -173,7 +173,7 @@ class Plan {
 
   void add_captions() {
     const double line_m = 0.085 * room_.length_m;
-    const double top_m = room_.height_m + 0.04 * room_.length_m;
+    const double top_m = room_.height_m + 0.07 * room_.length_m;  // a text's half clear of the lid
     if (!lead()) {
       add_label(drawing_, {0.5 * room_.length_m, top_m + line_m}, "high opening, out of the boat");
       add_label(drawing_, {0.5 * room_.length_m, top_m}, "for the gas of a failed cell");

@@ -34,8 +34,9 @@ constexpr Layer kCutOuter{"CUT_OUTER", 7};
 constexpr Layer kCutInner{"CUT_INNER", 1};
 constexpr Layer kDrill{"DRILL", 4};
 constexpr Layer kEtch{"ETCH", 3};
+constexpr Layer kEtchBars{"ETCH_BARS", 5};
 constexpr Layer kText{"TEXT", 8};
-constexpr std::array kLayers{kCutOuter, kCutInner, kDrill, kEtch, kText};
+constexpr std::array kLayers{kCutOuter, kCutInner, kDrill, kEtch, kEtchBars, kText};
 
 struct MmPoint {
   double x_mm = 0.0;
@@ -499,6 +500,7 @@ class Writer {
   void engraving(Issues& issues) {
     const FreePlace free(plate_.shape);
     for (const bool fore : {false, true}) tick(free, fore);
+    for (const PlateBar& bar : plate_.bars) stand(free, bar);
     std::vector<std::string> lines{"MOTOR SIDE UP"};
     if (!plate_.name.empty()) lines.push_back(plain(plate_.name));
     double wide_mm = kArrow_mm;
@@ -523,6 +525,37 @@ class Writer {
                         "No room to engrave the forward arrow: mark the motor's side by hand."});
     }
   }
+
+  // The bar's four edges, broken where there is no metal.
+  void stand(const FreePlace& free, const PlateBar& bar) {
+    const double half_mm = 0.5 * kMmPerM * bar.thickness_m;
+    const double y_mm = kMmPerM * bar.y_m;
+    const double from_mm = kMmPerM * bar.from_x_m;
+    const double to_mm = kMmPerM * bar.to_x_m;
+    for (const double side : {-1.0, 1.0}) {
+      etched(free, {from_mm, y_mm + side * half_mm}, {to_mm, y_mm + side * half_mm});
+      const double end_mm = side < 0.0 ? from_mm : to_mm;
+      etched(free, {end_mm, y_mm - half_mm}, {end_mm, y_mm + half_mm});
+    }
+  }
+
+  void etched(const FreePlace& free, MmPoint a, MmPoint b) {
+    const int count = std::max(static_cast<int>(std::hypot(b.x_mm - a.x_mm, b.y_mm - a.y_mm)), 1);
+    const auto at = [&](int i) {
+      return MmPoint{a.x_mm + (b.x_mm - a.x_mm) * i / count, a.y_mm + (b.y_mm - a.y_mm) * i / count};
+    };
+    int from = -1;
+    for (int i = 0; i <= count + 1; ++i) {
+      const bool metal = i <= count && free.is_free({at(i), at(i)});
+      if (metal && from < 0) from = i;
+      if (metal || from < 0) continue;
+      const MmPoint start = at(from), end = at(i - 1);
+      if (i - 1 > from) line(tags_, placed(start), placed(end), kEtchBars);
+      from = -1;
+    }
+  }
+
+  MmPoint placed(MmPoint p) const { return place({p.x_mm / kMmPerM, p.y_mm / kMmPerM}); }
 
   void arrow(MmPoint tail) {
     const MmPoint tip{tail.x_mm + kArrow_mm, tail.y_mm};
@@ -552,6 +585,12 @@ class Writer {
                     (plate_.material.empty() ? "" : ", " + plain(plate_.material)));
     if (plate_.density_kg_per_m3 > 0.0) {
       lines.push_back("MASS " + fixed(mass_kg(plate_.shape, plate_.density_kg_per_m3), 3) + " KG");
+    }
+    if (!plate_.bars.empty()) {
+      const PlateBar& bar = plate_.bars.front();
+      lines.push_back("ETCH_BARS: " + std::to_string(plate_.bars.size()) + " FLAT BARS " +
+                      fixed(kMmPerM * bar.height_m, 1) + " X " + fixed(kMmPerM * bar.thickness_m, 1) + ", " +
+                      fixed(kMmPerM * (bar.to_x_m - bar.from_x_m), 1) + " LONG, ON EDGE ON THE MOTOR SIDE");
     }
     lines.push_back("SEEN FROM ABOVE, MOTOR SIDE UP, FORWARD TO THE RIGHT");
     lines.push_back("NO KERF OFFSET APPLIED. DRILL: HOLES TO FINISHED DIAMETER");

@@ -5,7 +5,7 @@
 // which every cutter reads and which carries no units, and R2000 (AC1015), which states them.
 //
 // Layers: CUT_OUTER and CUT_INNER, closed contours of lines and true arcs; DRILL, a circle for each
-// bolt hole; ETCH, forward arrow, name and centre line ticks; TEXT, notes that nobody cuts: size to
+// bolt hole; ETCH, forward arrow, name and centre line ticks; ETCH_BARS, where stiffeners stand; TEXT, notes that nobody cuts: size to
 // confirm, thickness, material, mass, and each countersink's outer circle.
 
 #include <string>
@@ -13,7 +13,7 @@
 #include <vector>
 
 #include "base/issue.h"
-#include "calc/plate/shape.h"
+#include "calc/plate/plate.h"
 
 namespace thole {
 
@@ -21,6 +21,7 @@ enum class DxfVersion { r12, r2000 };
 
 struct PlateFile {
   PlateShape shape{};
+  std::vector<PlateBar> bars{};  // stiffeners on the motor's side; all of one size
   std::string name{};      // engraved: "P-103 rev B"
   std::string material{};  // as it is ordered: "5083-H116"
   double density_kg_per_m3 = 0.0;

@@ -8,11 +8,15 @@
 #include "base/edition.h"
 #include "base/number.h"
 #include "calc/outputs.h"
+#include "calc/joint_metals.h"
 #include "calc/snag_study.h"
+#include "data/sources.h"
+#include "data/sources_mount.h"
 #include "draw/bow_elevation.h"
 #include "draw/chapters.h"
 #include "draw/svg.h"
 #include "io/figures.h"
+#include "io/joint_text.h"
 #include "io/markup.h"
 #include "io/qr.h"
 #include "papers/dock_worksheets.h"
@@ -277,6 +281,7 @@ class SheetWriter {
     }
     if (chapter.key == "parts") parts();
     if (chapter.key == "foredeck") foredeck();
+    if (chapter.key == "mount") joint();
     values(chapter);
     cautions(chapter);
     assumptions(chapter);
@@ -370,6 +375,47 @@ class SheetWriter {
     out_.text(text);
     out_.raw(" ");
     reference(source);
+  }
+
+  // --- what the mount's joint is made of ----------------------------------------------------------
+
+  void joint() {
+    const JointMetals joint = joint_metals(design_);
+    out_.raw("<h3>Metals that meet, and bedding</h3><table><tbody>");
+    for (const MetalPair& pair : joint.pairs) {
+      out_.raw("<tr>");
+      out_.line(kRowHead, pair_name(pair));
+      out_.line(kFigure, pair_said(pair, options_.system));
+      out_.raw("<td class=\"n\">");
+      reference(kGalvanicTable);
+      out_.raw("</td></tr>");
+      if (pair.harmless()) continue;
+      out_.raw("<tr>");
+      out_.line("td colspan=\"2\" class=\"small\"", "By " + std::string(pair.by) + ".");
+      out_.raw("<td class=\"n\">");
+      reference(kGalvanicLimit);
+      out_.raw("</td></tr>\n");
+    }
+    for (const Bedding& bedding : joint.beddings) {
+      out_.raw("<tr>");
+      out_.line(kRowHead, bedding.task);
+      out_.line(kFigure, bedding.kind);
+      out_.raw("<td class=\"n\">");
+      reference(kCommonPractice);
+      out_.raw("</td></tr><tr>");
+      out_.line("td colspan=\"3\" class=\"small\"", bedding.care);
+      out_.raw("</tr>\n");
+    }
+    out_.raw(kTableEnd);
+    out_.raw("<ul class=\"cautions\">");
+    for (const Caution& caution : joint.cautions) {
+      out_.raw("<li>");
+      out_.raw(caution_mark());
+      out_.raw("<span>");
+      told(caution.text, caution.source);
+      out_.raw("</span></li>\n");
+    }
+    out_.raw("</ul>\n");
   }
 
   // --- the foredeck: a study of its own, no part of the verdict -----------------------------------

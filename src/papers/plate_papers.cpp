@@ -2,6 +2,7 @@
 
 #include "base/number.h"
 #include "calc/plate_study.h"
+#include "draw/elevation_sheet.h"
 #include "draw/plate_drawing.h"
 #include "draw/svg.h"
 #include "io/markup.h"
@@ -39,6 +40,7 @@ std::optional<Drawing> drawing_of(const Design& design, const SheetOptions& opti
   const std::optional<ChosenPlate> plate = chosen_plate(design);
   if (!plate) return std::nullopt;
   return plate_drawing({.shape = plate->shape,
+                        .bars = plate->bars,
                         .part = plate_name(design),
                         .date = options.date,
                         .material = std::string(plate->alloy->name),
@@ -54,6 +56,10 @@ std::vector<Drawing> template_of(const Design& design, Paper paper) {
                          .name = plate_name(design),
                          .paper = paper,
                          .countersink_deg = countersink_deg(*plate->bolt)});
+}
+
+Drawing elevation_of(const Design& design, const SheetOptions& options, Paper paper) {
+  return elevation_drawing(design, {.name = plate_name(design), .date = options.date, .paper = paper, .system = options.system});
 }
 
 // All pages are of one size, as the printer is told once.
@@ -117,10 +123,21 @@ std::string drill_template_html(const Design& design, Paper paper) {
                      "drill. Look under the deck first: wires, tanks, stringers.");
 }
 
+std::string elevation_svg(const Design& design, const SheetOptions& options, Paper paper) {
+  return design.hold.motor_found ? on_paper(elevation_of(design, options, paper)) : std::string{};
+}
+
+std::string elevation_html(const Design& design, const SheetOptions& options, Paper paper) {
+  if (!design.hold.motor_found) return {};
+  const Drawing drawing = elevation_of(design, options, paper);
+  return document_of({drawing}, drawing.title, "One sheet, across. Print at 100 %, not fitted to the page: then it is to scale.");
+}
+
 DxfFile plate_dxf(const Design& design, DxfVersion version) {
   const std::optional<ChosenPlate> plate = chosen_plate(design);
   if (!plate) return {.issues = {{Severity::error, "mount.plate", std::string(kNoPlate)}}};
   return write_dxf({.shape = plate->shape,
+                    .bars = plate->bars,
                     .name = plate_name(design),
                     .material = std::string(plate->alloy->name),
                     .density_kg_per_m3 = plate->alloy->density_kg_per_m3,

@@ -24,6 +24,12 @@ std::vector<std::string> drill_template_svgs(const Design& design, Paper paper);
 std::string plate_drawing_html(const Design& design, const SheetOptions& options);
 std::string drill_template_html(const Design& design, Paper paper);
 
+// The bow from the side with motor stowed and down, with its measures, on one sheet across: as SVG, and as
+// a document. Empty when no motor was found (kNoElevation says so).
+std::string elevation_svg(const Design& design, const SheetOptions& options, Paper paper);
+std::string elevation_html(const Design& design, const SheetOptions& options, Paper paper);
+inline constexpr const char* kNoElevation = "No motor was found for this boat, so there is no shaft to draw.";
+
 // The cut file. Bolt holes are drilled: what lies too near an edge is refused with the bolt.
 DxfFile plate_dxf(const Design& design, DxfVersion version);
 

@@ -168,7 +168,11 @@ void draw_loaded_plate(Context& ui) {
   ui.sheet.space(kUnit);
   const std::size_t shown[] = {worst_of(study, "thrust"), worst_of(study, "slam"), worst_of(study, "rebound"), worst_of(study, "person.step"), worst_of_all(study)};
   const PlateFinding& at = study.findings[shown[plate.shown]];
-  Drawing drawing = plate_load_picture(study, shown[plate.shown], ui.state.system);
+  const std::vector<SemOption> bends{{"more", "Bent " + fixed(bent_factor(study, shown[plate.shown]), 0) + " times"}, {"true", "To scale"}};
+  const int bend = segments(ui, "plate.bend", "From the side", bends, plate.to_scale ? 1 : 0);
+  if (bend >= 0) plate.to_scale = bend == 1;
+  ui.sheet.space(kUnit);
+  Drawing drawing = plate_load_picture(study, shown[plate.shown], ui.state.system, plate.to_scale);
   const double shape = (drawing.high.y - drawing.low.y) / (drawing.high.x - drawing.low.x);
   const float height = std::min(ui.sheet.width, ui.sheet.scaled(620.0f)) * static_cast<float>(shape) + 24.0f;
   if (!plate.probed) plate.probe = on_grid(at.stress_at), plate.probed = true;

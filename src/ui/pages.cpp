@@ -79,7 +79,7 @@ constexpr std::array<std::string_view, 5> kMountShape{"mount.corner_mm", "mount.
 constexpr std::array<std::string_view, 3> kMountStiff{"mount.stiffener_count", "mount.stiffener_height_mm", "mount.stiffener_thickness_mm"};
 constexpr std::array<std::string_view, 3> kMountFinish{"mount.isolated", "mount.finish_mm", "mount.trailered"};
 constexpr std::array<std::string_view, 4> kMountFlex{"mount.test_mass_kg", "mount.test_arm_mm", "mount.test_sag_mm", "mount.deck_factor"};
-constexpr std::array kMountGroups{Group{"", kMountMain}, Group{"Plate", kMountPlate}, Group{"Shape", kMountShape}, Group{"Stiffeners", kMountStiff}, Group{"Bolts", kMountBolts}, Group{"Deck and backing", kMountDeck}, Group{"Metal on metal, road", kMountFinish}, Group{"Loads", {}, draw_loads}, Group{"The plate under load", {}, draw_loaded_plate}, Group{"Which plate serves", {}, draw_plate_choice}, Group{"A flex test", kMountFlex, draw_flex_test}, Group{"Drawings to make it by", {}, draw_plate_papers}};
+constexpr std::array kMountGroups{Group{"", kMountMain}, Group{"Plate", kMountPlate}, Group{"Shape", kMountShape}, Group{"Stiffeners", kMountStiff}, Group{"Bolts", kMountBolts}, Group{"Deck and backing", kMountDeck}, Group{"Metal on metal, road", kMountFinish, draw_joint_metals}, Group{"Loads", {}, draw_loads}, Group{"The plate under load", {}, draw_loaded_plate}, Group{"Which plate serves", {}, draw_plate_choice}, Group{"A flex test", kMountFlex, draw_flex_test}, Group{"Drawings to make it by", {}, draw_plate_papers}};
 
 constexpr std::array<std::string_view, 4> kTrimMain{"trim.bank_x_m", "trim.bank_y_m", "trim.motor_x_m", "trim.motor_y_m"};
 constexpr std::array<std::string_view, 3> kTrimBoat{"trim.initial_trim_deg", "trim.gm_m", "trim.waterplane_ratio"};

@@ -78,6 +78,7 @@ const Result& up_to_date(Context& ui, Remembered<Result>& kept, Make make) {
 struct LoadedPlate {
   Remembered<PlateStudy> study{};
   std::size_t shown = 0;  // of the kinds of load
+  bool to_scale = false;  // how the side view is bent
   std::string held{};     // id of what a finger moves on the picture
   PlatePoint from{};      // where that stood at the press
   PlatePoint to{};
@@ -192,6 +193,7 @@ void draw_inclining_test(Context& ui);
 void draw_immersion_test(Context& ui);
 void draw_plate_choice(Context& ui);
 void draw_flex_test(Context& ui);
+void draw_joint_metals(Context& ui);
 
 // Of this page; made on first use.
 Studies& studies_of(UiState& state);

@@ -4,7 +4,9 @@
 #include <string>
 
 #include "calc/design.h"
+#include "calc/joint_metals.h"
 #include "calc/load_cases_study.h"
+#include "io/joint_text.h"
 #include "io/loads_text.h"
 #include "io/presets.h"
 #include "job/fields.h"
@@ -39,6 +41,30 @@ TEST_SUITE("derived") {
     REQUIRE_FALSE(check.changes.empty());
     apply(check.changes.front(), job);
     CHECK(with(job).find_check("mount.isolation")->verdict() == Verdict::pass);
+  }
+
+  // Widest readings of the table: 316 passive 0.00 against aluminium -1.00 V.
+  TEST_CASE("the metals that meet are listed, with what keeps them apart") {
+    Job job = bay_boat();
+    job.mount.bolt = {"m8-a4-70", Origin::given};
+    const JointMetals glass = joint_metals(with(job));
+    REQUIRE(glass.pairs.size() == 1);
+    CHECK(glass.pairs[0].id == "bolts-plate");
+    CHECK(glass.pairs[0].gap_V == rel(1.0, 1e-9));
+    CHECK(glass.pairs[0].limit_V == rel(0.15, 1e-12));
+    CHECK(pair_said(glass.pairs[0], System::metric) == "1 V, limit 0.15 V: kept apart");
+    set(job, "mount.isolated", 0.0);
+    CHECK(pair_said(joint_metals(with(job)).pairs[0], System::metric) == "1 V, limit 0.15 V: touching");
+    CHECK(glass.beddings.size() == 3);
+    CHECK(glass.beddings[0].kind == "butyl or polysulfide");
+
+    set(job, "boat.deck", static_cast<double>(DeckKind::aluminium));
+    const JointMetals metal = joint_metals(with(job));
+    REQUIRE(metal.pairs.size() == 4);
+    CHECK(metal.pairs[3].id == "plate-deck");
+    CHECK(metal.pairs[3].harmless());
+    CHECK(pair_said(metal.pairs[3], System::metric) == "one kind of metal");
+    CHECK(metal.beddings.size() == 2);
   }
 
   TEST_CASE("a thicker finish never leaves more clamp; bare metal loses none") {

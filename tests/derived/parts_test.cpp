@@ -90,6 +90,30 @@ TEST_SUITE("derived") {
     thole::test::check_formulas(result.trace);
   }
 
+  // The blank 0.11 m2 at 200; 0.09 m2 of it weigh 2.394 kg, so a kilogram costs 200 x 0.09 / 2.394, and
+  // 2 x 0.5 kg with a tenth of scrap 8.271.
+  TEST_CASE("the plate is bought as its blank and weighed as cut; stiffeners are priced by weight") {
+    PartsInput in = quote();
+    const PartsResult before = parts(in);
+    in.plate_net_m2 = 0.09;
+    in.plate_mass_kg = 2.394;
+    in.stiffeners = {.count = 2, .length_m = 0.48, .height_mm = 40.0, .thickness_mm = 10.0, .mass_kg = 0.5};
+    const PartsResult result = parts(in);
+    const PartLine& plate = line_of(result, "plate-10");
+    CHECK(plate.quantity == rel(0.11, 1e-12));
+    CHECK(plate.mass_kg == rel(2.394, 1e-12));
+    CHECK(plate.detail == "5083-H116, 10.0 mm, 0.0900 m2 as cut");
+    const PartLine& bars = line_of(result, "plate-10.stiffener");
+    CHECK(bars.group == "mount");
+    CHECK(bars.quantity == 2.0);
+    CHECK(bars.detail == "5083-H116, 40.0 x 10.0 mm, 480 mm each");
+    CHECK(bars.mass_kg == rel(1.0, 1e-12));
+    CHECK(bars.price == rel(8.271, 1e-4));
+    CHECK(result.parts_price - before.parts_price == rel(bars.price, 1e-9));
+    CHECK(result.mass_kg - before.mass_kg == rel(1.0 + 2.394 - 2.66, 1e-9));
+    thole::test::check_formulas(result.trace);
+  }
+
   TEST_CASE("cable of one kind is bought together, in whole metres after scrap") {
     const PartsResult result = parts(quote());
     const PartLine& cable = line_of(result, "cable-25");

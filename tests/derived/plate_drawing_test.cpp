@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "calc/plate_made.h"
 #include "draw/drill_template.h"
 #include "draw/svg.h"
 #include "plate_shapes.h"
@@ -211,6 +212,42 @@ TEST_SUITE("derived") {
       for (PlateCorner& each : huge.outline) each.at = {20.0 * each.at.x_m, 20.0 * each.at.y_m};
       everything_on_the_sheet(plate_drawing(sheet_of(huge, drafting)));
     }
+  }
+
+  // Two bars 60 x 10, 480 long, at 1:2: 240 x 5 mm of paper; 2 x 0.48 x 0.06 x 0.01 x 2660 = 1.532 kg
+  // beside the plate's 2.5527.
+  TEST_CASE("stiffeners stand in both views, in the notes and in the mass") {
+    PlateSheet sheet = sheet_of(slotted_plate());
+    for (const double y_m : {-0.04, 0.04}) {
+      sheet.bars.push_back({.y_m = y_m, .from_x_m = 0.01, .to_x_m = 0.49, .height_m = 0.06, .thickness_m = 0.010});
+    }
+    const Drawing drawing = plate_drawing(sheet);
+    const auto boxes = [&](double wide_mm, double high_mm) {
+      return std::count_if(drawing.shapes.begin(), drawing.shapes.end(), [&](const Shape& each) {
+        if (each.points.size() != 4 || !each.closed) return false;
+        return near(std::abs(each.points[2].x - each.points[0].x), wide_mm, 1e-9) &&
+               near(std::abs(each.points[2].y - each.points[0].y), high_mm, 1e-9);
+      });
+    };
+    CHECK(says(drawing, "Scale 1:2"));
+    CHECK(boxes(240.0, 5.0) == 2);
+    CHECK(boxes(240.0, 30.0) == 1);
+    CHECK(label(drawing, "S1") != nullptr);
+    CHECK(label(drawing, "S2") != nullptr);
+    CHECK(label(drawing, "h 60") != nullptr);
+    CHECK(says(drawing, "S1 to S2: flat 60 × 10"));
+    CHECK(says(drawing, "Mass: 4.08 kg with bars"));
+    everything_on_the_sheet(drawing);
+    // Over a hole, over the slot, over the edge.
+    CHECK(bars_amiss(sheet.shape, sheet.bars).empty());
+    sheet.bars[0].y_m = -0.07;
+    sheet.bars[1].y_m = 0.0;
+    const std::vector<std::string> amiss = bars_amiss(sheet.shape, sheet.bars);
+    REQUIRE(amiss.size() == 3);
+    CHECK(has(amiss[0], "Stiffener 1 covers hole 2"));
+    CHECK(has(amiss[2], "Stiffener 2 is not wholly on the plate"));
+    sheet.bars[1].y_m = 0.0951;
+    CHECK(has(bars_amiss(sheet.shape, sheet.bars).back(), "Stiffener 2 is not wholly on the plate"));
   }
 
   TEST_CASE("a plate that cannot be cut says so on its sheet") {

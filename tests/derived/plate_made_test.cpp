@@ -8,6 +8,7 @@
 #include "calc/plate/outline.h"
 #include "calc/plate_choice.h"
 #include "calc/plate_flex.h"
+#include "draw/pictures.h"
 #include "io/presets.h"
 #include "support.h"
 #include "trace_support.h"
@@ -56,6 +57,24 @@ TEST_CASE("plate and stiffener bend as the composite beam they are") {
   const PlateSolution bare = solve_plate(beam({}));
   REQUIRE(bare.solved);
   CHECK(-bare.cases[0].foot_sag_m == rel(500.0 * std::pow(0.6, 3) / (48.0 * 70e9 * 0.06 * std::pow(0.006, 3) / 12.0), 0.02));
+}
+
+// Beside the weight: the trapezoid, a cut-out, two bars, five bolts.
+TEST_CASE("the mount's picture shows the plate as it is made") {
+  Job job = plate_job();
+  const Drawing plain = mount_picture(evaluate(job, default_catalogue()), System::metric);
+  job.mount.front_width_mm = {150.0, Origin::given};
+  job.mount.cutouts = {"50x30@150,0", Origin::given};
+  job.mount.bolt_places = {"40,55 40,-55 260,40 260,-40 150,60", Origin::given};
+  job.mount.stiffener_count = {2, Origin::given};
+  const Drawing drawing = mount_picture(evaluate(job, default_catalogue()), System::metric);
+  CHECK(drawing.circles.size() == 6);
+  CHECK(drawing.shapes.size() == plain.shapes.size() + 3);
+  CHECK(drawing.handles.size() == 1);  // of the overhang: bolts have left the grid
+  CHECK(plain.handles.size() == 3);
+  CHECK(drawing.description.find("5 bolts, each in its place, 2 stiffeners") != std::string::npos);
+  CHECK(drawing.circles[2].centre.x == rel(260.0, 1e-9));
+  CHECK(drawing.circles[2].centre.y == rel(40.0, 1e-9));
 }
 
 TEST_CASE("stiffeners of the job stiffen its plate, and a bar that makes no sense is refused") {

@@ -77,7 +77,8 @@ class CommandLine(unittest.TestCase):
 
     def test_drawing_and_template_are_true_to_size(self):
         """Paper in millimetres, and a viewBox of as many units."""
-        for words, sizes in ((("--svg",), ((420, 297),)), (("--template", "a4"), ((210, 297), (297, 210)))):
+        for words, sizes in ((("--svg",), ((420, 297),)), (("--template", "a4"), ((210, 297), (297, 210))),
+                             (("--elevation",), ((297, 210),)), (("--elevation", "--units", "us"), ((279.4, 215.9),))):
             svg = said("plate", JOB, *words)
             width, height = (float(re.search(rf'{key}="([0-9.]+)mm"', svg)[1]) for key in ("width", "height"))
             box = [float(number) for number in re.search(r'viewBox="([^"]+)"', svg)[1].split()]

@@ -109,6 +109,16 @@ TEST_SUITE("published") {
     CHECK(has(file.text, "1 %%c9.00 CSK 82 %%c17.92"));
   }
 
+  TEST_CASE("where stiffeners stand is engraved on a layer of its own, and is no cut [common practice]") {
+    PlateFile plate = file_of(slotted_plate());
+    const std::size_t contours = read_dxf(write_dxf(plate, DxfVersion::r12).text).contours.size();
+    plate.bars = {{.y_m = 0.0, .from_x_m = 0.01, .to_x_m = 0.49, .height_m = 0.06, .thickness_m = 0.010}};
+    const DxfFile file = write_dxf(plate, DxfVersion::r12);
+    CHECK_FALSE(has_error(file.issues));
+    CHECK(read_dxf(file.text).contours.size() == contours);
+    CHECK(has(file.text, "ETCH_BARS: 1 FLAT BARS 60.0 X 10.0, 480.0 LONG, ON EDGE ON THE MOTOR SIDE"));
+  }
+
   TEST_CASE("the printed mass is area times thickness times density [common practice]") {
     const PlateFile plate = file_of(slotted_plate());
     const double area_mm2_by_hand = 500.0 * 200.0 - (4.0 - std::numbers::pi) * 144.0 -

@@ -130,6 +130,15 @@ TEST_SUITE("published") {
     CHECK(same_harm_factor(5.0) == rel(std::pow(120.0, 0.2), 1e-12));
   }
 
+  // Handbook 1.10: 0.1 Hz, 300 hours a year, ten years are 1.1e6. By hand, 1 + ln 100 = 5.60517: for m = 1
+  // 1 / 5.60517 + 2 / 360; for m = 3 the cube root of 6 / 176.103 + 1 / 360 (Miner's sum).
+  TEST_CASE("swings of the thrust [handbook 1.10; by hand]") {
+    CHECK(swings_in_life() == rel(1.08e6, 1e-12));
+    CHECK(swing_factor(1.0, 2.0) == rel(0.183963, 1e-5));
+    CHECK(swing_factor(3.0, 1.0) == rel(0.332768, 1e-5));
+    CHECK(swing_factor(4.84, 2.0) > swing_factor(4.84, 1.0));
+  }
+
   // Handbook 5: stainless against aluminium 0.66 to 1.0 V while passive.
   TEST_CASE("metals in sea water [aca-galvanic-sea-water]") {
     const MetalPotential& stainless = *find_metal("316 passive");

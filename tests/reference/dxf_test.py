@@ -69,7 +69,7 @@ class CutFiles(unittest.TestCase):
             self.assertEqual([e.message for e in audit.fixes], [])
             if version == "r2000":
                 self.assertEqual(document.units, ezdxf.units.MM)
-            for layer in ("CUT_OUTER", "CUT_INNER", "DRILL", "ETCH", "TEXT"):
+            for layer in ("CUT_OUTER", "CUT_INNER", "DRILL", "ETCH", "ETCH_BARS", "TEXT"):
                 self.assertIn(layer, document.layers)
             again = io.StringIO()
             document.write(again)
@@ -119,6 +119,28 @@ class CutFiles(unittest.TestCase):
                     self.assertLess(end.y * 1e-3, plate["size_m"][1])
                     for x_m, y_m, diameter_m in plate["holes"]:
                         self.assertGreater(math.hypot(end.x * 1e-3 - x_m, end.y * 1e-3 - y_m), 0.5 * diameter_m)
+
+    def test_bars_are_engraved_in_their_place_and_nowhere_else(self):
+        for plate, _, path in self.files():
+            space = ezdxf.readfile(path).modelspace()
+            lines = space.query('LINE[layer=="ETCH_BARS"]')
+            self.assertEqual(len(space.query('*[layer=="ETCH_BARS"]')), len(lines))
+            from_m, to_m, y_m, thick_m = plate["bar"]
+            sides = {y_m - thick_m / 2: 0.0, y_m + thick_m / 2: 0.0}
+            for line in lines:
+                (x, y), (u, v) = [(p.x * 1e-3, p.y * 1e-3) for p in (line.dxf.start, line.dxf.end)]
+                for at in (x, u):
+                    self.assertGreater(at, from_m - NEAR_M)
+                    self.assertLess(at, to_m + NEAR_M)
+                for (hole_x, hole_y, diameter_m) in plate["holes"]:
+                    self.assertGreater(math.hypot(x - hole_x, y - hole_y), diameter_m / 2)
+                for side in sides:
+                    if abs(y - side) < NEAR_M and abs(v - side) < NEAR_M:
+                        sides[side] += abs(u - x)
+            # Whole but for what holes and cut-outs take, and there is no other length.
+            for length in sides.values():
+                self.assertLess(length, to_m - from_m + NEAR_M)
+                self.assertGreater(length, 0.3 * (to_m - from_m))
 
     def test_gdal_reads_the_same_areas(self):
         worst = 0.0

@@ -22,7 +22,11 @@ int main(int count, char** words) {
   const std::string folder = words[1];
   nlohmann::json plates = nlohmann::json::array();
   for (const auto& [name, shape] : test::plates_to_cut()) {
+    const PlateBox whole = bounds(rounded(shape.outline));
+    // On the centre line, over holes and cut-outs where the plate has them.
+    const PlateBar bar{.from_x_m = whole.low.x_m + 0.02, .to_x_m = whole.high.x_m - 0.02, .height_m = 0.04, .thickness_m = 0.008};
     const PlateFile plate{.shape = shape,
+                          .bars = {bar},
                           .name = "P-103 " + name,
                           .material = "5083-H116",
                           .density_kg_per_m3 = 2660.0};
@@ -47,6 +51,7 @@ int main(int count, char** words) {
                       {"perimeter_m", perimeter_m(cut.outer)},
                       {"size_m", {box.high.x_m - box.low.x_m, box.high.y_m - box.low.y_m}},
                       {"cut_outs_m2", inner},
+                      {"bar", {bar.from_x_m - box.low.x_m, bar.to_x_m - box.low.x_m, bar.y_m - box.low.y_m, bar.thickness_m}},
                       {"holes", holes}});
   }
   std::ofstream(folder + "/plates.json") << plates.dump();

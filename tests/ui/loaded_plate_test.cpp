@@ -39,6 +39,11 @@ TEST_SUITE("plate under load") {
     }
     press(wizard, "plate.load.person");
     CHECK(description_of(wizard, "plate-load").find("person") != std::string::npos);
+    CHECK(description_of(wizard, "plate-load").find("its bending drawn ") != std::string::npos);
+    press(wizard, "plate.bend.true");
+    CHECK(description_of(wizard, "plate-load").find("from the side, bent to scale.") != std::string::npos);
+    press(wizard, "plate.bend.more");
+    CHECK(description_of(wizard, "plate-load").find("times.") != std::string::npos);
     const std::string before = description_of(wizard, "why.plate.case.3");
     wizard.app().act("mount.Plate", "click", "");
     wizard.settle();
@@ -57,7 +62,7 @@ TEST_SUITE("plate under load") {
       REQUIRE(node != nullptr);
       return node->disabled;
     };
-    for (const char* id : {"show-plate", "show-template-a4", "show-template-letter", "save-dxf-r12", "save-dxf-r2000"}) {
+    for (const char* id : {"show-plate", "show-template-a4", "show-template-letter", "show-elevation-a4", "show-elevation-letter", "save-dxf-r12", "save-dxf-r2000"}) {
       CAPTURE(id);
       CHECK_FALSE(disabled(id));
     }
@@ -91,6 +96,15 @@ TEST_SUITE("plate under load") {
     wizard.app().act("plate.probe", "set", "100");
     wizard.settle();
     CHECK(wizard.app().tree().find("plate.probe")->value == "100");
+  }
+
+  TEST_CASE("metals that meet and what the joint is bedded in have their rows") {
+    Wizard wizard({.width = 412.0f, .height = 915.0f});
+    wizard.page("mount");
+    press(wizard, "mount.Metal on metal, road");
+    CHECK(description_of(wizard, "why.joint.bolts-plate").find("kept apart") != std::string::npos);
+    CHECK(description_of(wizard, "why.joint.bed.deck").find("polysulfide") != std::string::npos);
+    CHECK(wizard.text().find("Kept apart by") != std::string::npos);
   }
 
   TEST_CASE("every stock is tried, and the one that serves is taken") {

@@ -322,7 +322,7 @@ export interface Job {
     core_thickness_mm?: number;
     /** Backing plate. Side of the square under each bolt. 15 to 300. */
     backing_side_mm?: number;
-    /** Backing plate thickness. 1 to 30. */
+    /** Backing plate thickness. Two thirds of the bolt in glass, a third in aluminium. 1 to 30. */
     backing_thickness_mm?: number;
     /** Outer chock under the stowed motor. Carries its outer end. */
     chocked?: boolean;
@@ -330,7 +330,7 @@ export interface Job {
     run_wave_m?: number;
     /** Outline, measured. Where it is no rectangle: mm forward of the aft edge / half width there, from aft: 0/110 300/90 450/60. */
     outline?: string;
-    /** Corner radius. 0 to 200. */
+    /** Corner radius. Of the outline's corners; cut-outs have their own. 0 to 200. */
     corner_mm?: number;
     /** Plate width in front. Narrower than behind makes it a trapezoid. 40 to 600. */
     front_width_mm?: number;
@@ -340,9 +340,9 @@ export interface Job {
     cutouts?: string;
     /** Stiffeners. Flat bars on edge, fore and aft. 0 to 4. */
     stiffener_count?: number;
-    /** Stiffener height. 5 to 120. */
+    /** Stiffener height. On edge, above the plate; four plate thicknesses are usual. 5 to 120. */
     stiffener_height_mm?: number;
-    /** Stiffener thickness. 2 to 25. */
+    /** Stiffener thickness. Of each bar; as the plate is the usual. 2 to 25. */
     stiffener_thickness_mm?: number;
     /** Hung on in the flex test. A known weight, a can of water. 1 to 200. */
     test_mass_kg?: number;
@@ -383,13 +383,13 @@ export interface Job {
     incline_shift_m?: number;
     /** Pendulum length. Plumb line, from its nail to the ruler. 0.2 to 4. */
     pendulum_m?: number;
-    /** Plumb line went across by. 1 to 800. */
+    /** Plumb line went across by. On the ruler, from before the shift to after. 1 to 800. */
     pendulum_shift_mm?: number;
     /** Known weight put amidships. People count. 5 to 2000. */
     immersion_mass_kg?: number;
     /** She sank by. Mean of bow and stern. 1 to 400. */
     immersion_mm?: number;
-    /** Persons on the capacity plate. 1 to 40. */
+    /** Persons on the capacity plate. The number on the builder's plate. 1 to 40. */
     capacity_persons_count?: number;
     /** Weight on the capacity plate. Persons, motor and gear, as it says. 50 to 8000. */
     capacity_mass_kg?: number;
@@ -430,7 +430,7 @@ export interface Job {
     spark_from_vent_m?: number;
     /** Blocks above the bilge water. Their bottom over the highest it gets. 0 to 2. */
     above_bilge_m?: number;
-    /** Coldest in the locker while charging. -30 to 40. */
+    /** Coldest in the locker while charging. Lithium must not be charged below freezing. -30 to 40. */
     coldest_C?: number;
     /** Hottest in the locker. In the sun, lid closed. 0 to 80. */
     hottest_C?: number;
@@ -508,7 +508,7 @@ export interface Job {
   foredeck?: {
     /** Clear deck aft of the stem. To the first thing that does not move. 0.3 to 6. */
     length_m?: number;
-    /** Deck width at the mount. 0.2 to 4. */
+    /** Deck width at the mount. Edge to edge, abreast of the mount. 0.2 to 4. */
     width_m?: number;
     /** What stands on it. What@aft,starboard:length x width x height in m, blanks between: roller@0.1,0:0.4x0.12x0.15 cleat@0.8,-0.45:0.2x0.06x0.08. Also hatch, lid, windlass, pulpit, post, seat, other. */
     items?: string;
@@ -518,7 +518,7 @@ export interface Job {
     mount_y_m?: number;
     /** Stowed shaft off straight aft. To starboard; port is negative. -90 to 90. */
     stow_angle_deg?: number;
-    /** Bow light aft of the stem. -0.5 to 4. */
+    /** Bow light aft of the stem. Its middle, along the deck. -0.5 to 4. */
     light_x_m?: number;
     /** Bow light to starboard. Of separate sidelights, the one nearer the mount. -2 to 2. */
     light_y_m?: number;
@@ -526,7 +526,7 @@ export interface Job {
     light_z_m?: number;
     /** Rail or pulpit above the deck. 0 for none. 0 to 1.5. */
     rail_height_m?: number;
-    /** Rail inboard of the edge. 0 to 0.6. */
+    /** Rail inboard of the edge. From the deck's edge to the rail's foot. 0 to 0.6. */
     rail_inset_m?: number;
     /** From where you kneel to the motor. Straight, at the deck. 0 to 4. */
     reach_m?: number;

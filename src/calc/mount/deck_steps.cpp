@@ -294,6 +294,7 @@ void take_bolts(const MountInput& in, const Layout& layout, const BoltLoads& loa
   const double weight_N = in.motor_mass_kg * kGravity_mps2;
   const double dynamic_frac = out.slam_N > 0.0 ? std::max(1.0 - weight_N / out.slam_N, 0.0) : 0.0;
   add_bolt_fatigue(*bolt, loads.slam_tension_N, out.clamp_left_N, dynamic_frac, out.trace);
+  add_bolt_swings(*bolt, loads.thrust_tension_N, out.clamp_left_N, out.trace);
 }
 
 }  // namespace thole::mounting

@@ -2,12 +2,17 @@
 
 #include <cmath>
 
+#include "calc/mount/slam.h"
+
 namespace thole {
 namespace {
 
 constexpr double kMPaPerKsi = 6.894757293168;
-constexpr double kSlams_per_s = 1.0;       // project decision, as the next two
+constexpr double kSlams_per_s = 1.0;       // project decision, as the next five
 constexpr double kRough_h_per_year = 50.0;
+constexpr double kSwings_per_h = 360.0;
+constexpr double kReversals_per_h = 1.0;
+constexpr double kHolding_h_per_year = 300.0;
 constexpr double kLife_year = 10.0;
 
 constexpr FatigueDetail design_manual(std::string_view name, double factor_ksi, double slope_exponent) {
@@ -32,5 +37,14 @@ double same_harm_factor(double slope_exponent) {
 }
 
 double slams_in_life() { return kSlams_per_s * 3600.0 * kRough_h_per_year * kLife_year; }
+
+double swings_in_life() { return kSwings_per_h * kHolding_h_per_year * kLife_year; }
+
+double swing_factor(double slope_exponent, double reversal_factor) {
+  const double swing_factor = same_harm_factor(slope_exponent) / highest_one_in_factor(100.0);
+  return std::pow(std::pow(swing_factor, slope_exponent) +
+                      kReversals_per_h / kSwings_per_h * std::pow(reversal_factor, slope_exponent),
+                  1.0 / slope_exponent);
+}
 
 }  // namespace thole

@@ -30,4 +30,13 @@ double same_harm_factor(double slope_exponent);
 // Slams in the life that the mount is meant for: one a second, 50 hours a year, ten years.
 double slams_in_life();
 
+// Swings of the thrust in that life: one in ten seconds of holding, 300 hours a year.
+double swings_in_life();
+
+// Their steady range that does the same harm, over the stress of full thrust. Thrust swings about half of
+// full, spread exponentially, the hundredth highest from nothing to full; once in an hour it turns from full
+// one way to full the other, whose range is `reversal_factor` times that stress: 2 in a plate that is bent
+// both ways, 1 in a thread that is only pulled. Harm adds up (Miner). Project decision.
+double swing_factor(double slope_exponent, double reversal_factor);
+
 }  // namespace thole

@@ -169,12 +169,8 @@ double add_finish(const MountInput& in, const BoltSize& size, double plate_mm, d
 }
 
 void add_galvanic(const MountInput& in, const Alloy* alloy, const BoltGrade& grade, Trace& trace) {
-  const MetalPotential* aluminium = find_metal("aluminium alloys");
-  const MetalPotential* bolt =
-      find_metal(grade.carbon_steel ? "mild steel"
-                                    : std::string_view(grade.name).starts_with("A2") || grade.name == "F593C"
-                                          ? "304 passive"
-                                          : "316 passive");
+  const MetalPotential* aluminium = find_metal(kAluminium);
+  const MetalPotential* bolt = metal_of(grade);
   if (aluminium == nullptr || bolt == nullptr || alloy == nullptr) return;
   const bool stainless_plate = is_stainless(*alloy);
   if (stainless_plate && in.deck != DeckKind::aluminium) return;  // one kind of metal only
@@ -244,6 +240,35 @@ void add_bolt_fatigue(const BoltCase& bolt, double slam_tension_N, double preloa
                           .remedy =
                               "Rest the stowed motor on a chock, take larger bolts, or make the deck bear a tighter bolt: a tight "
                               "one hardly feels the slams.",
+                          .changes = {}});
+}
+
+void add_bolt_swings(const BoltCase& bolt, double thrust_tension_N, double preload_N, Trace& trace) {
+  const FatigueDetail detail = bolt_thread();
+  const double felt = preload_N >= thrust_tension_N ? kTightShare_frac : 1.0;
+  const double area_mm2 = stress_area_mm2(*bolt.size);
+  const double factor = swing_factor(detail.slope_exponent, 1.0);
+  const double range = felt * thrust_tension_N / area_mm2 * factor;
+  tell([&] {
+    trace.steps.push_back({.id = "mount.fatigue_bolt_thrust",
+                           .label = "Steady range in a bolt's thread that harms as much as the thrust's swings",
+                           .symbol = "s_t",
+                           .formula = "q * N_T / A_s * g_T",
+                           .terms = {{"q", felt, "", "share that the bolt feels: all when it is not clamped"},
+                                     {"N_T", thrust_tension_N, "N", "in the worst bolt at full thrust"},
+                                     {"A_s", area_mm2, "mm2", "area that carries the tension"},
+                                     {"g_T", factor, "", "((g / k)^m + 1 / 360)^(1/m), as in the plate"}},
+                           .value = range,
+                           .unit = "MPa",
+                           .source = kFatigueBolt});
+  });
+  trace.checks.push_back({.id = "mount.fatigue_bolt_thrust",
+                          .label = "Bolts, fatigue by thrust",
+                          .actual = range,
+                          .limit = range_MPa(detail, swings_in_life()) / kThreadSafety_factor,
+                          .unit = "MPa",
+                          .source = kFatigueBolt,
+                          .remedy = "Take larger bolts, or make the deck bear a tighter bolt.",
                           .changes = {}});
 }
 

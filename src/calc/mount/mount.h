@@ -87,9 +87,8 @@ struct MountResult {
 // because thin plates pry (a finite-element plate with one-sided contact comes to within an eighth
 // of that for 6 mm, and to less for thicker). Deck: crushing, pull-through and clamp under the
 // backing.
-// Fatigue is screened for slams only. Left out: fatigue by thrust that changes sides, stress raisers
-// at holes beside what the category of the detail holds, welds; snags, rebound and a motor left
-// down are among load_cases.h.
+// Fatigue is screened for slams and for the swings of the thrust. Left out: stress raisers at holes beside
+// what the category of the detail holds, welds; snags, rebound and a motor left down are among load_cases.h.
 // Caller must ensure: all inputs within the ranges of job/fields.cpp. Empty `plates` and `bolts`
 // are legal.
 MountResult mount(const MountInput& in);

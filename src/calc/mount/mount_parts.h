@@ -117,6 +117,7 @@ void add_galvanic(const MountInput& in, const Alloy* alloy, const BoltGrade& gra
 // `dynamic_frac`: share of a slam that comes and goes, the rest is the motor's weight.
 void add_bolt_fatigue(const BoltCase& bolt, double slam_tension_N, double preload_N,
                       double dynamic_frac, Trace& trace);
+void add_bolt_swings(const BoltCase& bolt, double thrust_tension_N, double preload_N, Trace& trace);
 
 // --- what is said besides (mount_cautions.cpp)
 void add_cautions(const MountInput& in, double speed_limit_mps, Trace& trace);

@@ -269,14 +269,17 @@ void add_thrust_check(const MountInput& in, double thrust_moment_Nm, const Alloy
              "pattern: half of the moment goes to either side of it, and it bridges half "
              "of that. A foot ahead of the front row needs its own calculation."}});
   });
+  const auto widened = [&](double limit_MPa) {
+    const double width_needed_mm = round_up(width_mm * stress_MPa / limit_MPa, 10.0);
+    std::vector<Change> changes;
+    if (in.plates.size() == 1)
+      changes.push_back(clear_field("mount.plate", "Let Thole choose the plate"));
+    if (width_needed_mm > in.plate_width_mm && width_needed_mm <= kWidthLimit_mm) {
+      changes.push_back(set_field("mount.plate_width_mm", width_needed_mm, "Widen the plate"));
+    }
+    return changes;
+  };
   const double limit_MPa = working_stress_MPa(alloy);
-  const double width_needed_mm = round_up(width_mm * stress_MPa / limit_MPa, 10.0);
-  std::vector<Change> changes;
-  if (in.plates.size() == 1)
-    changes.push_back(clear_field("mount.plate", "Let Thole choose the plate"));
-  if (width_needed_mm > in.plate_width_mm && width_needed_mm <= kWidthLimit_mm) {
-    changes.push_back(set_field("mount.plate_width_mm", width_needed_mm, "Widen the plate"));
-  }
   plate.trace.checks.push_back({.id = "mount.plate_working",
                                 .label = "Plate stress at full thrust",
                                 .actual = stress_MPa,
@@ -284,7 +287,32 @@ void add_thrust_check(const MountInput& in, double thrust_moment_Nm, const Alloy
                                 .unit = "MPa",
                                 .source = kProjectDecision,
                                 .remedy = "Take a thicker or a wider plate.",
-                                .changes = std::move(changes)});
+                                .changes = widened(limit_MPa)});
+  const FatigueDetail detail = is_stainless(alloy) ? steel_bolt_holes() : aluminium_bolt_holes();
+  const double factor = swing_factor(detail.slope_exponent, 2.0);
+  const double range_limit_MPa = range_MPa(detail, swings_in_life());
+  tell([&] {
+    plate.trace.steps.push_back(
+        {.id = "mount.fatigue_thrust",
+         .label = "Steady range in the plate that harms as much as the thrust's swings",
+         .symbol = "s_T",
+         .formula = "sigma_T * g_T",
+         .terms = {{"sigma_T", stress_MPa, "MPa", "at full thrust"},
+                   {"g_T", factor, "", "((g / k)^m + 2^m / 360)^(1/m), g and k as in slams"}},
+         .value = stress_MPa * factor,
+         .unit = "MPa",
+         .source = kFatiguePlate,
+         .assumptions = {"A swing every ten seconds, 300 hours of holding a year, ten years: about half of full thrust, one in a "
+                         "hundred from nothing to full; once an hour it turns from full one way to full the other."}});
+  });
+  plate.trace.checks.push_back({.id = "mount.fatigue_thrust",
+                                .label = "Plate, fatigue by thrust",
+                                .actual = stress_MPa * factor,
+                                .limit = range_limit_MPa,
+                                .unit = "MPa",
+                                .source = kFatiguePlate,
+                                .remedy = "Take a thicker or a wider plate.",
+                                .changes = widened(range_limit_MPa / factor)});
 }
 
 // Somebody on the fore end: bends what lies beyond the deck's edge.
@@ -384,7 +412,7 @@ void add_fatigue_check(const MountInput& in, const Alloy& alloy, PlateCase& plat
          .unit = "MPa",
          .source = kFatiguePlate,
          .assumptions = {"A slam a second for 50 hours of rough running a year, ten years; bolt holes under little "
-                         "steady stress. Thrust that changes sides is left out."}});
+                         "steady stress."}});
   });
   plate.trace.checks.push_back({.id = "mount.fatigue_plate",
                                 .label = "Plate, fatigue in slams",

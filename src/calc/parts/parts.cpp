@@ -97,8 +97,18 @@ void add_mount(const PartsInput& in, PartsResult& r) {
     PartLine line =
         pieces("mount", in.plate.id, in.plate.label, area_m2, 0.0, in.plate.price_per_m2);
     line.detail = in.plate.alloy + ", " + significant(in.plate.thickness_mm, 3) + " mm";
+    if (in.plate_net_m2 > 0.0) line.detail += ", " + significant(in.plate_net_m2, 3) + " m2 as cut";
     line.unit = "m2";
     line.mass_kg = in.plate_mass_kg;
+    r.lines.push_back(std::move(line));
+  }
+  if (const StiffenerUse& bar = in.stiffeners; bar.count > 0 && in.plate_mass_kg > 0.0) {
+    const double net_m2 = in.plate_net_m2 > 0.0 ? in.plate_net_m2 : in.plate_area_m2;
+    const double price_per_kg = in.plate.price_per_m2 * net_m2 / in.plate_mass_kg;
+    PartLine line = pieces("mount", in.plate.id + ".stiffener", "Stiffener, flat bar", bar.count, bar.mass_kg,
+                           bar.mass_kg * (1.0 + in.shop.scrap_frac) * price_per_kg);
+    line.detail = in.plate.alloy + ", " + significant(bar.height_mm, 3) + " x " + significant(bar.thickness_mm, 3) +
+                  " mm, " + significant(1000.0 * bar.length_m, 3) + " mm each";
     r.lines.push_back(std::move(line));
   }
   if (!in.bolt.id.empty() && in.bolt_count > 0) {

@@ -23,6 +23,15 @@ struct ChargerUse {
   int count = 1;
 };
 
+// Flat bars on the plate, of its alloy.
+struct StiffenerUse {
+  int count = 0;
+  double length_m = 0.0;  // each, as the next three
+  double height_mm = 0.0;
+  double thickness_mm = 0.0;
+  double mass_kg = 0.0;
+};
+
 struct PartsInput {
   MotorClass motor{};           // empty id: none
   double shaft_length_m = 0.0;  // the price steps up with each length above the shortest
@@ -32,8 +41,10 @@ struct PartsInput {
   std::vector<DeviceUse> devices{};
   std::vector<ChargerUse> chargers{};
   PlateStock plate{};          // empty id: none
-  double plate_area_m2 = 0.0;  // of the finished plate
+  double plate_area_m2 = 0.0;  // of the rectangle that it is cut from
+  double plate_net_m2 = 0.0;   // of the finished plate; 0: the whole rectangle
   double plate_mass_kg = 0.0;  // of the finished plate
+  StiffenerUse stiffeners{};
   BoltOffer bolt{};            // empty id: none
   int bolt_count = 0;
   double bolt_mass_kg = 0.0;  // each, with nut and washers
@@ -83,7 +94,8 @@ struct PartsResult {
 
 // The parts list, its price and mass, the hours, and when the last part arrives. Prices in the
 // catalogue's currency, without tax. Cable is bought in whole metres and plate in hundredths of a
-// square metre, each after the shop's scrap allowance. Quantities come in computed.
+// square metre, each after the shop's scrap allowance; stiffeners are priced by weight as the plate's
+// stock is. Quantities come in computed.
 PartsResult parts(const PartsInput& in);
 
 }  // namespace thole

@@ -1,0 +1,30 @@
+#pragma once
+
+// The plate as it is made: what is cut, what is welded on, what both weigh.
+
+#include <string>
+#include <vector>
+
+#include "calc/plate_study.h"
+
+namespace thole {
+
+double bars_mass_kg(const std::vector<PlateBar>& bars, double density_kg_per_m3);
+
+// A sentence for each bar that stands over a hole, a cut-out or the plate's edge. Empty: none does.
+std::vector<std::string> bars_amiss(const PlateShape& shape, const std::vector<PlateBar>& bars);
+
+struct PlateMade {
+  double blank_m2 = 0.0;  // the rectangle that it is cut from
+  double net_m2 = 0.0;    // less corners, cut-outs and holes
+  double plate_kg = 0.0;
+  int bar_count = 0;
+  double bar_length_m = 0.0;  // each
+  double bar_height_mm = 0.0;
+  double bar_thickness_mm = 0.0;
+  double bar_kg = 0.0;  // each
+  double mass_kg() const { return plate_kg + bar_count * bar_kg; }
+};
+PlateMade plate_made(const ChosenPlate& plate);
+
+}  // namespace thole

@@ -1,0 +1,122 @@
+// The bow's elevation on paper: true to its scale, on the sheet, in either system.
+
+#include "draw/elevation_sheet.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <string>
+
+#include "draw/svg.h"
+#include "io/presets.h"
+#include "papers/plate_papers.h"
+#include "support.h"
+
+using namespace thole;
+
+namespace {
+
+bool has(const std::string& text, const std::string& part) { return text.find(part) != text.npos; }
+
+double long_mm(const Dimension& each) { return std::hypot(each.b.x - each.a.x, each.b.y - each.a.y); }
+
+// The dimension of this figure; there is one.
+const Dimension& measured(const Drawing& drawing, const std::string& text) {
+  const auto found = std::find_if(drawing.dimensions.begin(), drawing.dimensions.end(),
+                                  [&](const Dimension& each) { return each.text == text; });
+  REQUIRE(found != drawing.dimensions.end());
+  return *found;
+}
+
+Design design_of(const std::string& name) {
+  for (const ReadyJob& ready : ready_jobs()) {
+    if (ready.id == name) return evaluate(ready.job, default_catalogue());
+  }
+  FAIL("no such job");
+  return {};
+}
+
+// Inside of the frame: 20 mm to the left and 10 mm round A4 (ISO 5457), half an inch round Letter.
+void inside_the_frame(const Drawing& drawing, Paper paper) {
+  const bool a4 = paper == Paper::a4;
+  CHECK(drawing.high.x == rel(a4 ? 297.0 : 279.4, 1e-12));
+  CHECK(drawing.high.y == rel(a4 ? 210.0 : 215.9, 1e-12));
+  const double left_mm = a4 ? 20.0 : 12.7;
+  const double round_mm = a4 ? 10.0 : 12.7;
+  const auto inside = [&](Point p, double more_mm = 0.0) {
+    CHECK(p.x - more_mm >= left_mm - 1e-9);
+    CHECK(p.x + more_mm <= drawing.high.x - round_mm + 1e-9);
+    CHECK(p.y - more_mm >= round_mm - 1e-9);
+    CHECK(p.y + more_mm <= drawing.high.y - round_mm + 1e-9);
+  };
+  for (const Shape& shape : drawing.shapes)
+    for (const Point& p : shape.points) inside(p);
+  for (const Circle& circle : drawing.circles) inside(circle.centre, circle.radius);
+  for (const Dimension& each : drawing.dimensions) inside(each.a), inside(each.b);
+  for (const Label& each : drawing.labels) inside(each.at);
+}
+
+}  // namespace
+
+TEST_SUITE("derived") {
+  // A figure in millimetres over the scale is the length of its line.
+  TEST_CASE("every measure of every ready-made job's elevation is true to scale, on the sheet") {
+    for (const ReadyJob& ready : ready_jobs()) {
+      CAPTURE(ready.id);
+      const Design design = evaluate(ready.job, default_catalogue());
+      REQUIRE(design.hold.motor_found);
+      for (const Paper paper : {Paper::a4, Paper::letter}) {
+        for (const System system : {System::metric, System::us}) {
+          const ElevationSheet sheet{.name = "A job", .paper = paper, .system = system};
+          const Drawing drawing = elevation_drawing(design, sheet);
+          inside_the_frame(drawing, paper);
+          CHECK(drawing.dimensions.size() >= 5);
+          if (system == System::us) continue;
+          const int scale = elevation_scale(design, sheet);
+          for (const Dimension& each : drawing.dimensions) {
+            // Printed to the millimetre.
+            CHECK(std::abs(long_mm(each) - std::atof(each.text.c_str()) / scale) <= 0.501 / scale);
+          }
+        }
+      }
+    }
+  }
+
+  // 740 mm of bow, 310 mm of overhang, a shaft of 1600 mm; at 1:20 37, 15.5 and 80 mm.
+  TEST_CASE("bow height, overhang, shaft and depth stand at the lengths that the scale gives them") {
+    const Design design = design_of("bay-boat-in-the-estuary");
+    const Drawing drawing = elevation_drawing(design, {.name = "Bay boat"});
+    CHECK(elevation_scale(design, {}) == 20);
+    CHECK(long_mm(measured(drawing, "740")) == rel(37.0, 1e-9));
+    CHECK(long_mm(measured(drawing, "310")) == rel(15.5, 1e-9));
+    CHECK(long_mm(measured(drawing, "1600")) == rel(80.0, 1e-9));
+    const Dimension& bow = measured(drawing, "740");
+    const std::string depth = std::to_string(std::lround(1000.0 * design.shaft.propeller_depth_m));
+    CHECK(measured(drawing, depth).b.y == rel(bow.a.y, 1e-12));  // both from the calm water
+    const auto says = [&](const std::string& text) {
+      return std::any_of(drawing.labels.begin(), drawing.labels.end(), [&](const Label& each) { return has(each.text, text); });
+    };
+    CHECK(says("Scale 1:20"));
+    CHECK(says("A4, 1 of 1"));
+    CHECK(says("Bay boat"));
+    CHECK(says("Shaft: 1600"));
+    CHECK(says("plate t 7.94 mm"));
+    // Nothing of the hull shows aft of where the sheet ends it, and no line is drawn there.
+    const Drawing us = elevation_drawing(design, {.name = "Bay boat", .paper = Paper::letter, .system = System::us});
+    CHECK(elevation_scale(design, {.paper = Paper::letter, .system = System::us}) == 24);
+    CHECK(long_mm(measured(us, "5′ 3″")) == rel(1600.0 / 24.0, 1e-9));
+    CHECK(long_mm(measured(us, "2′ 5 1/8″")) == rel(740.0 / 24.0, 1e-9));
+  }
+
+  TEST_CASE("as SVG it has the paper's size; without a motor there is none") {
+    Design design = design_of("bay-boat-in-the-estuary");
+    CHECK(has(elevation_svg(design, {}, Paper::a4), "width=\"297mm\" height=\"210mm\""));
+    CHECK(has(elevation_svg(design, {}, Paper::letter), "width=\"279.4mm\" height=\"215.9mm\""));
+    CHECK(has(elevation_html(design, {}, Paper::letter), "size:279.4mm 215.9mm"));
+    design.hold.motor_found = false;
+    CHECK(elevation_svg(design, {}, Paper::a4).empty());
+    CHECK(elevation_html(design, {}, Paper::a4).empty());
+  }
+}
