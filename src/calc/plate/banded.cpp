@@ -90,10 +90,6 @@ void Banded::add(std::size_t row, std::size_t column, double value) {
   if (i >= column / kAbreast) band(i)[kAbreast * (column - kAbreast * first_[i]) + row % kAbreast] += value;
 }
 
-void Banded::add(const Banded& other) {
-  for (std::size_t k = 0; k < values_.size(); ++k) values_[k] += other.values_[k];
-}
-
 void Banded::take_product_with(const double* columns, double* into) const {
   for (std::size_t i = 0; i < first_.size(); ++i) {
     const std::size_t from = kBlock * first_[i];
@@ -118,8 +114,8 @@ void Banded::eliminate(double* columns, std::size_t from, std::size_t until) con
   }
 }
 
-bool Banded::factor() {
-  for (std::size_t i = 0; i < first_.size(); ++i) {
+bool Banded::factor(std::size_t from) {
+  for (std::size_t i = from; i < first_.size(); ++i) {
     eliminate(band(i), first_[i], i);
     double* const own = band(i) + kBlock * (i - first_[i]);
     take_product(own, band(i), band(i), kAbreast * (i - first_[i]));

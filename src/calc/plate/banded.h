@@ -28,20 +28,19 @@ class Banded {
   std::size_t rows() const { return kAbreast * first_.size(); }
   // One more band, tied to all before it.
   void grow();
+  const double* band(std::size_t i) const { return values_.data() + starts_[i]; }
   double* band(std::size_t i) { return values_.data() + starts_[i]; }
   // Both (row, column) and (column, row) are given; what lies above the bands is left out.
   void add(std::size_t row, std::size_t column, double value);
-  void add(const Banded& other);  // of the same bands
   // Less the product with this matrix, not factored.
   void take_product_with(const double* columns, double* into) const;
 
-  // Cholesky, in place. False: not positive definite.
-  bool factor();
+  // Cholesky, in place, the bands before `from` being so already. False: not positive definite.
+  bool factor(std::size_t from = 0);
   // Columns are answered in place. Caller must ensure: factored.
   void solve(double* columns) const;
 
  private:
-  const double* band(std::size_t i) const { return values_.data() + starts_[i]; }
   const double* diagonal(std::size_t i) const { return band(i) + kAbreast * kAbreast * (i - first_[i]); }
   void eliminate(double* columns, std::size_t from, std::size_t until) const;
 

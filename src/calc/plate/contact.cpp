@@ -88,12 +88,10 @@ void Contact::project(std::size_t group, const std::vector<std::size_t>& asked) 
   for (; j < answers_.size(); ++j)
     take_product(&of.wanted[kBlock * j], moves_m_[j].data(), lacks_N.data(), springs_.size());
   for (const std::size_t i : asked) {
-    extend(cases_[i]);
-    Banded whole = cases_[i].on_springs;
-    whole.add(off_springs_);
-    cases_[i].lost = !whole.factor();
+    Case& each = cases_[i];
+    each.lost = !extend(each);
     Abreast shares = of.wanted;
-    whole.solve(shares.data());
+    each.factored.solve(shares.data());
     for (std::size_t k = i % kAbreast; k < shares.size(); k += kAbreast) of.shares[k] = shares[k];
   }
   of.now_m = of.bare_m;
@@ -102,7 +100,7 @@ void Contact::project(std::size_t group, const std::vector<std::size_t>& asked) 
 }
 
 // By the work of the springs that act: of those turned in answers already summed, of all in the later ones.
-void Contact::extend(Case& of) const {
+bool Contact::extend(Case& of) const {
   std::vector<std::size_t> on, turned;
   of.summed.resize(springs_.size());
   for (std::size_t s = 0; s < springs_.size(); ++s) {
@@ -114,20 +112,30 @@ void Contact::extend(Case& of) const {
   for (std::size_t i = 0; i < answers_.size(); ++i) {
     if (i >= known) of.on_springs.grow();
     const std::vector<std::size_t>& counted = i < known ? turned : on;
+    const auto of_counted = [&](const Abreast& all, Abreast& some) {
+      for (std::size_t k = 0; k < counted.size(); ++k)
+        std::copy_n(&all[kAbreast * counted[k]], kAbreast, &some[kAbreast * k]);
+    };
     Abreast pushes_N(kAbreast * counted.size());
     Abreast moves_m = pushes_N;
-    for (std::size_t j = i + 1; j-- > 0 && !counted.empty();) {
-      for (std::size_t k = 0; k < counted.size(); ++k) {
-        const double* const from = &moves_m_[j][kAbreast * counted[k]];
-        const double less_N_per_m = (of.acting[counted[k]] != 0 ? -1.0 : 1.0) * springs_[counted[k]].stiffness_N_per_m;
-        for (std::size_t c = 0; c < kAbreast; ++c) {
-          moves_m[kAbreast * k + c] = from[c];
-          if (j == i) pushes_N[kAbreast * k + c] = less_N_per_m * from[c];
-        }
-      }
+    of_counted(moves_m_[i], pushes_N);
+    for (std::size_t k = 0; k < pushes_N.size(); ++k) {
+      const std::size_t s = counted[k / kAbreast];
+      pushes_N[k] *= of.acting[s] != 0 ? -springs_[s].stiffness_N_per_m : springs_[s].stiffness_N_per_m;
+    }
+    for (std::size_t j = 0; j <= i && !counted.empty(); ++j) {
+      of_counted(moves_m_[j], moves_m);
       take_product(of.on_springs.band(i) + kBlock * j, moves_m.data(), pushes_N.data(), counted.size());
     }
   }
+  if (!turned.empty()) of.factored = Banded();
+  const std::size_t from = of.factored.rows() / kAbreast;
+  for (std::size_t i = from; i < answers_.size(); ++i) {
+    of.factored.grow();
+    for (std::size_t k = 0; k < kBlock * (i + 1); ++k)
+      of.factored.band(i)[k] = of.on_springs.band(i)[k] + off_springs_.band(i)[k];
+  }
+  return of.factored.factor(from);
 }
 
 // True when a spring was turned.

@@ -36,7 +36,8 @@ class Contact {
   struct Case {
     std::vector<char> acting{};
     std::vector<char> summed{};  // those that act in this:
-    Banded on_springs{};         // what they add to the projected stiffness
+    Banded on_springs{};         // what they add to the projected stiffness,
+    Banded factored{};           // and all of it
     double loose_frac = 1.0;  // forces out of balance, of all at the springs
     int rounds = 0;
     bool agrees = false;
@@ -55,7 +56,7 @@ class Contact {
   void begin(const std::vector<Abreast>& columns);
   void search(std::size_t group);
   void project(std::size_t group, const std::vector<std::size_t>& asked);
-  void extend(Case& of) const;
+  bool extend(Case& of) const;
   bool turn(std::size_t load_case);
   void weigh(std::size_t group);
   void learn();

@@ -85,7 +85,7 @@ std::optional<FootWeights> foot_weights(const PlateMesh& mesh, const PlateFoot& 
   return weights;
 }
 
-constexpr double kSkew_ratio = 0.3;  // of the lines along which nodes are counted
+constexpr double kSkew_ratio = 0.5;  // of the lines along which nodes are counted
 constexpr double kBarStep_m = 0.015;  // of the nodes along a bar
 
 // Bar and plate's strip as one section.
@@ -144,6 +144,7 @@ class PlateSystem {
     out_.mesh = std::move(*mesh);
     unknowns_ = deflection(static_cast<int>(out_.mesh.nodes.size()));
     find_bar_parts();
+    find_clear_nodes();
     put_in_bands();
     assemble();
     return place_springs();
@@ -208,16 +209,14 @@ class PlateSystem {
     std::vector<double> projected;
     for (std::size_t round = 1; round <= kModeRounds; ++round) {
       Abreast force = times_mass(next);
-      for (int again = 0; again < 2; ++again) {
-        for (std::size_t j = 0; j < shapes.size(); ++j) {
-          std::vector<double> common(kAbreast * kAbreast);
-          take_product(common.data(), forces[j].data(), next.data(), rest.rows());
-          for (double& each : common) each = -each;
-          take_mixture(next.data(), shapes[j].data(), common.data(), rest.rows());
-          take_mixture(force.data(), forces[j].data(), common.data(), rest.rows());
-        }
-        make_square(next, force);
+      for (std::size_t j = 0; j < shapes.size(); ++j) {
+        std::vector<double> common(kAbreast * kAbreast);
+        take_product(common.data(), forces[j].data(), next.data(), rest.rows());
+        for (double& each : common) each = -each;
+        take_mixture(next.data(), shapes[j].data(), common.data(), rest.rows());
+        take_mixture(force.data(), forces[j].data(), common.data(), rest.rows());
       }
+      make_square(next, force);
       shapes.push_back(next);
       forces.push_back(force);
       next = std::move(force);
@@ -239,7 +238,7 @@ class PlateSystem {
       bool still = true;
       for (std::size_t k = 0; k < kModes; ++k) {
         const double now_Hz = flexibility[k] > 0.0 ? 0.5 / (std::numbers::pi * std::sqrt(flexibility[k])) : 0.0;
-        still = still && std::abs(now_Hz - out_.frequencies_Hz[k]) <= 1e-7 * now_Hz;
+        still = still && std::abs(now_Hz - out_.frequencies_Hz[k]) <= 1e-6 * now_Hz;
         out_.frequencies_Hz[k] = now_Hz;
       }
       if (still) break;
@@ -326,11 +325,9 @@ class PlateSystem {
     for (const std::array<int, 3>& corners : out_.mesh.triangles) {
       const DktTriangle element = triangle(corners);
       const double ratio = patch_ratio(corners);
-      if (!(ratio > 1.0)) {
-        bendings_.push_back({corners, element.area_m2(),
-                             {element.curvature(0.0, 0.0), element.curvature(1.0, 0.0), element.curvature(0.0, 1.0)}});
-      }
-      const DktMatrix stiffness = ratio * element.stiffness(rigidity);
+      const std::array<DktCurvature, 3> curvature = element.at_corners();
+      if (!(ratio > 1.0)) bendings_.push_back({corners, element.area_m2(), curvature});
+      const DktMatrix stiffness = ratio * element.stiffness(rigidity, curvature);
       for (int a = 0; a < 9; ++a)
         for (int b = 0; b < 9; ++b)
           add(deflection(corners[static_cast<std::size_t>(a / 3)]) + a % 3,
@@ -640,26 +637,30 @@ class PlateSystem {
       }
     }
     std::vector<PlatePoint> points;
-    for (const PlateHole& bolt : model_.shape.bolts) points.push_back(bolt.at);
-    for (const PlateProp& prop : model_.support.props) points.push_back(prop.at);
     for (const PlateLoad& load : load_case.loads)
       if (!(load.foot.length_m > 0.0) && !(load.foot.width_m > 0.0)) points.push_back(load.foot.middle);
     result.stress_Pa.resize(sums.size());
     for (std::size_t node = 0; node < sums.size(); ++node) {
       const Eigen::Vector3d s = areas[node] > 0.0 ? Eigen::Vector3d(sums[node] / areas[node]) : Eigen::Vector3d::Zero();
       result.stress_Pa[node] = std::sqrt(s[0] * s[0] - s[0] * s[1] + s[1] * s[1] + 3.0 * s[2] * s[2]);
-      const bool clear =
-          std::none_of(points.begin(), points.end(),
-                       [&](const PlatePoint& p) {
-                         return std::hypot(p.x_m - out_.mesh.nodes[node].x_m,
-                                           p.y_m - out_.mesh.nodes[node].y_m) < model_.stress_clear_m;
-                       }) &&
-          clear_of_patches(out_.mesh.nodes[node]);
-      if (clear && result.stress_Pa[node] > result.worst_stress_Pa) {
+      if (result.stress_Pa[node] > result.worst_stress_Pa && clear_[node] != 0 && clear_of(points, node)) {
         result.worst_stress_Pa = result.stress_Pa[node];
         result.worst_node = static_cast<int>(node);
       }
     }
+  }
+  bool clear_of(const std::vector<PlatePoint>& points, std::size_t node) const {
+    return std::none_of(points.begin(), points.end(), [&](const PlatePoint& p) {
+      return std::hypot(p.x_m - out_.mesh.nodes[node].x_m, p.y_m - out_.mesh.nodes[node].y_m) < model_.stress_clear_m;
+    });
+  }
+  // Of what all cases have in common.
+  void find_clear_nodes() {
+    std::vector<PlatePoint> points;
+    for (const PlateHole& bolt : model_.shape.bolts) points.push_back(bolt.at);
+    for (const PlateProp& prop : model_.support.props) points.push_back(prop.at);
+    for (std::size_t node = 0; node < out_.mesh.nodes.size(); ++node)
+      clear_.push_back(clear_of(points, node) && clear_of_patches(out_.mesh.nodes[node]) ? 1 : 0);
   }
 
   // Where stress is read: triangles with nothing bolted on them, and their curvatures at the corners.
@@ -673,6 +674,7 @@ class PlateSystem {
   PlateSolution& out_;
   std::vector<Bending> bendings_{};
   std::vector<BarPart> bar_parts_{};
+  std::vector<char> clear_{};
   Eigen::Index unknowns_ = 0;
   std::vector<std::size_t> place_{};  // of each node in the bands
   Banded stiffness_{};                // without springs of one sense
