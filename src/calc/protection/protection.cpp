@@ -122,6 +122,7 @@ struct Worst {
   double current_A = 0.0;
   double opening_s = 0.0;
   double withstand_s = 0.0;
+  double use = -1.0;
 };
 
 // The current of the range that leaves the lead the least time over the devices.
@@ -148,16 +149,15 @@ Worst worst_for(const ProtectionInput& in, const ProtectedLead& lead, FaultRange
   }
   const Heating heating(lead);
   Worst worst;
-  double use = -1.0;
   for (const double current_A : currents_A) {
     double opening_s = kMayNeverOpen_s;
     for (const ProtectionDevice& device : in.devices) {
       opening_s = std::min(opening_s, longest_s(device, current_A, in.air));
     }
     const double stands_s = heating.withstand_s(current_A);
-    if (opening_s / stands_s <= use) continue;
-    use = opening_s / stands_s;
-    worst = {.current_A = current_A, .opening_s = opening_s, .withstand_s = stands_s};
+    const double use = opening_s / stands_s;
+    if (use <= worst.use) continue;
+    worst = {.current_A = current_A, .opening_s = opening_s, .withstand_s = stands_s, .use = use};
   }
   return worst;
 }
@@ -299,8 +299,8 @@ void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& 
                           "resistance: an old, cold and flat bank gives too little to open it."},
                faults.plug.least_A);
   findings.decide({other_device(), other_tail(), other_run()});
-  const double ampacity_A =
-      has_tail(in) ? std::min(in.run.ampacity_A, in.tail.ampacity_A) : in.run.ampacity_A;
+  double ampacity_A = has_tail(in) ? std::min(in.run.ampacity_A, in.tail.ampacity_A) : in.run.ampacity_A;
+  for (const ProtectedLead& lead : in.typed.leads) ampacity_A = std::min(ampacity_A, lead.ampacity_A);
   findings.add(FindingKind::overload,
                {.label = "An overload opens the " + soonest->label,
                 .actual = opens_A,
@@ -325,9 +325,7 @@ void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& 
   }
 }
 
-void find_lead(const ProtectionInput& in, FindingKind kind, const ProtectedLead& lead,
-               FaultRange range, Findings& findings) {
-  const Worst worst = worst_for(in, lead, range);
+void add_lead(FindingKind kind, const ProtectedLead& lead, const Worst& worst, Findings& findings) {
   findings.add(kind,
                {.label = "Short circuits clear before the " + lead.label + " overheats",
                 .actual = worst.opening_s,
@@ -338,6 +336,26 @@ void find_lead(const ProtectionInput& in, FindingKind kind, const ProtectedLead&
                           lead.label + "."},
                worst.current_A);
   findings.decide({other_device(), kind == FindingKind::tail_stands ? other_tail() : other_run()});
+}
+
+// A fault anywhere along a lead lies between the weakest at the plug and the strongest where the lead begins.
+void find_leads(const ProtectionInput& in, const FaultRanges& faults, Findings& findings) {
+  const double least_A = faults.plug.least_A;
+  if (in.typed.leads.empty()) {
+    add_lead(FindingKind::run_stands, in.run, worst_for(in, in.run, {least_A, faults.posts.most_A}), findings);
+    if (!has_tail(in)) return;
+    add_lead(FindingKind::tail_stands, in.tail, worst_for(in, in.tail, {least_A, faults.stud.most_A}), findings);
+    return;
+  }
+  Worst worst;
+  const ProtectedLead* at = &in.typed.leads.front();
+  for (const ProtectedLead& lead : in.typed.leads) {
+    const Worst one = worst_for(in, lead, {least_A, lead.most_A});
+    if (one.use <= worst.use) continue;
+    worst = one;
+    at = &lead;
+  }
+  add_lead(FindingKind::run_stands, *at, worst, findings);
 }
 
 void find_ride(const ProtectionInput& in, FindingKind kind, std::string label, double current_A,
@@ -420,11 +438,29 @@ void find_electronics(const ProtectionInput& in, const ProtectionResult& result,
 // --- for the verdict of a design ----------------------------------------------------------------
 
 void write_steps(const ProtectionInput& in, const ProtectionResult& result, Trace& trace) {
-  const Paths paths = paths_of(in);
-  const BankEnd strong = strongest(in.bank);
-  const BankEnd weak = weakest(in.bank);
   const bool lead = is_lead(in.bank.block.chemistry);
   tell([&] {
+    if (!in.typed.leads.empty()) {
+      const auto show = [&](const char* id, const char* label, const BankEnd& seen, double value_A) {
+        trace.steps.push_back({.id = id,
+                               .label = label,
+                               .symbol = "I_f",
+                               .formula = "E / R",
+                               .terms = {{"E", seen.open_circuit_V, "V", "of the circuit at rest, seen from there"},
+                                         {"R", seen.resistance_ohm, "ohm", "of bank and circuit, seen from there"}},
+                               .value = value_A,
+                               .unit = "A",
+                               .source = kCommonPractice,
+                               .assumptions = {"The circuit as it was typed, solved node by node."}});
+      };
+      show("protection.fault_near", "Short circuit at the bank's posts, at most", in.typed.posts,
+           result.faults.posts.most_A);
+      show("protection.fault_far", "Short circuit at the motor, at least", in.typed.plug, result.faults.plug.least_A);
+      return;
+    }
+    const Paths paths = paths_of(in);
+    const BankEnd strong = strongest(in.bank);
+    const BankEnd weak = weakest(in.bank);
     trace.steps.push_back(
         {.id = "protection.fault_near",
          .label = "Short circuit at the bank's posts, at most",
@@ -582,6 +618,7 @@ const Finding* find(const ProtectionResult& result, FindingKind kind) {
 }
 
 FaultRanges fault_ranges(const ProtectionInput& in) {
+  if (!in.typed.leads.empty()) return in.typed.faults;
   const Paths paths = paths_of(in);
   return {.posts = fault_range(in.bank, paths.posts),
           .stud = fault_range(in.bank, paths.stud),
@@ -610,16 +647,7 @@ ProtectionResult protection(const ProtectionInput& in) {
     find_poles(in, findings);
     find_ratings(in, result.faults, findings);
     find_reach(in, result.faults, findings);
-    // A fault anywhere along a lead lies between the weakest at the plug and the strongest where
-    // the lead begins.
-    find_lead(in, FindingKind::run_stands, in.run,
-              {.least_A = result.faults.plug.least_A, .most_A = result.faults.posts.most_A},
-              findings);
-    if (has_tail(in)) {
-      find_lead(in, FindingKind::tail_stands, in.tail,
-                {.least_A = result.faults.plug.least_A, .most_A = result.faults.stud.most_A},
-                findings);
-    }
+    find_leads(in, result.faults, findings);
     find_motor(in, findings);
     find_selective(in, result, findings);
     find_electronics(in, result, findings);
