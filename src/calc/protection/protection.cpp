@@ -200,11 +200,10 @@ Change other_tail() { return choose_again("feeder.tail_conductor", "Let Thole ch
 struct Findings {
   std::vector<Finding> list{};
 
-  // The one that was added last is a check of the design, which these changes may mend.
-  void decide(std::vector<Change> changes) {
-    list.back().decides = true;
-    list.back().check.changes = std::move(changes);
-  }
+  // What may mend the one that was added last.
+  void mend(std::vector<Change> changes) { list.back().check.changes = std::move(changes); }
+  // It is a nuisance.
+  void annoys() { list.back().check.annoys = true; }
 
   Finding& add(FindingKind kind, Check check, double at_A = 0.0) {
     check.id = "protection." + std::string(word(kind));
@@ -237,7 +236,7 @@ void find_poles(const ProtectionInput& in, Findings& findings) {
                 .remedy = in.floating ? "Neither pole of this bank is tied to the boat: take a "
                                         "two-pole breaker, or a fuse in each pole."
                                       : "Put a fuse or breaker in the positive pole."});
-  findings.decide({other_device()});
+  findings.mend({other_device()});
 }
 
 // The device with the least of `margin`.
@@ -260,7 +259,7 @@ void find_ratings(const ProtectionInput& in, const FaultRanges& faults, Findings
                 .source = kCfrDeviceVoltage,
                 .remedy = "Take a " + low.label +
                           " rated for the bank's charge voltage in direct current."});
-  findings.decide({other_device()});
+  findings.mend({other_device()});
   // A fuse that stands first spares what is behind it: it opens before a breaker's contacts part.
   const ProtectionDevice& first =
       curve_of(in.devices.front().device_class).kind == DeviceKind::fuse
@@ -276,7 +275,7 @@ void find_ratings(const ProtectionInput& in, const FaultRanges& faults, Findings
                 .remedy = "Where it falls short, put a fuse at the bank's post that breaks more than "
                           "that at the charge voltage; Class T fuses break most."},
                faults.posts.most_A);
-  findings.decide({other_device()});
+  findings.mend({other_device()});
 }
 
 void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& findings) {
@@ -298,7 +297,7 @@ void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& 
                 .remedy = "Take a device of a lower rating, thicker cable, or a bank of lower "
                           "resistance: an old, cold and flat bank gives too little to open it."},
                faults.plug.least_A);
-  findings.decide({other_device(), other_tail(), other_run()});
+  findings.mend({other_device(), other_tail(), other_run()});
   double ampacity_A = has_tail(in) ? std::min(in.run.ampacity_A, in.tail.ampacity_A) : in.run.ampacity_A;
   for (const ProtectedLead& lead : in.typed.leads) ampacity_A = std::min(ampacity_A, lead.ampacity_A);
   findings.add(FindingKind::overload,
@@ -310,7 +309,8 @@ void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& 
                 .remedy = "Take a device of a lower rating, or thicker cable and tail."},
                opens_A);
   // E-11 allows a rating one size above the ampacity; this says what such a one no longer does.
-  findings.list.back().danger = false;
+  findings.annoys();
+  findings.mend({other_device(), other_run(), other_tail()});
   if (!in.motor.stops_itself) {
     findings.add(FindingKind::locked_rotor,
                  {.label = "A motor that stays locked opens the " + soonest->label,
@@ -322,6 +322,7 @@ void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& 
                   .remedy = "Take a device of a lower rating, or a motor that stops itself when it "
                             "is locked."},
                  in.motor.stall_A);
+    findings.mend({other_device()});
   }
 }
 
@@ -335,7 +336,7 @@ void add_lead(FindingKind kind, const ProtectedLead& lead, const Worst& worst, F
                 .remedy = "Take a device of a lower rating or a faster class, or a thicker " +
                           lead.label + "."},
                worst.current_A);
-  findings.decide({other_device(), kind == FindingKind::tail_stands ? other_tail() : other_run()});
+  findings.mend({other_device(), kind == FindingKind::tail_stands ? other_tail() : other_run()});
 }
 
 // A fault anywhere along a lead lies between the weakest at the plug and the strongest where the lead begins.
@@ -359,7 +360,7 @@ void find_leads(const ProtectionInput& in, const FaultRanges& faults, Findings& 
 }
 
 void find_ride(const ProtectionInput& in, FindingKind kind, std::string label, double current_A,
-               double time_s, Findings& findings) {
+               double time_s, std::string remedy, Findings& findings) {
   const ProtectionDevice& first = weakest_device(
       in, [&](const ProtectionDevice& device) { return shortest_s(device, current_A, in.air); });
   findings.add(kind,
@@ -368,10 +369,9 @@ void find_ride(const ProtectionInput& in, FindingKind kind, std::string label, d
                 .limit = shortest_s(first, current_A, in.air),
                 .unit = "s",
                 .source = curve_of(first.device_class).source,
-                .remedy = "Take a device of a longer delay, or of a higher rating if the cable "
-                          "allows it."},
+                .remedy = std::move(remedy)},
                current_A);
-  findings.list.back().danger = false;
+  findings.mend({other_device()});
 }
 
 void find_motor(const ProtectionInput& in, Findings& findings) {
@@ -388,13 +388,17 @@ void find_motor(const ProtectionInput& in, Findings& findings) {
                 .remedy = "Take a higher rating if the cable allows it, or a device that heat does "
                           "not weaken."},
                in.motor.continuous_A);
-  findings.list.back().danger = false;
-  findings.decide({other_device(), other_run(), other_tail()});
+  findings.mend({other_device(), other_run(), other_tail()});
   if (in.motor.start_s > 0.0) {
-    find_ride(in, FindingKind::start, "A start", in.motor.start_A, in.motor.start_s, findings);
+    find_ride(in, FindingKind::start, "A start", in.motor.start_A, in.motor.start_s,
+              "Take a device of a longer delay, or of a higher rating if the cable allows it.", findings);
   }
   if (in.motor.stall_s > 0.0) {
-    find_ride(in, FindingKind::stall, "A stall", in.motor.stall_A, in.motor.stall_s, findings);
+    find_ride(in, FindingKind::stall, "A stall", in.motor.stall_A, in.motor.stall_s,
+              "Carry a spare fuse, or take a device of a longer delay: weed or a line in the propeller may open "
+              "this one.",
+              findings);
+    findings.annoys();
   }
 }
 
@@ -417,7 +421,7 @@ void find_selective(const ProtectionInput& in, ProtectionResult& result, Finding
                           "breaker's or more, if the cable allows it, or a breaker of a shorter "
                           "delay."},
                result.selective_to_A);
-  findings.list.back().danger = false;
+  findings.annoys();
 }
 
 void find_electronics(const ProtectionInput& in, const ProtectionResult& result,
@@ -429,10 +433,13 @@ void find_electronics(const ProtectionInput& in, const ProtectionResult& result,
                 .limit = result.electronics_A,
                 .unit = "A",
                 .source = kCommonPractice,
-                .remedy = "Take blocks of a higher continuous current, or more in parallel: when "
-                          "their electronics open, all thrust is gone at once."},
+                .remedy = "Take blocks of a higher continuous current, or more in parallel: with weed or a line "
+                          "in the propeller their electronics may open, and all thrust is gone at once."},
                in.motor.stall_A);
-  findings.list.back().danger = false;
+  findings.annoys();
+  findings.mend({{.field = "bank.parallel_count",
+                  .value = in.bank.parallel_count + 1.0,
+                  .label = "Take one string more"}});
 }
 
 // --- for the verdict of a design ----------------------------------------------------------------
@@ -493,23 +500,6 @@ void write_steps(const ProtectionInput& in, const ProtectionResult& result, Trac
   });
 }
 
-// What may open for nothing, in words.
-std::string nuisance(const Finding& finding) {
-  switch (finding.kind) {
-    case FindingKind::stall:
-      return "With weed or a line in the propeller the device may open: it is sure to hold three "
-             "times the motor's current for " +
-             significant(finding.check.limit, 2) +
-             " s only. Carry a spare fuse, or take a device of a longer delay.";
-    case FindingKind::electronics:
-      return "With weed or a line in the propeller the bank's own electronics may open, and all "
-             "thrust is gone at once: " +
-             finding.check.remedy;
-    default:
-      return finding.check.remedy;
-  }
-}
-
 void write_cautions(const ProtectionInput& in, const ProtectionResult& result, Trace& trace) {
   const auto warn = [&](std::string id, std::string text, const Source& source) {
     trace.cautions.push_back({std::move(id), std::move(text), source});
@@ -532,18 +522,13 @@ void write_cautions(const ProtectionInput& in, const ProtectionResult& result, T
              kiloamperes(near_A) + ", more than one fuse is made to break.",
          kE11Interrupt);
   }
-  for (const FindingKind kind : {FindingKind::stall, FindingKind::electronics}) {
-    const Finding* finding = find(result, kind);
-    if (finding == nullptr || finding->check.verdict() != Verdict::fail) continue;
-    warn("protection." + std::string(word(kind)), nuisance(*finding), finding->check.source);
-  }
 }
 
 Trace verdict_trace(const ProtectionInput& in, const ProtectionResult& result) {
   Trace trace;
   write_steps(in, result, trace);
   for (const Finding& finding : result.findings) {
-    if (finding.decides) trace.checks.push_back(finding.check);
+    if (finding.kind != FindingKind::device) trace.checks.push_back(finding.check);
   }
   write_cautions(in, result, trace);
   return trace;
@@ -567,8 +552,7 @@ int rank(Verdict verdict) {
 Verdict overall(const std::vector<Finding>& findings) {
   Verdict worst = Verdict::pass;
   for (const Finding& finding : findings) {
-    Verdict one = finding.check.verdict();
-    if (!finding.danger && one == Verdict::fail) one = Verdict::marginal;
+    const Verdict one = finding.check.verdict();
     if (rank(one) > rank(worst)) worst = one;
   }
   return worst;

@@ -102,8 +102,6 @@ struct Finding {
   FindingKind kind = FindingKind::device;
   Check check{};       // id "protection.<kind>", with its remedy
   double at_A = 0.0;   // the current at which it is nearest to its limit; 0: at none
-  bool danger = true;  // false: a nuisance, and the verdict at worst "close"
-  bool decides = false;  // it is a check of the design
 };
 
 struct ProtectionResult {
@@ -112,7 +110,7 @@ struct ProtectionResult {
   Verdict verdict = Verdict::not_evaluated;  // the worst of the findings
   double electronics_A = 0.0;                // above it a lithium bank cuts itself off; 0: never
   double selective_to_A = 0.0;               // with two devices: up to here the nearer one opens
-  Trace trace{};  // of a design's verdict: the findings that decide, the rest as cautions
+  Trace trace{};  // of a design: each finding is a check, but for the device, which the feeder's stage asks for
 };
 
 const Finding* find(const ProtectionResult& result, FindingKind kind);
