@@ -777,6 +777,7 @@ PartsInput parts_input(const Catalogue& catalogue, const Design& design) {
       .network_m = network ? control.backbone_m.value : 0.0,
       .network_device_count = control.node_count.value,
       .ethernet_m = ethernet ? control.backbone_m.value : 0.0,
+      .remote_cells = control.remote.known() && control.remote.value == RemotePower::cells,
       .sundries = catalogue.sundries,
       .tasks = catalogue.tasks,
       .shop = catalogue.shop,

@@ -6,6 +6,7 @@
 #include <numeric>
 #include <utility>
 
+#include "base/number.h"
 #include "base/order.h"
 
 namespace thole {
@@ -310,12 +311,6 @@ std::string number(double value) {
   return text;
 }
 
-std::string rounded(double value) {
-  char text[40];
-  std::snprintf(text, sizeof text, "%.3g", value);
-  return text;
-}
-
 // Currents through the conductors without resistance cannot be told apart in a loop: each gets what
 // balances its end nearest the end of the chain. Leaves of the forest of wires, one after the other.
 void share_wires(const Network& network, NetworkSolution& s) {
@@ -372,8 +367,8 @@ std::string unmet(const Network& network, const Values& open_V, const Values& se
   }
   // A load of current alone is bounded by the current into a short circuit, not by matched power.
   const bool by_current = first.current_A > 0.0 && first.power_W == 0.0;
-  message += " can be given " + (by_current ? rounded(open_V[0] / seen_ohm[0]) + " A"
-                                            : rounded(s.limit_W) + " W") + " at most";
+  message += " can be given " + (by_current ? significant(open_V[0] / seen_ohm[0], 3) + " A"
+                                            : significant(s.limit_W, 3) + " W") + " at most";
   if (s.limiting_branch >= 0) {
     message += "; " + quoted(network.branches[at(s.limiting_branch)].label) + " limits it most";
   }
