@@ -49,7 +49,7 @@ double Check::utilisation() const {
 Verdict Check::verdict(double marginal_from) const {
   const double used = utilisation();
   if (std::isnan(used)) return Verdict::not_evaluated;
-  if (used > 1.0) return Verdict::fail;
+  if (used > 1.0) return annoys ? Verdict::marginal : Verdict::fail;
   return used >= marginal_from ? Verdict::marginal : Verdict::pass;
 }
 

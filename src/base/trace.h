@@ -108,6 +108,7 @@ struct Check {
   SourceRef source{};       // of the limit, not of the arithmetic
   std::string remedy{};  // what the installer can change, in his words
   std::vector<Change> changes{};
+  bool annoys = false;  // past its limit it annoys and endangers nobody: close at worst
 
   // Demand over capacity; NaN when either is not finite, infinite when there is no capacity at all.
   double utilisation() const;

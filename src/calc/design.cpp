@@ -11,6 +11,7 @@
 #include "calc/fault.h"
 #include "calc/compass_study.h"
 #include "calc/fitted_bank.h"
+#include "calc/typed_feeder.h"
 #include "calc/hold/day.h"
 #include "data/conductors.h"
 #include "data/day_plan.h"
@@ -453,7 +454,7 @@ ProtectedLead lead(std::string label, std::string_view conductor, const CableOff
 }
 
 ProtectionInput protection_input(const Job& job, const BankResult& bank,
-                                 const FeederResult& feeder) {
+                                 const FeederResult& feeder, const TypedPaths& typed) {
   ProtectionInput in;
   in.bank = fault_bank(job, bank);
   in.jumpers_ohm = feeder.jumpers_ohm;
@@ -474,6 +475,13 @@ ProtectionInput protection_input(const Job& job, const BankResult& bank,
     in.tail = lead("tail", feeder.tail_conductor, feeder.tail_cable, job.feeder.tail_m.value,
                    feeder.tail_ampacity_A, air_C, feeder.tail_conductor_C);
   }
+  if (!typed.leads.empty()) {
+    in.typed = typed;
+    in.devices = typed.devices;
+    in.tail = {};
+    in.run = *std::min_element(typed.leads.begin(), typed.leads.end(),
+                               [](const auto& a, const auto& b) { return a.area_mm2 < b.area_mm2; });
+  }
   in.motor = {.continuous_A = feeder.current_A,
               .start_A = kStart_ratio * feeder.current_nominal_A,
               .start_s = kStart_s,
@@ -489,7 +497,7 @@ ProtectionInput protection_input(const Job& job, const BankResult& bank,
 // Its verdict is told with the feeder's, of which it is a part.
 void protect(Design& design) {
   if (!design.bank.found || !design.feeder.found) return;
-  design.protection = protection(protection_input(design.job, design.bank, design.feeder));
+  design.protection = protection(protection_input(design));
   Trace& told = design.feeder.trace;
   const Trace& trace = design.protection.trace;
   told.steps.insert(told.steps.end(), trace.steps.begin(), trace.steps.end());
@@ -769,6 +777,7 @@ PartsInput parts_input(const Catalogue& catalogue, const Design& design) {
       .network_m = network ? control.backbone_m.value : 0.0,
       .network_device_count = control.node_count.value,
       .ethernet_m = ethernet ? control.backbone_m.value : 0.0,
+      .remote_cells = control.remote.known() && control.remote.value == RemotePower::cells,
       .sundries = catalogue.sundries,
       .tasks = catalogue.tasks,
       .shop = catalogue.shop,
@@ -854,7 +863,9 @@ Design run_stages(const Job& given, const Catalogue& catalogue, Holds& holds) {
   plan_day(job, hold_input(job, {design.hold.motor}), design.hold);
   design.bank = bank_with_room(job, bank_input(job, blocks_for(job, catalogue), design.hold));
   record_bank(design.bank, job);
-  design.feeder = feeder(feeder_input(job, catalogue, design.hold, design.bank));
+  FeederInput wiring = feeder_input(job, catalogue, design.hold, design.bank);
+  design.feeder = feeder(wiring);
+  take_typed_circuit(std::move(wiring), catalogue, design);
   record_feeder(design.feeder, job);
   protect(design);
   design.charge = charge(charge_input(job, catalogue, design.bank));
@@ -1138,7 +1149,7 @@ ChargeInput charge_input(const Design& design) {
 }
 
 ProtectionInput protection_input(const Design& design) {
-  return protection_input(design.job, design.bank, design.feeder);
+  return protection_input(design.job, design.bank, design.feeder, design.typed);
 }
 
 HoldInput hold_input(const Design& design) {

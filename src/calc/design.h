@@ -43,6 +43,7 @@ struct Design {
   ShaftResult shaft{};
   BankResult bank{};
   FeederResult feeder{};
+  TypedPaths typed{};             // of a feeder that was typed piece by piece, for its protection
   ProtectionResult protection{};  // of the feeder; its trace stands at the end of the feeder's
   ChargeResult charge{};
   LockerResult locker{};

@@ -126,6 +126,11 @@ class Builder {
     branch({std::move(label), from, to, 0.0, fixed_ohm + copper.cold_ohm}, kind, copper);
   }
   void load(NetworkLoad load) { circuit_.network.loads.push_back(std::move(load)); }
+  void device(const ProtectiveDevice& device, double resistance_ohm) {
+    circuit_.devices.push_back({circuit_.network.branches.size(), device});
+    circuit_.devices.back().device.resistance_ohm = resistance_ohm;
+  }
+  void comes_from(std::size_t piece) { piece_ = piece; }
   FeederCircuit take() { return std::move(circuit_); }
 
  private:
@@ -133,9 +138,11 @@ class Builder {
     circuit_.network.branches.push_back(std::move(branch));
     circuit_.kinds.push_back(kind);
     circuit_.copper.push_back(copper);
+    circuit_.pieces.push_back(piece_);
   }
 
   FeederCircuit circuit_{};
+  std::size_t piece_ = kUsualBank;
 };
 
 std::string numbered(std::string_view what, int string, int block, int string_count) {
@@ -202,6 +209,7 @@ std::string add_typed(const Design& design, const Catalogue& catalogue, const Ci
   for (std::size_t node = 2; node < read.nodes.size(); ++node) builder.node(read.nodes[node]);
   if (!read.has_blocks) add_usual_bank(aboard, builder);
   for (const TypedPiece& piece : read.pieces) {
+    builder.comes_from(static_cast<std::size_t>(&piece - read.pieces.data()));
     const auto add = [&](double usual_ohm, const BranchCopper& copper = {}) {
       builder.piece(piece.label, piece.from, piece.to, piece.kind, piece.resistance_ohm.value_or(usual_ohm), copper);
     };
@@ -227,6 +235,9 @@ std::string add_typed(const Design& design, const Catalogue& catalogue, const Ci
         if (!piece.device.empty()) device = find_item(catalogue.devices, piece.device);
         if (device == nullptr) {
           return "\"" + piece.label + "\": \"" + piece.device + "\" is not in this catalogue; name another device, or its milliohms.";
+        }
+        if (!piece.label.starts_with("Switch")) {
+          builder.device(*device, piece.resistance_ohm.value_or(device->resistance_ohm));
         }
         add(device->resistance_ohm);
         break;
@@ -261,34 +272,46 @@ double jumpers_ohm(const Design& design) {
   return std::max(0.0, lost_V / feeder.current_A - design.bank.resistance_end_ohm);
 }
 
-FeederCircuit feeder_circuit(const Design& design, const Catalogue& catalogue, const CircuitAsked& asked) {
-  const Feeder& job = design.job.feeder;
-  const MotorLaw law = asked.law.value_or(job.motor_law.value);
-  const Aboard aboard(design, asked.moment);
+FeederCircuit typed_circuit(const Design& design, const Catalogue& catalogue, const CircuitRead& read,
+                            CircuitMoment moment, MotorLaw law) {
   Builder builder;
   builder.node("Bank \u2212");
   builder.node("Bank +");
-  std::string missing;
-  const CircuitRead read = job.network.known() ? read_circuit(job.network.value) : CircuitRead{};
-  const bool typed = !read.pieces.empty();
-  if (typed) {
-    missing = add_typed(design, catalogue, read, aboard, law, builder);
-  } else {
-    add_usual_bank(aboard, builder);
-    add_usual_feeder(design, aboard, law, builder);
-  }
+  std::string missing = add_typed(design, catalogue, read, Aboard(design, moment), law, builder);
   FeederCircuit circuit = builder.take();
-  circuit.typed = typed;
-  if (!missing.empty()) {
-    circuit.solution.message = missing;
-    circuit.temperature_C.resize(circuit.network.branches.size());
-    return circuit;
-  }
+  circuit.typed = true;
+  circuit.solution.message = std::move(missing);
+  circuit.temperature_C.resize(circuit.network.branches.size());
+  return circuit;
+}
+
+void settle_circuit(FeederCircuit& circuit) {
   WarmNetwork warm = warm_network(circuit.network, circuit.copper);
   circuit.temperature_C = std::move(warm.temperature_C);
   circuit.solution = std::move(warm.solution);
   circuit.rests = warm.rests;
   circuit.pass_count = warm.pass_count;
+}
+
+FeederCircuit feeder_circuit(const Design& design, const Catalogue& catalogue, const CircuitAsked& asked) {
+  const Feeder& job = design.job.feeder;
+  const MotorLaw law = asked.law.value_or(job.motor_law.value);
+  if (job.network.known()) {
+    const CircuitRead read = read_circuit(job.network.value);
+    if (!read.pieces.empty()) {
+      FeederCircuit circuit = typed_circuit(design, catalogue, read, asked.moment, law);
+      if (circuit.solution.message.empty()) settle_circuit(circuit);
+      return circuit;
+    }
+  }
+  const Aboard aboard(design, asked.moment);
+  Builder builder;
+  builder.node("Bank \u2212");
+  builder.node("Bank +");
+  add_usual_bank(aboard, builder);
+  add_usual_feeder(design, aboard, law, builder);
+  FeederCircuit circuit = builder.take();
+  settle_circuit(circuit);
   return circuit;
 }
 

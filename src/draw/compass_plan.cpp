@@ -123,13 +123,11 @@ Drawing compass_plan_picture(const CompassInput& in, const CompassResult& result
                              double boat_length_m, System system) {
   Drawing drawing{.title = "Heading error at full thrust, from above"};
   const double length_m = std::max(boat_length_m, kLeast_m);
-  // A twist is drawn with hundreds of pieces, and its field is smooth but close to it.
-  const bool fine = in.pair.lay != FeederLay::twisted;
   PlanArea area{.low = {-0.08 * length_m, -0.26 * length_m},
                 .high = {1.12 * length_m, 0.26 * length_m},
                 .z_m = in.sensor.z_m,
-                .columns_count = fine ? 97 : 49,
-                .rows_count = fine ? 49 : 25};
+                .columns_count = 97,
+                .rows_count = 49};
   drawing.low = {area.low.x_m, area.low.y_m};
   drawing.high = {area.high.x_m, area.high.y_m};
   add_boat_from_above(drawing, length_m, 90.0, {0.5 * length_m, 0.0});

@@ -28,7 +28,7 @@ std::string protection_text(const ProtectionStudy& study, System system) {
   }
   std::string text = table_text(faults) + "\n" + table_text(findings);
   for (const Finding& finding : study.result.findings) {
-    if (finding.check.verdict() == Verdict::fail && !finding.check.remedy.empty())
+    if (finding.check.utilisation() > 1.0 && !finding.check.remedy.empty())
       text += "\n" + finding.check.label + ": " + finding.check.remedy;
   }
   return text + "\nOpening times are of the device's class: yours follows its maker's curve. Starting and stalling draw three "
@@ -40,7 +40,7 @@ std::string write_protection(const ProtectionStudy& study) {
   for (const Finding& finding : study.result.findings) {
     const Check& check = finding.check;
     findings.push_back({{"id", check.id}, {"label", check.label}, {"verdict", word(check.verdict())}, {"actual", check.actual},
-                        {"limit", check.limit}, {"unit", check.unit}, {"at_A", finding.at_A}, {"danger", finding.danger},
+                        {"limit", check.limit}, {"unit", check.unit}, {"at_A", finding.at_A}, {"danger", !check.annoys},
                         {"source", check.source->id}, {"confirmed", check.source->confirmed}, {"remedy", check.remedy}});
   }
   const FaultRanges& at = study.result.faults;

@@ -22,7 +22,8 @@ constexpr std::array kPerOptions{Option{"job", "Job"}, Option{"block", "Block"},
                                  Option{"joint", "Joint"}, Option{"network", "Marine network"},
                                  Option{"network_metre", "Metre of its backbone"},
                                  Option{"network_device", "Device on it"},
-                                 Option{"ethernet_metre", "Metre of Ethernet cable"}};
+                                 Option{"ethernet_metre", "Metre of Ethernet cable"},
+                                 Option{"remote_cells", "Remote that runs on cells"}};
 
 }  // namespace
 

@@ -10,6 +10,9 @@ namespace {
 
 constexpr double kHighShore_V = 180.0;     // between the two families of supplies
 constexpr double kContinuous_frac = 0.8;   // kShoreLoad
+constexpr double kAirInLocker_frac = 0.5;  // kProjectDecision: a locker that blocks fill well
+constexpr double kLeastAir_m3 = 0.02;      // as in job/fields.cpp
+constexpr double kMostAir_m3 = 5.0;
 constexpr double kAlternator_A = 60.0;     // kCommonPractice: of a mid-size outboard
 constexpr double kEngineLoads_A = 15.0;    // kCommonPractice: ignition, pumps, plotter
 constexpr std::array kBreakers_A{15.0, 16.0, 20.0, 25.0, 30.0, 32.0, 50.0, 63.0};
@@ -37,6 +40,21 @@ Step shore_limit(const Charge& charge) {
           .source = kShoreLoad};
 }
 
+// Of a measured locker, whatever blocks go into it.
+Step free_volume(const Locker& locker) {
+  return {.label = "Air in the locker, with the blocks in",
+          .symbol = "V",
+          .formula = "min(5, max(0.02, f * l * w * h))",
+          .terms = {{"f", kAirInLocker_frac, "", "share that the blocks leave"},
+                    {"l", locker.length_m.value, "m", "length inside"},
+                    {"w", locker.width_m.value, "m", "width inside"},
+                    {"h", locker.height_m.value, "m", "height inside"}},
+          .value = std::clamp(kAirInLocker_frac * locker.length_m.value * locker.width_m.value * locker.height_m.value,
+                              kLeastAir_m3, kMostAir_m3),
+          .unit = "m3",
+          .source = kProjectDecision};
+}
+
 }  // namespace
 
 void estimate_charge(Job& job, Trace& trace) {
@@ -51,8 +69,13 @@ void estimate_charge(Job& job, Trace& trace) {
            [&] { return shore_limit(charge); });
   assume(trace, charge.available_h, 12.0, "charge.available_h", "From evening to morning.",
          kCommonPractice);
-  assume(trace, charge.locker_volume_m3, 0.15, "charge.locker_volume_m3",
-         "A small locker: the smaller, the sooner hydrogen gathers.", kProjectDecision);
+  const Locker& locker = job.locker;
+  if (locker.length_m.known() && locker.width_m.known() && locker.height_m.known()) {
+    estimate(trace, charge.locker_volume_m3, "charge.locker_volume_m3", [&] { return free_volume(locker); });
+  } else {
+    assume(trace, charge.locker_volume_m3, 0.15, "charge.locker_volume_m3",
+           "A small locker: the smaller, the sooner hydrogen gathers.", kProjectDecision);
+  }
   assume(trace, charge.vents_opposite, true, "charge.vents_opposite",
          "One opening low, the other high and opposite.", kVentSpacing);
   assume(trace, charge.fan_m3_per_h, 0.0, "charge.fan_m3_per_h", "No fan: natural draught.",

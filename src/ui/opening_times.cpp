@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "draw/trip_curves.h"
-#include "io/figures.h"
 #include "ui/studies.h"
 
 namespace thole::ui {
@@ -21,16 +20,12 @@ void draw_opening_times(Context& ui) {
            "run and tail (dashed) stand. The bar is every short circuit, its dark part those at the plug: from a bank new, charged "
            "and warm to one old, flat and cold. Times are of the device's class: yours follows its "
            "maker's curve. Starting and stalling are taken as three times the motor's current.");
-  // What decides is a check of the page; here stands whatever else the curves tell.
+  // The device itself is asked for by the feeder's own check.
   const Within list(ui.sheet, Role::list, "Protection by curves");
   for (const Finding& finding : study.result.findings) {
+    if (finding.kind == FindingKind::device) continue;
     const Within item(ui.sheet, Role::listitem);
-    if (finding.decides) {
-      check_row(ui, finding.check);
-    } else if (finding.kind != FindingKind::device) {
-      result_row(ui, finding.check.id, finding.check.label,
-                 {std::string(shown_check(finding.check, ui.state.system)), ""}, "");
-    }
+    check_row(ui, finding.check);
   }
 }
 

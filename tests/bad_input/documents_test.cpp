@@ -367,4 +367,22 @@ TEST_SUITE("bad input") {
     CHECK(says(read.issues, Severity::error, "job.boat.length_m"));
     CHECK(says(read.issues, Severity::warning, "job.x"));
   }
+
+  TEST_CASE("a device's curve that is none: the issue names the row and what would be right") {
+    const auto read = [](const std::string& curve) {
+      return read_catalogue(R"({"schema": 1, "devices": [{"id": "d", "kind": "fuse", "rating_A": 60, "curve": )" + curve + "}]}");
+    };
+    CHECK_FALSE(refused(read(R"("class-t-fuse")").issues));
+    for (const char* curve : {R"("class-u-fuse")", R"("")", "7", "[[1, 2], [3]]", R"("1:10 2:0.5 1:0.1")", "{}"}) {
+      CAPTURE(curve);
+      const CatalogueRead bad = read(curve);
+      const auto named = std::find_if(bad.issues.begin(), bad.issues.end(), [](const Issue& issue) {
+        return issue.field.find("curve") != std::string::npos;
+      });
+      REQUIRE(named != bad.issues.end());
+      CHECK(named->message.back() == '.');
+      CHECK(named->message.size() > 10);
+    }
+    CHECK_FALSE(read("null").catalogue.devices.size() > 1);
+  }
 }

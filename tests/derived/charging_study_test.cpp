@@ -247,3 +247,35 @@ TEST_CASE("no bank and no charger are a sentence; odd figures crash nothing") {
   CHECK(sun_said(starved, System::metric).find("no panel keeps it") != std::string::npos);
   CHECK_FALSE(charging_text(starved, System::us).empty());
 }
+
+TEST_CASE("what is not fitted fails nothing") {
+  Job job = lead_job();
+  for (const double panel_W : {0.0, 5.0}) {
+    job.charge.panel_W = {panel_W, Origin::given};
+    job.charge.converter_A = {0.0, Origin::given};
+    const Design design = evaluate(job, default_catalogue());
+    CHECK(design.find_check("charge.dc_dc_alternator") == nullptr);
+    CHECK(design.find_check("charge.solar_keeps") == nullptr);
+    const ChargingStudy study = charging_study(design);
+    CHECK(study.engine.trace.checks.empty());
+    CHECK(study.sun.trace.checks.empty() == (panel_W == 0.0));
+  }
+}
+
+TEST_CASE("a measured locker gives the air that its bank charges in, unless that is given") {
+  Job job = lead_job();
+  const auto volume_m3 = [&] { return evaluate(job, default_catalogue()).job.charge.locker_volume_m3; };
+  job.charge.locker_volume_m3 = {};
+  job.locker = {};
+  CHECK(volume_m3().value == 0.15);
+  job.locker.length_m = {0.9, Origin::given};
+  job.locker.width_m = {0.5, Origin::given};
+  CHECK(volume_m3().value == 0.15);  // not measured yet
+  job.locker.height_m = {0.4, Origin::given};
+  CHECK(volume_m3().value == rel(0.09, 1e-12));  // half of 0.18 m3
+  CHECK(volume_m3().origin == Origin::estimated);
+  job.locker.height_m = {0.05, Origin::given};
+  CHECK(volume_m3().value >= 0.02);  // no less than the field takes
+  job.charge.locker_volume_m3 = {0.3, Origin::given};
+  CHECK(volume_m3().value == 0.3);
+}

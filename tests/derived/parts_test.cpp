@@ -1,8 +1,11 @@
 #include "calc/parts/parts.h"
 
 #include <algorithm>
+#include <optional>
 #include <string_view>
 
+#include "calc/design.h"
+#include "io/presets.h"
 #include "support.h"
 #include "trace_support.h"
 
@@ -160,5 +163,19 @@ TEST_SUITE("derived") {
       sum += line.price;
     }
     CHECK(sum == rel(result.parts_price, 1e-12));
+  }
+
+  TEST_CASE("a remote that runs on cells has a spare set of them in the list") {
+    const auto spare_of = [](std::optional<RemotePower> power) {
+      Job job = ready_jobs().front().job;
+      job.control.remote = {};
+      if (power) job.control.remote = {*power, Origin::given};
+      const Design design = evaluate(job, default_catalogue());
+      return std::count_if(design.parts.lines.begin(), design.parts.lines.end(),
+                           [](const PartLine& line) { return line.id == "remote-cells" && line.quantity == 1.0; });
+    };
+    CHECK(spare_of(RemotePower::cells) == 1);
+    CHECK(spare_of(RemotePower::wired) == 0);
+    CHECK(spare_of(std::nullopt) == 0);
   }
 }

@@ -408,7 +408,8 @@ TEST_SUITE("property") {
       const ErrorGrid grid = error_grid(in, area);
       REQUIRE(grid.field_ratio.size() == 81 * 41);
       in.sensor = {grid.point(30, 20).x_m, grid.point(30, 20).y_m, 1.2};
-      CHECK(grid.error_deg(30, 20) == rel(compass(in).error_deg, 1e-9));
+      // A twist's plan takes its quick field.
+      CHECK(grid.error_deg(30, 20) == rel(compass(in).error_deg, lay == FeederLay::twisted ? 1e-3 : 1e-9));
       std::size_t points = 0;
       std::size_t close = 0;
       for (const double level_deg : {1.0, 2.0, 5.0, 10.0}) {

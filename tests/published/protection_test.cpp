@@ -236,7 +236,8 @@ TEST_SUITE("published") {
     const ProtectionResult result = protection(in);
     CHECK(of(result, FindingKind::reach) == Verdict::fail);
     CHECK(of(result, FindingKind::run_stands) == Verdict::fail);
-    CHECK(of(result, FindingKind::overload) == Verdict::fail);
+    CHECK(find(result, FindingKind::overload)->check.utilisation() > 1.0);
+    CHECK(of(result, FindingKind::overload) == Verdict::marginal);  // E-11 allows it
     CHECK(result.verdict == Verdict::fail);
   }
 
@@ -287,24 +288,24 @@ TEST_SUITE("published") {
       double mils = 0.0;
       double bare_per_kft = 0.0;
       double coated_per_kft = 0.0;
-      bool recalled = true;
     };
+    // All thirty rows read off a public reprint of the table with both columns (its seven-strand rows up to
+    // 8 AWG); the bare column up to 500 kcmil off a second one, too.
     const Row rows[] = {{"", 1620, 7.95, 8.45},
                         {"", 2580, 4.99, 5.29},
-                        {"14 AWG", 4110, 3.14, 3.26, false},
-                        {"12 AWG", 6530, 1.98, 2.05, false},
-                        {"10 AWG", 10380, 1.24, 1.29, false},
-                        {"8 AWG", 16510, 0.778, 0.809, false},
-                        {"6 AWG", 26240, 0.491, 0.510, false},
-                        {"4 AWG", 41740, 0.308, 0.321, false},
-                        {"3 AWG", 52620, 0.245, 0.254, false},
-                        {"2 AWG", 66360, 0.194, 0.201, false},
-                        {"1 AWG", 83690, 0.154, 0.160, false},
-                        {"1/0 AWG", 105600, 0.122, 0.127, false},
-                        {"2/0 AWG", 133100, 0.0967, 0.101, false},
-                        {"3/0 AWG", 167800, 0.0766, 0.0797, false},
-                        {"4/0 AWG", 211600, 0.0608, 0.0626, false},
-                        // From memory:
+                        {"14 AWG", 4110, 3.14, 3.26},
+                        {"12 AWG", 6530, 1.98, 2.05},
+                        {"10 AWG", 10380, 1.24, 1.29},
+                        {"8 AWG", 16510, 0.778, 0.809},
+                        {"6 AWG", 26240, 0.491, 0.510},
+                        {"4 AWG", 41740, 0.308, 0.321},
+                        {"3 AWG", 52620, 0.245, 0.254},
+                        {"2 AWG", 66360, 0.194, 0.201},
+                        {"1 AWG", 83690, 0.154, 0.160},
+                        {"1/0 AWG", 105600, 0.122, 0.127},
+                        {"2/0 AWG", 133100, 0.0967, 0.101},
+                        {"3/0 AWG", 167800, 0.0766, 0.0797},
+                        {"4/0 AWG", 211600, 0.0608, 0.0626},
                         {"", 250e3, 0.0515, 0.0535},
                         {"", 300e3, 0.0429, 0.0446},
                         {"", 350e3, 0.0367, 0.0382},
@@ -320,12 +321,12 @@ TEST_SUITE("published") {
                         {"", 1500e3, 0.00858, 0.00883},
                         {"", 1750e3, 0.00735, 0.00756},
                         {"", 2000e3, 0.00643, 0.00662}};
-    int from_memory = 0;
     for (const Row& row : rows) {
       CAPTURE(row.label);
       CAPTURE(row.mils);
-      from_memory += row.recalled;
-      // By area: printed to three figures, laid up by 2 to 3 %, areas printed to three figures.
+      // By area: printed to three figures, laid up by 2 to 3 %, areas printed to three figures. The same from the
+      // other side: 10.371 ohm circular mil per foot at 20 C, IACS copper, 2 % longer by its lay.
+      CHECK(1000.0 * resistance_at(1.02 * 10.371 / row.mils, 75.0) == rel(row.bare_per_kft, 1e-2));
       const double area_mm2 = row.mils * 5.067075e-4;
       CHECK(304.8 * resistance_at(stranded_ohm_per_m(area_mm2), 75.0) ==
             rel(row.bare_per_kft, 1e-2));
@@ -338,7 +339,6 @@ TEST_SUITE("published") {
       CHECK(304.8 * resistance_at(conductor.tinned_ohm_per_m, 75.0) ==
             rel(row.coated_per_kft, 2e-3));
     }
-    CHECK(from_memory == 17);
   }
 
   TEST_CASE("Same cable, six answers side by side: 60 A, 12 m out and back, 6 AWG") {

@@ -1,6 +1,7 @@
 #include "calc/compass/compass.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <span>
@@ -20,7 +21,7 @@ constexpr double kLongestPitch_m = 0.6;  // kCommonPractice: longer ones are har
 constexpr double kStiff_ratio = 10.0;    // kCommonPractice: shortest pitch over the spacing
 constexpr int kTries_count = 32;         // along spacing or pitch, before halving
 constexpr int kHalvings_count = 40;
-constexpr int kPhases_count = 64;  // of a twist, over half a turn; 0.03 % of its largest
+constexpr std::size_t kPhases_count = 16;  // of a twist, over half a turn
 
 bool split(const CompassInput& in) { return !in.out.empty() || !in.back.empty(); }
 
@@ -221,24 +222,31 @@ Disturbance disturbance(const Circuit& circuit, Place at) {
 }
 
 double level_field_T(const Disturbance& d, double tilt_deg) {
-  const bool twisted = d.turned.x_T != 0.0 || d.turned.y_T != 0.0 || d.turned.z_T != 0.0;
   const Tilt tilt{std::cos(rad_from_deg(tilt_deg)), std::sin(rad_from_deg(tilt_deg))};
-  double most_T = leaning_T(d.straight, tilt);
-  const double step_rad = std::numbers::pi / kPhases_count;
-  const double step_c = twisted ? std::cos(step_rad) : 1.0;
-  const double step_s = twisted ? std::sin(step_rad) : 0.0;
+  if (d.turned.x_T == 0.0 && d.turned.y_T == 0.0 && d.turned.z_T == 0.0) return leaning_T(d.straight, tilt);
+  const double step_c = std::cos(std::numbers::pi / kPhases_count);
+  const double step_s = std::sin(std::numbers::pi / kPhases_count);
+  std::array<double, kPhases_count> squares{};
   double c = 1.0;
   double s = 0.0;
-  for (int i = 1; twisted && i < kPhases_count; ++i) {
+  std::size_t best = 0;
+  for (std::size_t i = 0; i < squares.size(); ++i) {
+    const double level_T = leaning_T({.x_T = c * d.straight.x_T + s * d.turned.x_T,
+                                      .y_T = c * d.straight.y_T + s * d.turned.y_T,
+                                      .z_T = c * d.straight.z_T + s * d.turned.z_T},
+                                     tilt);
+    squares[i] = level_T * level_T;
+    if (squares[i] > squares[best]) best = i;
     const double next_c = c * step_c - s * step_s;  // turned on: no sine to a phase
     s = s * step_c + c * step_s;
     c = next_c;
-    most_T = std::max(most_T, leaning_T({.x_T = c * d.straight.x_T + s * d.turned.x_T,
-                                         .y_T = c * d.straight.y_T + s * d.turned.y_T,
-                                         .z_T = c * d.straight.z_T + s * d.turned.z_T},
-                                        tilt));
   }
-  return most_T;
+  // The top of the parabola through the greatest and its neighbours; half a turn on all is as before.
+  const double before = squares[(best + squares.size() - 1) % squares.size()];
+  const double after = squares[(best + 1) % squares.size()];
+  const double bend = 2.0 * squares[best] - before - after;
+  const double lift = bend > 0.0 ? (after - before) * (after - before) / (8.0 * bend) : 0.0;
+  return std::sqrt(squares[best] + lift);
 }
 
 double level_field_at_sensor_T(const CompassInput& in) {

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/units.h"
+#include "calc/compass/twist_field.h"
 
 namespace thole {
 namespace {
@@ -147,10 +148,12 @@ ErrorGrid error_grid(const CompassInput& in, const PlanArea& area) {
   ErrorGrid grid{.area = area};
   const Circuit circuit = circuit_of(in);
   if (!possible(area) || circuit.wires.empty() || !(in.horizontal_T > 0.0)) return grid;
+  const TwistField twist(circuit);
   for (int row = 0; row < area.rows_count; ++row) {
     for (int column = 0; column < area.columns_count; ++column) {
       const PlanPoint here = grid.point(column, row);
-      const Disturbance field = disturbance(circuit, {here.x_m, here.y_m, area.z_m});
+      const Place place{here.x_m, here.y_m, area.z_m};
+      const Disturbance field = twist.empty() ? disturbance(circuit, place) : twist.at(place);
       grid.field_ratio.push_back(level_field_T(field, in.tilt_deg) / in.horizontal_T);
     }
   }

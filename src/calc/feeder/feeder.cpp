@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <string_view>
 #include <tuple>
 #include <utility>
@@ -82,6 +83,7 @@ struct Figures {
   OperatingPoint full{};
   double drop_V = 0.0;
   double drop_frac = 0.0;
+  double weakest_A = 0.0;  // ampacity of the weakest conductor, as the motor's current shares out
   double device_min_A = 0.0;
   double device_max_A = 0.0;
   FaultRange faults{};   // the weakest at the plug, the strongest at the posts
@@ -213,7 +215,8 @@ Figures work_out(const FeederInput& in, const Wiring& wiring) {
   f.faults = short_circuits(in, f);
   f.stud_A = strongest_at_stud_A(in, f);
   f.device_min_A = device_min_A(f.end.current_A);
-  f.device_max_A = device_max_A(wiring.ampacity_A());
+  f.weakest_A = wiring.ampacity_A();
+  f.device_max_A = device_max_A(f.weakest_A);
   return f;
 }
 
@@ -694,6 +697,37 @@ void show_circuit(const FeederInput& in, const Figures& f, FeederResult& r) {
                    .source = kCircuitLaws});
 }
 
+// What the nodes of a typed circuit say.
+void show_typed(const FeederInput& in, const FeederResult& r, Trace& trace) {
+  const SolvedCircuit& circuit = *in.circuit;
+  const auto show = [&](std::string id, std::string label, const char* symbol, const char* formula,
+                        std::vector<Term> terms, double value, const char* unit) {
+    trace.steps.push_back({.id = std::move(id),
+                           .label = std::move(label),
+                           .symbol = symbol,
+                           .formula = formula,
+                           .terms = std::move(terms),
+                           .value = value,
+                           .unit = unit,
+                           .source = kCircuitLaws,
+                           .assumptions = {"The circuit as it was typed, solved node by node."}});
+  };
+  const Term drop{"V_d", r.drop_V, "V", "lost in the feeder"};
+  show("feeder.drop_V", "Volts lost in the feeder, out and back", "V_d", "V_p + V_n",
+       {{"V_p", circuit.plus_V, "V", "from the bank's plus to the motor"},
+        {"V_n", circuit.minus_V, "V", "from the motor to the bank's minus"}},
+       r.drop_V, "V");
+  show("feeder.drop_frac", "Share of nominal volts lost in the feeder", "d", "V_d / V_n",
+       {drop, {"V_n", in.nominal_V, "V", "nominal volts of the bank"}}, r.drop_frac, "frac");
+  show("feeder.motor_V", "Volts at the motor, full thrust, end of discharge", "V_m", "V_b - V_d",
+       {{"V_b", circuit.bank_V, "V", "at the bank's posts"}, drop}, r.motor_V, "V");
+  show("feeder.current_A", "Current at full thrust, end of discharge", "I", "min(P, P_x) / V_m",
+       {{"P", in.power_full_W, "W", "motor at full thrust"},
+        {"P_x", circuit.limit_W, "W", "most that the circuit can deliver"},
+        {"V_m", r.motor_V, "V", "at the motor"}},
+       r.current_A, "A");
+}
+
 double thrust_left(double motor_V, double nominal_V, double exponent) {
   return std::min(1.0, std::pow(motor_V / nominal_V, exponent));
 }
@@ -726,7 +760,7 @@ void show_sag(const FeederInput& in, FeederResult& r) {
 void show_protection(const FeederInput& in, const Figures& f, FeederResult& r) {
   const Wiring& w = f.wiring;
   auto& steps = r.trace.steps;
-  const double ampacity_A = w.ampacity_A();
+  const double ampacity_A = f.weakest_A;
   steps.push_back({.id = "feeder.device_min_A",
                    .label = "Least rating of the device",
                    .symbol = "I_lo",
@@ -892,12 +926,18 @@ std::vector<Change> easier_drop(const FeederInput& in, const FeederResult& r) {
   return changes;
 }
 
+// The piece of a typed circuit that is worst goes with the label.
+std::string named(std::string label, const std::string& piece) {
+  return piece.empty() ? label : std::move(label) + ": " + piece;
+}
+
 void check_cables(const FeederInput& in, const Figures& f, FeederResult& r) {
   const Wiring& w = f.wiring;
   auto& checks = r.trace.checks;
+  const SolvedCircuit circuit = in.circuit.value_or(SolvedCircuit{});
   checks.push_back({.id = "feeder.ampacity",
-                    .label = "Cable carries the current",
-                    .actual = r.current_A,
+                    .label = named("Cable carries the current", in.circuit ? r.carried.front().cable.label : ""),
+                    .actual = in.circuit ? f.heating_A : r.current_A,
                     .limit = w.run.ampacity_A,
                     .unit = "A",
                     .source = ampacity_source(*w.run.conductor),
@@ -916,7 +956,7 @@ void check_cables(const FeederInput& in, const Figures& f, FeederResult& r) {
   }
   checks.push_back(
       {.id = "feeder.drop",
-       .label = "Volts lost in the feeder",
+       .label = named("Volts lost in the feeder", circuit.most_lost),
        .actual = r.drop_frac,
        .limit = in.allowed_drop_frac,
        .unit = "frac",
@@ -926,7 +966,7 @@ void check_cables(const FeederInput& in, const Figures& f, FeederResult& r) {
            "more drop, as long as the motor keeps its least volts.",
        .changes = easier_drop(in, r)});
   checks.push_back({.id = "feeder.power_limit",
-                    .label = "Power that reaches the motor",
+                    .label = named("Power that reaches the motor", circuit.limiting),
                     .actual = in.power_full_W,
                     .limit = f.end.limit_W,
                     .unit = "W",
@@ -957,8 +997,9 @@ void check_cables(const FeederInput& in, const Figures& f, FeederResult& r) {
                         "the end of the day.",
                     .changes = heavier_cable(in, r, needed_V - r.motor_V)});
   checks.push_back({.id = "feeder.joint_heat",
-                    .label = "Heat in a single joint",
-                    .actual = r.current_A * r.current_A * std::max(in.lug_ohm, in.plug_ohm),
+                    .label = named("Heat in a single joint", circuit.worst_joint),
+                    .actual = in.circuit ? circuit.joint_W
+                                         : r.current_A * r.current_A * std::max(in.lug_ohm, in.plug_ohm),
                     .limit = kJointHeat_W,
                     .unit = "W",
                     .source = kCommonPractice,
@@ -1140,6 +1181,49 @@ void record(const FeederInput& in, const Figures& f, FeederResult& r) {
   r.lug_count = f.lug_count + 2 * jumpers;
 }
 
+// Puts a typed circuit in place of run and tail. `worst` is then the cable that is nearest to its limit.
+void carry(const FeederInput& in, CableOffer& worst, Figures& f, FeederResult& r) {
+  const SolvedCircuit& circuit = *in.circuit;
+  const CableOffer usual = *f.wiring.run.offer;
+  f.wiring.tail = {};
+  f.tail = {};
+  f.weakest_A = std::numeric_limits<double>::infinity();
+  double most_use = -1.0;
+  for (const CircuitCable& cable : circuit.cables) {
+    CableOffer offer = usual;
+    offer.conductor = cable.conductor;
+    Lead lead = make_lead(offer, cable.length_m, cable.ambient_C.value_or(in.ambient_C),
+                          in.engine_space && !cable.ambient_C, cable.bundled_count.value_or(in.bundled_count));
+    const WarmLead warm_lead = warm(lead, cable.current_A);
+    r.carried.push_back({cable, lead.ampacity_A, warm_lead.temperature_C, lead.ambient_C});
+    f.weakest_A = std::min(f.weakest_A, lead.ampacity_A * circuit.current_A / cable.current_A);
+    const double use = cable.current_A / lead.ampacity_A;
+    if (use <= most_use) continue;
+    most_use = use;
+    std::swap(r.carried.front(), r.carried.back());
+    worst = offer;
+    lead.offer = &worst;
+    f.wiring.run = lead;
+    f.run = warm_lead;
+    f.heating_A = cable.current_A;
+  }
+  f.end = {.limit_W = circuit.limit_W};
+  r.current_A = circuit.current_A;
+  r.drop_V = circuit.plus_V + circuit.minus_V;
+  r.drop_frac = r.drop_V / in.nominal_V;
+  r.motor_V = circuit.bank_V - r.drop_V;
+  r.motor_full_V = circuit.motor_full_V;
+  r.loss_W = circuit.loss_W;
+  r.conductor_C = f.run.temperature_C;
+  r.tail_conductor_C = 0.0;
+  r.run_ampacity_A = f.wiring.run.ampacity_A;
+  r.tail_ampacity_A = 0.0;
+  r.device_min_A = device_min_A(r.current_A);
+  r.device_max_A = device_max_A(f.weakest_A);
+  r.device_count = circuit.device_count;
+  r.nodes = circuit.nodes;
+}
+
 }  // namespace
 
 FeederResult feeder(const FeederInput& in) {
@@ -1150,7 +1234,7 @@ FeederResult feeder(const FeederInput& in) {
                   "Choose a bank first; the feeder follows from it.", {}, r.trace);
     return r;
   }
-  const Figures f = choose_wiring(in);
+  Figures f = choose_wiring(in);
   if (f.wiring.run.conductor == nullptr) {
     check_missing("feeder.cable", "Cable on offer is missing",
                   "Add cable of a size in the tables, for run and tail, to the catalogue.",
@@ -1158,18 +1242,24 @@ FeederResult feeder(const FeederInput& in) {
     return r;
   }
   record(in, f, r);
-  lay_nodes(in, f, r);
+  CableOffer worst;
+  if (in.circuit) {
+    carry(in, worst, f, r);
+  } else {
+    lay_nodes(in, f, r);
+  }
 
   tell([&] {
-    show_lead(f.wiring.run, f.run, f.heating_A, {"feeder.run", "the run"}, r.trace);
+    show_lead(f.wiring.run, f.run, f.heating_A,
+              {"feeder.run", in.circuit ? r.carried.front().cable.label : "the run"}, r.trace);
     if (f.wiring.has_tail()) {
       show_lead(f.wiring.tail, f.tail, f.heating_A, {"feeder.tail", "the tail"}, r.trace);
     }
-    show_circuit(in, f, r);
+    in.circuit ? show_typed(in, r, r.trace) : show_circuit(in, f, r);
     show_sag(in, r);
     show_protection(in, f, r);
     show_compass(in, r, r.trace);
-    show_methods(in, f, r);
+    if (!in.circuit) show_methods(in, f, r);
   });
 
   check_cables(in, f, r);
@@ -1177,7 +1267,8 @@ FeederResult feeder(const FeederInput& in) {
     check_device(in, f, r);
   } else {
     check_missing("feeder.device", "Protective device is missing",
-                  "Add a breaker or fuse for this current and voltage to the catalogue.",
+                  in.circuit ? "Put a device between the bank and the rest of the circuit."
+                             : "Add a breaker or fuse for this current and voltage to the catalogue.",
                   {free_device()}, r.trace);
   }
   check_place(in, r);

@@ -3,6 +3,7 @@
 // The feeder: which cable, tail and protective device carry the motor's current from bank to bow,
 // and what volts arrive.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,6 +12,45 @@
 #include "data/parts.h"
 
 namespace thole {
+
+// A place to put a meter's probe; volts against the bank's negative post, full thrust, end of
+// discharge.
+struct FeederNode {
+  std::string id{};  // "bank_positive", "device_positive", "bow_positive", "motor_positive" ...
+  std::string label{};
+  double voltage_V = 0.0;
+  double distance_m = 0.0;  // from the bank along the cable
+  bool positive = true;
+};
+
+// One cable of a circuit that was typed piece by piece, and what flows in it.
+struct CircuitCable {
+  std::string label{};      // "4 AWG 5 m"
+  std::string conductor{};  // "4 AWG"
+  double length_m = 0.0;
+  std::optional<double> ambient_C{};  // its own, if it has one
+  std::optional<int> bundled_count{};
+  double current_A = 0.0;
+  std::size_t branch = 0;  // of the circuit
+};
+
+// Such a circuit at full thrust and the end of discharge, solved. It stands in for run, tail and jumpers.
+struct SolvedCircuit {
+  std::vector<CircuitCable> cables{};  // one or more
+  std::vector<FeederNode> nodes{};     // along the current, those with a name
+  double current_A = 0.0;              // the motor's
+  double plus_V = 0.0;                 // lost from the bank's plus to the motor
+  double minus_V = 0.0;                // ... and from the motor to the bank's minus
+  double bank_V = 0.0;                 // at its posts
+  double motor_full_V = 0.0;
+  double limit_W = 0.0;  // most that the motor can be given
+  double loss_W = 0.0;
+  double joint_W = 0.0;         // in the worst lug or plug
+  std::string most_lost{};      // the piece that loses most
+  std::string limiting{};       // the piece that bounds the power most; "": none
+  std::string worst_joint{};    // "": it has none
+  int device_count = 0;         // of the device on offer, in the motor's way
+};
 
 struct FeederInput {
   double nominal_V = 0.0;            // of the bank; 0: there is no bank
@@ -46,16 +86,7 @@ struct FeederInput {
   std::vector<CableOffer> cables{};  // to choose from; one when it is given
   std::vector<CableOffer> tail_cables{};
   std::vector<ProtectiveDevice> devices{};
-};
-
-// A place to put a meter's probe; volts against the bank's negative post, full thrust, end of
-// discharge.
-struct FeederNode {
-  std::string id{};  // "bank_positive", "device_positive", "bow_positive", "motor_positive" ...
-  std::string label{};
-  double voltage_V = 0.0;
-  double distance_m = 0.0;  // from the bank along the cable
-  bool positive = true;
+  std::optional<SolvedCircuit> circuit{};  // then one cable and one tail are on offer, and its device if it has one
 };
 
 // What lies between two neighbouring nodes (the motor excepted), joints included.
@@ -68,6 +99,14 @@ struct FeederSegment {
   double drop_V = 0.0;
   double loss_W = 0.0;
   double temperature_C = 0.0;
+};
+
+// One of a typed circuit's cables, judged.
+struct CarriedCable {
+  CircuitCable cable{};
+  double ampacity_A = 0.0;  // with its factors
+  double temperature_C = 0.0;
+  double ambient_C = 0.0;
 };
 
 struct FeederResult {
@@ -98,6 +137,7 @@ struct FeederResult {
   int lug_count = 0;                      // jumpers included
   std::vector<FeederNode> nodes{};        // along the current, positive post to negative post
   std::vector<FeederSegment> segments{};  // likewise
+  std::vector<CarriedCable> carried{};    // of a typed circuit, the one that is nearest to its limit first
   Trace trace{};
 };
 

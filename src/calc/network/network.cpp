@@ -1,12 +1,13 @@
 #include "calc/network/network.h"
-#include "base/order.h"
 
-#include <Eigen/Dense>
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <numeric>
 #include <utility>
+
+#include "base/number.h"
+#include "base/order.h"
 
 namespace thole {
 namespace {
@@ -18,9 +19,84 @@ constexpr double kLeastResistance_ohm = 1e-9;
 constexpr double kMostResistance_ohm = 1e9;
 constexpr double kMostVolts_V = 1e6;
 
-using Index = Eigen::Index;
+using Values = std::vector<double>;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+// A symmetric positive definite matrix by rows, each from its first entry to the diagonal: a feeder is
+// nearly a chain, and rows are short. Cholesky's factor keeps to the same entries.
+class Conductances {
+ public:
+  // `first`: of each row the column of its first entry.
+  explicit Conductances(std::vector<std::size_t> first) : first_(std::move(first)) {
+    for (std::size_t row = 0; row < first_.size(); ++row) {
+      start_.push_back(values_.size() - first_[row]);  // wraps around and back
+      values_.resize(values_.size() + row + 1 - first_[row]);
+    }
+  }
+  std::size_t size() const { return first_.size(); }
+  double& operator()(std::size_t row, std::size_t column) { return values_[start_[row] + column]; }
+  double operator()(std::size_t row, std::size_t column) const { return values_[start_[row] + column]; }
+
+  void factor() {
+    Conductances& l = *this;
+    for (std::size_t i = 0; i < size(); ++i) {
+      for (std::size_t j = first_[i]; j <= i; ++j) {
+        double left = l(i, j);
+        for (std::size_t k = std::max(first_[i], first_[j]); k < j; ++k) left -= l(i, k) * l(j, k);
+        l(i, j) = j < i ? left / l(j, j) : std::sqrt(left);
+      }
+    }
+  }
+  Values solved(Values b) const {
+    const Conductances& l = *this;
+    for (std::size_t i = 0; i < size(); ++i) {
+      for (std::size_t k = first_[i]; k < i; ++k) b[i] -= l(i, k) * b[k];
+      b[i] /= l(i, i);
+    }
+    for (std::size_t i = size(); i-- > 0;) {
+      b[i] /= l(i, i);
+      for (std::size_t k = first_[i]; k < i; ++k) b[k] -= l(i, k) * b[i];
+    }
+    return b;
+  }
+
+ private:
+  std::vector<std::size_t> first_;
+  std::vector<std::size_t> start_{};
+  Values values_{};
+};
+
+// Solves a x = b by elimination; empty when `a` is singular or no number. Rows of `a` one after the other.
+Values eliminated(Values a, Values b) {
+  const std::size_t n = b.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    std::size_t pivot = i;
+    for (std::size_t row = i; row < n; ++row) {
+      if (std::abs(a[row * n + i]) > std::abs(a[pivot * n + i])) pivot = row;
+    }
+    if (!(std::abs(a[pivot * n + i]) > 0.0)) return {};
+    for (std::size_t k = 0; k < n; ++k) std::swap(a[i * n + k], a[pivot * n + k]);
+    std::swap(b[i], b[pivot]);
+    for (std::size_t row = i + 1; row < n; ++row) {
+      const double by = a[row * n + i] / a[i * n + i];
+      for (std::size_t k = i; k < n; ++k) a[row * n + k] -= by * a[i * n + k];
+      b[row] -= by * b[i];
+    }
+  }
+  for (std::size_t i = n; i-- > 0;) {
+    for (std::size_t k = i + 1; k < n; ++k) b[i] -= a[i * n + k] * b[k];
+    b[i] /= a[i * n + i];
+    if (!std::isfinite(b[i])) return {};
+  }
+  return b;
+}
+
+double largest(const Values& values) {
+  double most = 0.0;
+  for (const double value : values) most = std::max(most, std::abs(value));
+  return most;
+}
 
 // Which nodes are one because a conductor without resistance joins them.
 class Joined {
@@ -96,33 +172,30 @@ class Solver {
   std::string factor() {
     std::string open = unreached_node();
     if (!open.empty()) return quoted(open) + " is connected to nothing: the circuit is open there.";
-    Index count = 0;
+    int count = 0;
     for (std::size_t node = 0; node < network_.nodes.size(); ++node) {
       const int own = static_cast<int>(node);
-      if (joined_.root(own) == own && own != joined_.root(0)) unknown_[node] = static_cast<int>(count++);
+      if (joined_.root(own) == own && own != joined_.root(0)) unknown_[node] = count++;
     }
-    Eigen::MatrixXd conductance = Eigen::MatrixXd::Zero(count, count);
-    for (const NetworkBranch& branch : network_.branches) {
-      if (branch.resistance_ohm == 0.0) continue;
-      const int a = place(branch.from);
-      const int b = place(branch.to);
-      const double g = 1.0 / branch.resistance_ohm;
-      if (a >= 0) conductance(a, a) += g;
-      if (b >= 0) conductance(b, b) += g;
-      if (a >= 0 && b >= 0 && a != b) {
-        conductance(a, b) -= g;
-        conductance(b, a) -= g;
-      } else if (a >= 0 && a == b) {
-        conductance(a, a) -= 2.0 * g;
-      }
-    }
-    factored_.compute(conductance);
+    std::vector<std::size_t> first(at(count));
+    std::iota(first.begin(), first.end(), std::size_t{0});
+    each_resistance([&](int a, int b, double) {
+      if (a >= 0 && b >= 0) first[at(std::max(a, b))] = std::min(first[at(std::max(a, b))], at(std::min(a, b)));
+    });
+    conductance_ = Conductances(std::move(first));
+    each_resistance([&](int a, int b, double g) {
+      if (a == b) return;
+      if (a >= 0) conductance_(at(a), at(a)) += g;
+      if (b >= 0) conductance_(at(b), at(b)) += g;
+      if (a >= 0 && b >= 0) conductance_(at(std::max(a, b)), at(std::min(a, b))) -= g;
+    });
+    conductance_.factor();
     return {};
   }
 
   // Volts of every node for currents that blocks and loads put in.
-  Eigen::VectorXd sources() const {
-    Eigen::VectorXd in = Eigen::VectorXd::Zero(factored_.rows());
+  Values sources() const {
+    Values in(conductance_.size());
     for (const NetworkBranch& branch : network_.branches) {
       if (branch.open_circuit_V == 0.0) continue;
       inject(in, branch.to, branch.open_circuit_V / branch.resistance_ohm);
@@ -130,21 +203,35 @@ class Solver {
     }
     return in;
   }
-  void inject(Eigen::VectorXd& in, int node, double current_A) const {
+  void inject(Values& in, int node, double current_A) const {
     const int k = place(node);
-    if (k >= 0) in(k) += current_A;
+    if (k >= 0) in[at(k)] += current_A;
   }
-  Eigen::VectorXd volts(const Eigen::VectorXd& in) const { return factored_.solve(in); }
-  double volts_at(const Eigen::VectorXd& volts, int node) const {
+  Values volts(Values in) const { return conductance_.solved(std::move(in)); }
+  // ... for 1 A that leaves at one node and comes in at another.
+  Values volts_of_ampere(int in_node, int out_node) const {
+    Values unit(conductance_.size());
+    inject(unit, in_node, 1.0);
+    inject(unit, out_node, -1.0);
+    return volts(std::move(unit));
+  }
+  double volts_at(const Values& volts, int node) const {
     const int k = place(node);
-    return k >= 0 ? volts(k) : 0.0;
+    return k >= 0 ? volts[at(k)] : 0.0;
   }
-  double across(const Eigen::VectorXd& volts, const NetworkLoad& load) const {
+  double across(const Values& volts, const NetworkLoad& load) const {
     return volts_at(volts, load.positive) - volts_at(volts, load.negative);
   }
 
  private:
   int place(int node) const { return unknown_[at(joined_.root(node))]; }
+
+  template <class Take>
+  void each_resistance(const Take& take) const {
+    for (const NetworkBranch& branch : network_.branches) {
+      if (branch.resistance_ohm != 0.0) take(place(branch.from), place(branch.to), 1.0 / branch.resistance_ohm);
+    }
+  }
 
   std::string unreached_node() const {
     Joined reached = joined_;
@@ -158,7 +245,7 @@ class Solver {
   const Network& network_;
   Joined joined_;
   std::vector<int> unknown_;  // place among the unknowns, by root node
-  Eigen::LDLT<Eigen::MatrixXd> factored_{};
+  Conductances conductance_{{}};
 };
 
 // How the current of a load follows its volts, and how steeply.
@@ -183,51 +270,44 @@ bool takes(const NetworkLoad& load) {
   return load.power_W > 0.0 || load.current_A > 0.0 || load.resistance_ohm > 0.0;
 }
 
-// Volts across the loads: V = V_oc - R I(V), from V_oc down. Empty when there is no such point.
-struct LoadVolts {
-  bool found = false;
-  Eigen::VectorXd across_V{};
-};
-LoadVolts meet(const std::vector<NetworkLoad>& loads, const Eigen::VectorXd& open_V,
-               const Eigen::MatrixXd& seen_ohm) {
-  const auto count = static_cast<Index>(loads.size());
-  LoadVolts result{.across_V = open_V};
+// Volts across the loads: V = V_oc - R I(V), from V_oc down; `seen_ohm` by rows. Empty when there is no
+// such point.
+Values meet(const std::vector<NetworkLoad>& loads, const Values& open_V, const Values& seen_ohm) {
+  const std::size_t count = loads.size();
+  const double scale_V = 1.0 + largest(open_V);
+  Values across_V = open_V;
+  const auto all_fed = [&] {
+    for (std::size_t k = 0; k < count; ++k) {
+      if (takes(loads[k]) && !(across_V[k] > 0.0)) return false;
+    }
+    return true;
+  };
   for (int step = 0; step < kMostSteps; ++step) {
-    Eigen::VectorXd current_A(count);
-    Eigen::MatrixXd slope = Eigen::MatrixXd::Zero(count, count);
-    for (Index k = 0; k < count; ++k) {
-      const NetworkLoad& load = loads[static_cast<std::size_t>(k)];
-      if (takes(load) && !(result.across_V(k) > 0.0)) return result;
-      const Answer answer = answer_of(load, result.across_V(k));
-      current_A(k) = answer.current_A;
-      slope(k, k) = answer.slope_A_per_V;
-    }
-    const Eigen::VectorXd off = result.across_V - open_V + seen_ohm * current_A;
-    const Eigen::MatrixXd jacobian = Eigen::MatrixXd::Identity(count, count) + seen_ohm * slope;
-    const Eigen::VectorXd move = jacobian.partialPivLu().solve(off);
-    if (!move.allFinite()) return result;
-    result.across_V -= move;
-    if (move.cwiseAbs().maxCoeff() <= kTolerance * (1.0 + open_V.cwiseAbs().maxCoeff())) {
-      result.found = off.cwiseAbs().maxCoeff() <= 1e-9 * (1.0 + open_V.cwiseAbs().maxCoeff());
-      // A load takes; one that is driven below 0 V would give.
-      for (Index k = 0; k < count; ++k) {
-        if (takes(loads[static_cast<std::size_t>(k)]) && !(result.across_V(k) > 0.0)) result.found = false;
+    if (!all_fed()) return {};
+    Values off = across_V;
+    Values jacobian(count * count);
+    for (std::size_t row = 0; row < count; ++row) off[row] -= open_V[row];
+    for (std::size_t k = 0; k < count; ++k) {
+      const Answer answer = answer_of(loads[k], across_V[k]);
+      for (std::size_t row = 0; row < count; ++row) {
+        off[row] += seen_ohm[row * count + k] * answer.current_A;
+        jacobian[row * count + k] = (row == k ? 1.0 : 0.0) + seen_ohm[row * count + k] * answer.slope_A_per_V;
       }
-      return result;
     }
+    const double off_V = largest(off);
+    const Values move = eliminated(std::move(jacobian), std::move(off));
+    if (move.empty()) return {};
+    for (std::size_t k = 0; k < count; ++k) across_V[k] -= move[k];
+    if (largest(move) > kTolerance * scale_V) continue;
+    // A load takes; one that is driven below 0 V would give.
+    return off_V <= 1e-9 * scale_V && all_fed() ? across_V : Values{};
   }
-  return result;
+  return {};
 }
 
 std::string number(double value) {
   char text[40];
   std::snprintf(text, sizeof text, "%.17g", value);
-  return text;
-}
-
-std::string rounded(double value) {
-  char text[40];
-  std::snprintf(text, sizeof text, "%.3g", value);
   return text;
 }
 
@@ -274,10 +354,9 @@ void share_wires(const Network& network, NetworkSolution& s) {
 }
 
 // Why no point was met, with the part at fault.
-std::string unmet(const Network& network, const Eigen::VectorXd& open_V, const Eigen::MatrixXd& seen_ohm,
-                  const NetworkSolution& s) {
+std::string unmet(const Network& network, const Values& open_V, const Values& seen_ohm, const NetworkSolution& s) {
   for (std::size_t k = 0; k < network.loads.size(); ++k) {
-    if (takes(network.loads[k]) && !(open_V(static_cast<Index>(k)) > 0.0)) {
+    if (takes(network.loads[k]) && !(open_V[k] > 0.0)) {
       return quoted(network.loads[k].label) + ": no volts reach it, or its poles are changed over.";
     }
   }
@@ -288,22 +367,18 @@ std::string unmet(const Network& network, const Eigen::VectorXd& open_V, const E
   }
   // A load of current alone is bounded by the current into a short circuit, not by matched power.
   const bool by_current = first.current_A > 0.0 && first.power_W == 0.0;
-  message += " can be given " + (by_current ? rounded(open_V(0) / seen_ohm(0, 0)) + " A"
-                                            : rounded(s.limit_W) + " W") + " at most";
+  message += " can be given " + (by_current ? significant(open_V[0] / seen_ohm[0], 3) + " A"
+                                            : significant(s.limit_W, 3) + " W") + " at most";
   if (s.limiting_branch >= 0) {
     message += "; " + quoted(network.branches[at(s.limiting_branch)].label) + " limits it most";
   }
   return message + ".";
 }
 
-void find_limit(const Network& network, const Solver& solver, const Eigen::VectorXd& open_V,
-                const Eigen::MatrixXd& seen_ohm, NetworkSolution& s) {
-  if (!(seen_ohm(0, 0) > 0.0)) return;
-  s.limit_W = open_V(0) * open_V(0) / (4.0 * seen_ohm(0, 0));
-  Eigen::VectorXd in = Eigen::VectorXd::Zero(solver.sources().size());
-  solver.inject(in, network.loads.front().positive, -1.0);
-  solver.inject(in, network.loads.front().negative, 1.0);
-  const Eigen::VectorXd volts = solver.volts(in);
+void find_limit(const Network& network, const Solver& solver, double open_V, double seen_ohm, NetworkSolution& s) {
+  if (!(seen_ohm > 0.0)) return;
+  s.limit_W = open_V * open_V / (4.0 * seen_ohm);
+  const Values volts = solver.volts_of_ampere(network.loads.front().negative, network.loads.front().positive);
   double most_ohm = -1.0;
   for (std::size_t k = 0; k < network.branches.size(); ++k) {
     const NetworkBranch& branch = network.branches[k];
@@ -327,40 +402,35 @@ NetworkSolution solve_network(const Network& network) {
   s.message = solver.factor();
   if (!s.message.empty()) return s;
 
-  const auto count = static_cast<Index>(network.loads.size());
-  Eigen::VectorXd in = solver.sources();
-  const Eigen::VectorXd open = solver.volts(in);
+  const std::size_t count = network.loads.size();
+  Values in = solver.sources();
   if (count > 0) {
-    Eigen::VectorXd open_V(count);
-    Eigen::MatrixXd seen_ohm(count, count);
-    for (Index k = 0; k < count; ++k) {
-      const NetworkLoad& load = network.loads[static_cast<std::size_t>(k)];
-      open_V(k) = solver.across(open, load);
-      Eigen::VectorXd unit = Eigen::VectorXd::Zero(in.size());
-      solver.inject(unit, load.positive, 1.0);
-      solver.inject(unit, load.negative, -1.0);
-      const Eigen::VectorXd lifted = solver.volts(unit);
-      for (Index row = 0; row < count; ++row) {
-        seen_ohm(row, k) = solver.across(lifted, network.loads[static_cast<std::size_t>(row)]);
+    const Values open = solver.volts(in);
+    Values open_V;
+    Values seen_ohm(count * count);
+    for (std::size_t k = 0; k < count; ++k) {
+      const NetworkLoad& load = network.loads[k];
+      open_V.push_back(solver.across(open, load));
+      const Values lifted = solver.volts_of_ampere(load.positive, load.negative);
+      for (std::size_t row = 0; row < count; ++row) {
+        seen_ohm[row * count + k] = solver.across(lifted, network.loads[row]);
       }
     }
-    find_limit(network, solver, open_V, seen_ohm, s);
-    const LoadVolts met = meet(network.loads, open_V, seen_ohm);
-    if (!met.found) {
+    find_limit(network, solver, open_V[0], seen_ohm[0], s);
+    s.load_V = meet(network.loads, open_V, seen_ohm);
+    if (s.load_V.empty()) {
       s.message = unmet(network, open_V, seen_ohm, s);
       return s;
     }
-    for (Index k = 0; k < count; ++k) {
-      const NetworkLoad& load = network.loads[static_cast<std::size_t>(k)];
-      const double across_V = met.across_V(k);
-      const double current_A = answer_of(load, across_V).current_A;
-      s.load_V.push_back(across_V);
+    for (std::size_t k = 0; k < count; ++k) {
+      const NetworkLoad& load = network.loads[k];
+      const double current_A = answer_of(load, s.load_V[k]).current_A;
       s.load_A.push_back(current_A);
       solver.inject(in, load.positive, -current_A);
       solver.inject(in, load.negative, current_A);
     }
   }
-  const Eigen::VectorXd volts = solver.volts(in);
+  const Values volts = solver.volts(std::move(in));
   for (std::size_t node = 0; node < network.nodes.size(); ++node) {
     s.node_V.push_back(solver.volts_at(volts, static_cast<int>(node)));
   }

@@ -140,6 +140,8 @@ double count_of(const PartsInput& in, Per per) {
       return in.network_m > 0.0 ? in.network_device_count : 0.0;
     case Per::ethernet_metre:
       return in.ethernet_m;
+    case Per::remote_cells:
+      return in.remote_cells ? 1.0 : 0.0;
   }
   return 0.0;
 }

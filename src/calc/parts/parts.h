@@ -53,6 +53,7 @@ struct PartsInput {
   double network_m = 0.0;        // backbone of the marine network; 0: there is none
   int network_device_count = 0;  // on it
   double ethernet_m = 0.0;       // 0: there is none
+  bool remote_cells = false;     // the hand remote runs on cells, and wants a spare set
   std::vector<Sundry> sundries{};
   std::vector<Task> tasks{};
   ShopRates shop{};

@@ -122,6 +122,7 @@ struct Worst {
   double current_A = 0.0;
   double opening_s = 0.0;
   double withstand_s = 0.0;
+  double use = -1.0;
 };
 
 // The current of the range that leaves the lead the least time over the devices.
@@ -148,16 +149,15 @@ Worst worst_for(const ProtectionInput& in, const ProtectedLead& lead, FaultRange
   }
   const Heating heating(lead);
   Worst worst;
-  double use = -1.0;
   for (const double current_A : currents_A) {
     double opening_s = kMayNeverOpen_s;
     for (const ProtectionDevice& device : in.devices) {
       opening_s = std::min(opening_s, longest_s(device, current_A, in.air));
     }
     const double stands_s = heating.withstand_s(current_A);
-    if (opening_s / stands_s <= use) continue;
-    use = opening_s / stands_s;
-    worst = {.current_A = current_A, .opening_s = opening_s, .withstand_s = stands_s};
+    const double use = opening_s / stands_s;
+    if (use <= worst.use) continue;
+    worst = {.current_A = current_A, .opening_s = opening_s, .withstand_s = stands_s, .use = use};
   }
   return worst;
 }
@@ -200,11 +200,10 @@ Change other_tail() { return choose_again("feeder.tail_conductor", "Let Thole ch
 struct Findings {
   std::vector<Finding> list{};
 
-  // The one that was added last is a check of the design, which these changes may mend.
-  void decide(std::vector<Change> changes) {
-    list.back().decides = true;
-    list.back().check.changes = std::move(changes);
-  }
+  // What may mend the one that was added last.
+  void mend(std::vector<Change> changes) { list.back().check.changes = std::move(changes); }
+  // It is a nuisance.
+  void annoys() { list.back().check.annoys = true; }
 
   Finding& add(FindingKind kind, Check check, double at_A = 0.0) {
     check.id = "protection." + std::string(word(kind));
@@ -237,7 +236,7 @@ void find_poles(const ProtectionInput& in, Findings& findings) {
                 .remedy = in.floating ? "Neither pole of this bank is tied to the boat: take a "
                                         "two-pole breaker, or a fuse in each pole."
                                       : "Put a fuse or breaker in the positive pole."});
-  findings.decide({other_device()});
+  findings.mend({other_device()});
 }
 
 // The device with the least of `margin`.
@@ -260,7 +259,7 @@ void find_ratings(const ProtectionInput& in, const FaultRanges& faults, Findings
                 .source = kCfrDeviceVoltage,
                 .remedy = "Take a " + low.label +
                           " rated for the bank's charge voltage in direct current."});
-  findings.decide({other_device()});
+  findings.mend({other_device()});
   // A fuse that stands first spares what is behind it: it opens before a breaker's contacts part.
   const ProtectionDevice& first =
       curve_of(in.devices.front().device_class).kind == DeviceKind::fuse
@@ -276,7 +275,7 @@ void find_ratings(const ProtectionInput& in, const FaultRanges& faults, Findings
                 .remedy = "Where it falls short, put a fuse at the bank's post that breaks more than "
                           "that at the charge voltage; Class T fuses break most."},
                faults.posts.most_A);
-  findings.decide({other_device()});
+  findings.mend({other_device()});
 }
 
 void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& findings) {
@@ -298,9 +297,9 @@ void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& 
                 .remedy = "Take a device of a lower rating, thicker cable, or a bank of lower "
                           "resistance: an old, cold and flat bank gives too little to open it."},
                faults.plug.least_A);
-  findings.decide({other_device(), other_tail(), other_run()});
-  const double ampacity_A =
-      has_tail(in) ? std::min(in.run.ampacity_A, in.tail.ampacity_A) : in.run.ampacity_A;
+  findings.mend({other_device(), other_tail(), other_run()});
+  double ampacity_A = has_tail(in) ? std::min(in.run.ampacity_A, in.tail.ampacity_A) : in.run.ampacity_A;
+  for (const ProtectedLead& lead : in.typed.leads) ampacity_A = std::min(ampacity_A, lead.ampacity_A);
   findings.add(FindingKind::overload,
                {.label = "An overload opens the " + soonest->label,
                 .actual = opens_A,
@@ -310,7 +309,8 @@ void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& 
                 .remedy = "Take a device of a lower rating, or thicker cable and tail."},
                opens_A);
   // E-11 allows a rating one size above the ampacity; this says what such a one no longer does.
-  findings.list.back().danger = false;
+  findings.annoys();
+  findings.mend({other_device(), other_run(), other_tail()});
   if (!in.motor.stops_itself) {
     findings.add(FindingKind::locked_rotor,
                  {.label = "A motor that stays locked opens the " + soonest->label,
@@ -322,12 +322,11 @@ void find_reach(const ProtectionInput& in, const FaultRanges& faults, Findings& 
                   .remedy = "Take a device of a lower rating, or a motor that stops itself when it "
                             "is locked."},
                  in.motor.stall_A);
+    findings.mend({other_device()});
   }
 }
 
-void find_lead(const ProtectionInput& in, FindingKind kind, const ProtectedLead& lead,
-               FaultRange range, Findings& findings) {
-  const Worst worst = worst_for(in, lead, range);
+void add_lead(FindingKind kind, const ProtectedLead& lead, const Worst& worst, Findings& findings) {
   findings.add(kind,
                {.label = "Short circuits clear before the " + lead.label + " overheats",
                 .actual = worst.opening_s,
@@ -337,11 +336,31 @@ void find_lead(const ProtectionInput& in, FindingKind kind, const ProtectedLead&
                 .remedy = "Take a device of a lower rating or a faster class, or a thicker " +
                           lead.label + "."},
                worst.current_A);
-  findings.decide({other_device(), kind == FindingKind::tail_stands ? other_tail() : other_run()});
+  findings.mend({other_device(), kind == FindingKind::tail_stands ? other_tail() : other_run()});
+}
+
+// A fault anywhere along a lead lies between the weakest at the plug and the strongest where the lead begins.
+void find_leads(const ProtectionInput& in, const FaultRanges& faults, Findings& findings) {
+  const double least_A = faults.plug.least_A;
+  if (in.typed.leads.empty()) {
+    add_lead(FindingKind::run_stands, in.run, worst_for(in, in.run, {least_A, faults.posts.most_A}), findings);
+    if (!has_tail(in)) return;
+    add_lead(FindingKind::tail_stands, in.tail, worst_for(in, in.tail, {least_A, faults.stud.most_A}), findings);
+    return;
+  }
+  Worst worst;
+  const ProtectedLead* at = &in.typed.leads.front();
+  for (const ProtectedLead& lead : in.typed.leads) {
+    const Worst one = worst_for(in, lead, {least_A, lead.most_A});
+    if (one.use <= worst.use) continue;
+    worst = one;
+    at = &lead;
+  }
+  add_lead(FindingKind::run_stands, *at, worst, findings);
 }
 
 void find_ride(const ProtectionInput& in, FindingKind kind, std::string label, double current_A,
-               double time_s, Findings& findings) {
+               double time_s, std::string remedy, Findings& findings) {
   const ProtectionDevice& first = weakest_device(
       in, [&](const ProtectionDevice& device) { return shortest_s(device, current_A, in.air); });
   findings.add(kind,
@@ -350,10 +369,9 @@ void find_ride(const ProtectionInput& in, FindingKind kind, std::string label, d
                 .limit = shortest_s(first, current_A, in.air),
                 .unit = "s",
                 .source = curve_of(first.device_class).source,
-                .remedy = "Take a device of a longer delay, or of a higher rating if the cable "
-                          "allows it."},
+                .remedy = std::move(remedy)},
                current_A);
-  findings.list.back().danger = false;
+  findings.mend({other_device()});
 }
 
 void find_motor(const ProtectionInput& in, Findings& findings) {
@@ -370,13 +388,17 @@ void find_motor(const ProtectionInput& in, Findings& findings) {
                 .remedy = "Take a higher rating if the cable allows it, or a device that heat does "
                           "not weaken."},
                in.motor.continuous_A);
-  findings.list.back().danger = false;
-  findings.decide({other_device(), other_run(), other_tail()});
+  findings.mend({other_device(), other_run(), other_tail()});
   if (in.motor.start_s > 0.0) {
-    find_ride(in, FindingKind::start, "A start", in.motor.start_A, in.motor.start_s, findings);
+    find_ride(in, FindingKind::start, "A start", in.motor.start_A, in.motor.start_s,
+              "Take a device of a longer delay, or of a higher rating if the cable allows it.", findings);
   }
   if (in.motor.stall_s > 0.0) {
-    find_ride(in, FindingKind::stall, "A stall", in.motor.stall_A, in.motor.stall_s, findings);
+    find_ride(in, FindingKind::stall, "A stall", in.motor.stall_A, in.motor.stall_s,
+              "Carry a spare fuse, or take a device of a longer delay: weed or a line in the propeller may open "
+              "this one.",
+              findings);
+    findings.annoys();
   }
 }
 
@@ -399,7 +421,7 @@ void find_selective(const ProtectionInput& in, ProtectionResult& result, Finding
                           "breaker's or more, if the cable allows it, or a breaker of a shorter "
                           "delay."},
                result.selective_to_A);
-  findings.list.back().danger = false;
+  findings.annoys();
 }
 
 void find_electronics(const ProtectionInput& in, const ProtectionResult& result,
@@ -411,20 +433,41 @@ void find_electronics(const ProtectionInput& in, const ProtectionResult& result,
                 .limit = result.electronics_A,
                 .unit = "A",
                 .source = kCommonPractice,
-                .remedy = "Take blocks of a higher continuous current, or more in parallel: when "
-                          "their electronics open, all thrust is gone at once."},
+                .remedy = "Take blocks of a higher continuous current, or more in parallel: with weed or a line "
+                          "in the propeller their electronics may open, and all thrust is gone at once."},
                in.motor.stall_A);
-  findings.list.back().danger = false;
+  findings.annoys();
+  findings.mend({{.field = "bank.parallel_count",
+                  .value = in.bank.parallel_count + 1.0,
+                  .label = "Take one string more"}});
 }
 
 // --- for the verdict of a design ----------------------------------------------------------------
 
 void write_steps(const ProtectionInput& in, const ProtectionResult& result, Trace& trace) {
-  const Paths paths = paths_of(in);
-  const BankEnd strong = strongest(in.bank);
-  const BankEnd weak = weakest(in.bank);
   const bool lead = is_lead(in.bank.block.chemistry);
   tell([&] {
+    if (!in.typed.leads.empty()) {
+      const auto show = [&](const char* id, const char* label, const BankEnd& seen, double value_A) {
+        trace.steps.push_back({.id = id,
+                               .label = label,
+                               .symbol = "I_f",
+                               .formula = "E / R",
+                               .terms = {{"E", seen.open_circuit_V, "V", "of the circuit at rest, seen from there"},
+                                         {"R", seen.resistance_ohm, "ohm", "of bank and circuit, seen from there"}},
+                               .value = value_A,
+                               .unit = "A",
+                               .source = kCommonPractice,
+                               .assumptions = {"The circuit as it was typed, solved node by node."}});
+      };
+      show("protection.fault_near", "Short circuit at the bank's posts, at most", in.typed.posts,
+           result.faults.posts.most_A);
+      show("protection.fault_far", "Short circuit at the motor, at least", in.typed.plug, result.faults.plug.least_A);
+      return;
+    }
+    const Paths paths = paths_of(in);
+    const BankEnd strong = strongest(in.bank);
+    const BankEnd weak = weakest(in.bank);
     trace.steps.push_back(
         {.id = "protection.fault_near",
          .label = "Short circuit at the bank's posts, at most",
@@ -457,23 +500,6 @@ void write_steps(const ProtectionInput& in, const ProtectionResult& result, Trac
   });
 }
 
-// What may open for nothing, in words.
-std::string nuisance(const Finding& finding) {
-  switch (finding.kind) {
-    case FindingKind::stall:
-      return "With weed or a line in the propeller the device may open: it is sure to hold three "
-             "times the motor's current for " +
-             significant(finding.check.limit, 2) +
-             " s only. Carry a spare fuse, or take a device of a longer delay.";
-    case FindingKind::electronics:
-      return "With weed or a line in the propeller the bank's own electronics may open, and all "
-             "thrust is gone at once: " +
-             finding.check.remedy;
-    default:
-      return finding.check.remedy;
-  }
-}
-
 void write_cautions(const ProtectionInput& in, const ProtectionResult& result, Trace& trace) {
   const auto warn = [&](std::string id, std::string text, const Source& source) {
     trace.cautions.push_back({std::move(id), std::move(text), source});
@@ -496,18 +522,13 @@ void write_cautions(const ProtectionInput& in, const ProtectionResult& result, T
              kiloamperes(near_A) + ", more than one fuse is made to break.",
          kE11Interrupt);
   }
-  for (const FindingKind kind : {FindingKind::stall, FindingKind::electronics}) {
-    const Finding* finding = find(result, kind);
-    if (finding == nullptr || finding->check.verdict() != Verdict::fail) continue;
-    warn("protection." + std::string(word(kind)), nuisance(*finding), finding->check.source);
-  }
 }
 
 Trace verdict_trace(const ProtectionInput& in, const ProtectionResult& result) {
   Trace trace;
   write_steps(in, result, trace);
   for (const Finding& finding : result.findings) {
-    if (finding.decides) trace.checks.push_back(finding.check);
+    if (finding.kind != FindingKind::device) trace.checks.push_back(finding.check);
   }
   write_cautions(in, result, trace);
   return trace;
@@ -531,8 +552,7 @@ int rank(Verdict verdict) {
 Verdict overall(const std::vector<Finding>& findings) {
   Verdict worst = Verdict::pass;
   for (const Finding& finding : findings) {
-    Verdict one = finding.check.verdict();
-    if (!finding.danger && one == Verdict::fail) one = Verdict::marginal;
+    const Verdict one = finding.check.verdict();
     if (rank(one) > rank(worst)) worst = one;
   }
   return worst;
@@ -582,6 +602,7 @@ const Finding* find(const ProtectionResult& result, FindingKind kind) {
 }
 
 FaultRanges fault_ranges(const ProtectionInput& in) {
+  if (!in.typed.leads.empty()) return in.typed.faults;
   const Paths paths = paths_of(in);
   return {.posts = fault_range(in.bank, paths.posts),
           .stud = fault_range(in.bank, paths.stud),
@@ -610,16 +631,7 @@ ProtectionResult protection(const ProtectionInput& in) {
     find_poles(in, findings);
     find_ratings(in, result.faults, findings);
     find_reach(in, result.faults, findings);
-    // A fault anywhere along a lead lies between the weakest at the plug and the strongest where
-    // the lead begins.
-    find_lead(in, FindingKind::run_stands, in.run,
-              {.least_A = result.faults.plug.least_A, .most_A = result.faults.posts.most_A},
-              findings);
-    if (has_tail(in)) {
-      find_lead(in, FindingKind::tail_stands, in.tail,
-                {.least_A = result.faults.plug.least_A, .most_A = result.faults.stud.most_A},
-                findings);
-    }
+    find_leads(in, result.faults, findings);
     find_motor(in, findings);
     find_selective(in, result, findings);
     find_electronics(in, result, findings);

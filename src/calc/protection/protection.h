@@ -35,6 +35,7 @@ struct ProtectedLead {
   double air_C = 30.0;    // around it; < insulation_C
   double start_C = 30.0;  // of the copper before a fault, under load
   double end_C = 160.0;   // what its insulation stands briefly: PVC 160, cross-linked 250
+  double most_A = 0.0;    // of a typed circuit: the strongest short circuit that flows through it
 };
 
 struct MotorDemand {
@@ -44,6 +45,23 @@ struct MotorDemand {
   double stall_A = 0.0;      // weed or a line in the propeller
   double stall_s = 0.0;      // until its controller gives up
   bool stops_itself = true;  // its own thermal cut-out or controller ends a lasting stall
+};
+
+// Short circuits at three places.
+struct FaultRanges {
+  FaultRange posts{};
+  FaultRange stud{};
+  FaultRange plug{};
+};
+
+// What a circuit that was typed piece by piece has in place of run and tail. Conductors and devices side by
+// side count as what all of them are together.
+struct TypedPaths {
+  FaultRanges faults{};  // the stud is behind the last device
+  BankEnd posts{};       // the strongest bank, seen at its posts: cold copper, half of the joints
+  BankEnd plug{};        // the weakest, seen at the motor: hot copper, joints of twice their resistance
+  std::vector<ProtectedLead> leads{};       // in the motor's way; none: nothing was typed
+  std::vector<ProtectionDevice> devices{};  // likewise, from the bank outward
 };
 
 struct ProtectionInput {
@@ -58,13 +76,7 @@ struct ProtectionInput {
   double lug_ohm = 1e-4;   // each
   double plug_ohm = 5e-4;  // each pole
   DeviceAir air{};         // of the devices
-};
-
-// Short circuits at three places.
-struct FaultRanges {
-  FaultRange posts{};
-  FaultRange stud{};
-  FaultRange plug{};
+  TypedPaths typed{};      // then `run` is the thinnest of its leads, and there is no tail
 };
 
 enum class FindingKind {
@@ -90,8 +102,6 @@ struct Finding {
   FindingKind kind = FindingKind::device;
   Check check{};       // id "protection.<kind>", with its remedy
   double at_A = 0.0;   // the current at which it is nearest to its limit; 0: at none
-  bool danger = true;  // false: a nuisance, and the verdict at worst "close"
-  bool decides = false;  // it is a check of the design
 };
 
 struct ProtectionResult {
@@ -100,7 +110,7 @@ struct ProtectionResult {
   Verdict verdict = Verdict::not_evaluated;  // the worst of the findings
   double electronics_A = 0.0;                // above it a lithium bank cuts itself off; 0: never
   double selective_to_A = 0.0;               // with two devices: up to here the nearer one opens
-  Trace trace{};  // of a design's verdict: the findings that decide, the rest as cautions
+  Trace trace{};  // of a design: each finding is a check, but for the device, which the feeder's stage asks for
 };
 
 const Finding* find(const ProtectionResult& result, FindingKind kind);

@@ -1,0 +1,230 @@
+// A feeder typed piece by piece decides the checks of a design: the same circuit gives the same checks, and
+// what any installer knows of cables and banks holds.
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <cstdio>
+#include <string>
+#include <vector>
+
+#include "calc/feeder_circuit.h"
+#include "data/circuit_line.h"
+#include "io/presets.h"
+#include "support.h"
+
+using namespace thole;
+
+namespace {
+
+Design with_circuit(const Job& job, const std::string& text) {
+  Job typed = job;
+  typed.feeder.network = {text, Origin::given};
+  return evaluate(typed, default_catalogue());
+}
+Design with_circuit(const std::string& text) { return with_circuit(ready_jobs().front().job, text); }
+
+std::string size(std::string conductor) {
+  std::erase(conductor, ' ');
+  return conductor;
+}
+
+std::string metres(double length_m) {
+  char text[40];
+  std::snprintf(text, sizeof text, "%.12fm:", length_m);
+  return text;
+}
+
+// What the fields of a design mean, piece by piece.
+std::string typed_as(const Design& design) {
+  const FeederResult& feeder = design.feeder;
+  const Feeder& job = design.job.feeder;
+  const std::string run = size(feeder.conductor);
+  const std::string tail = size(feeder.tail_conductor);
+  const double near_m = job.device_distance_m.value;
+  const std::string whole = metres(job.run_m.value) + run;
+  const std::string shorter = metres(job.run_m.value - near_m) + run;
+  const bool floats = job.floating.value;
+  std::string text = "lug " + metres(near_m) + run + " lug device lug " + shorter;
+  text += tail.empty() ? " plug motor plug " : " lug [stud] lug " + metres(job.tail_m.value) + tail + " plug motor plug " +
+                                                   metres(job.tail_m.value) + tail + " lug [back] lug ";
+  text += floats ? shorter + " lug device lug " + metres(near_m) + run + " lug" : whole + " lug";
+  return text;
+}
+
+const Issue* issue_of(const Design& design) {
+  for (const Issue& issue : design.issues) {
+    if (issue.field == "feeder.network") return &issue;
+  }
+  return nullptr;
+}
+
+}  // namespace
+
+TEST_SUITE("property") {
+  TEST_CASE("the fields' own feeder typed as a circuit gives the same checks") {
+    int compared = 0;
+    for (const ReadyJob& ready : ready_jobs()) {
+      CAPTURE(ready.id);
+      // One string: the stage has all jumpers as hot as the whole current makes the run, the circuit each by
+      // its own share.
+      Job job = ready.job;
+      job.feeder.lug_ohm = {1e-4, Origin::given};
+      const Design plain = evaluate(job, default_catalogue());
+      if (!plain.feeder.found || plain.bank.parallel_count != 1) continue;
+      const std::string text = typed_as(plain);
+      CAPTURE(text);
+      const Design typed = with_circuit(job, text);
+      REQUIRE(issue_of(typed) == nullptr);
+      REQUIRE_FALSE(typed.typed.leads.empty());
+      ++compared;
+      CHECK(typed.feeder.motor_V == rel(plain.feeder.motor_V, 1e-9));
+      CHECK(typed.feeder.motor_full_V == rel(plain.feeder.motor_full_V, 1e-9));
+      CHECK(typed.feeder.current_A == rel(plain.feeder.current_A, 1e-9));
+      CHECK(typed.feeder.loss_W == rel(plain.feeder.loss_W, 1e-9));
+      for (const Check& check : plain.feeder.trace.checks) {
+        CAPTURE(check.id);
+        const Check* same = typed.find_check(check.id);
+        // Run and tail are one check, of the conductor that is nearer to its limit; a tail lies by itself and
+        // not in a bundle or an engine space, which a typed cable says of itself where it matters.
+        if (check.id == "feeder.tail_ampacity" || check.id == "protection.tail_stands") continue;
+        REQUIRE(same != nullptr);
+        if (check.id == "feeder.ampacity" || check.id == "protection.run_stands") {
+          const Check* tail = plain.find_check(check.id == "feeder.ampacity" ? "feeder.tail_ampacity" : "protection.tail_stands");
+          const bool of_tail = tail != nullptr && tail->utilisation() > check.utilisation();
+          // A short circuit in a cable begins behind its lug here, before it there.
+          const double tolerance = check.id == "protection.run_stands" ? 0.03 : 1e-9;
+          CHECK(same->utilisation() == rel((of_tail ? tail : &check)->utilisation(), tolerance));
+          continue;
+        }
+        if (check.utilisation() == 0.0) {
+          CHECK(same->utilisation() == 0.0);
+        } else {
+          CHECK(same->utilisation() == rel(check.utilisation(), 1e-9));
+        }
+      }
+    }
+    CHECK(compared >= 3);
+  }
+
+  TEST_CASE("half of every length loses half of the volts in the cable") {
+    // Without joints; the motor takes a fixed current through the least warming: the volts follow to a share.
+    const auto lost = [](const char* length) {
+      const std::string cable = std::string(length) + ":2/0AWG";
+      const Design design = with_circuit(cable + " device:0.001mohm motor " + cable);
+      REQUIRE(issue_of(design) == nullptr);
+      return design.feeder.drop_V / design.feeder.current_A;
+    };
+    // As ohm, for a controller draws a little less through the shorter one.
+    CHECK(lost("3m") == rel(0.5 * lost("6m"), 2e-3));
+    CHECK(lost("1.5m") == rel(0.25 * lost("6m"), 4e-3));
+  }
+
+  TEST_CASE("a further string never takes volts from a node") {
+    const std::string feeder = "lug device 4m:4AWG [bow] 1m:6AWG motor 1m:6AWG [back] 4m:4AWG device lug; [bow] load:30W [back]; ";
+    std::vector<FeederNode> before;
+    double motor_before_V = 0.0;
+    for (int strings = 1; strings <= 5; ++strings) {
+      const Design design = with_circuit(feeder + std::to_string(strings) + "x [-] block jumper block [+]");
+      REQUIRE(issue_of(design) == nullptr);
+      CHECK(design.feeder.motor_V >= motor_before_V);
+      motor_before_V = design.feeder.motor_V;
+      for (const FeederNode& node : design.feeder.nodes) {
+        for (const FeederNode& old : before) {
+          // The way back lies above the bank's minus by what it loses, and a steadier bank sends less.
+          if (old.label == node.label && node.positive) CHECK(node.voltage_V >= old.voltage_V);
+        }
+      }
+      before = design.feeder.nodes;
+    }
+  }
+
+  TEST_CASE("the worst piece is named") {
+    const Design design = with_circuit("lug device 4m:2AWG [bow] 2m:14AWG lug:3mohm motor 2m:2AWG [back] 4m:2AWG device lug");
+    REQUIRE(issue_of(design) == nullptr);
+    CHECK(design.find_check("feeder.ampacity")->label.find("14 AWG 2 m") != std::string::npos);
+    CHECK(design.find_check("feeder.ampacity")->verdict() == Verdict::fail);
+    CHECK(design.find_check("feeder.drop")->label.find("14 AWG 2 m") != std::string::npos);
+    CHECK(design.find_check("feeder.joint_heat")->label.find("Lug") != std::string::npos);
+    CHECK(design.find_check("protection.run_stands")->label.find("14 AWG 2 m") != std::string::npos);
+    CHECK(design.feeder.conductor_C > 100.0);
+    CHECK(design.outcome.fit != Fit::fits);
+    CHECK(design.find_step("protection.fault_far")->value == design.protection.faults.plug.least_A);
+    CHECK(design.find_step("feeder.motor_V")->value == design.feeder.motor_V);
+  }
+
+  TEST_CASE("a thinner piece in the tail lowers the least short circuit, a longer way too") {
+    const auto least_A = [](const std::string& text) { return with_circuit(text).protection.faults.plug.least_A; };
+    const double usual_A = least_A("lug device 4m:4AWG motor 4m:4AWG device lug");
+    CHECK(least_A("lug device 3m:4AWG 1m:10AWG motor 4m:4AWG device lug") < usual_A);
+    CHECK(least_A("lug device 8m:4AWG motor 4m:4AWG device lug") < usual_A);
+    CHECK(least_A("2x lug device 4m:4AWG [a]; [a] motor 4m:4AWG device lug") > usual_A);
+  }
+
+  TEST_CASE("a device in one pole only of a floating bank, far from it, or none at all") {
+    const auto fails = [](const Design& design, std::string_view id) {
+      const Check* check = design.find_check(id);
+      REQUIRE_MESSAGE(check != nullptr, id);
+      return check->verdict() == Verdict::fail;
+    };
+    CHECK(fails(with_circuit("lug device 4m:4AWG motor 4m:4AWG lug"), "protection.poles"));
+    CHECK_FALSE(fails(with_circuit("lug device 4m:4AWG motor 4m:4AWG device lug"), "protection.poles"));
+    CHECK(fails(with_circuit("lug 3m:4AWG device 1m:4AWG motor 4m:4AWG device lug"), "feeder.placement"));
+    CHECK_FALSE(fails(with_circuit("lug 0.2m:4AWG device 4m:4AWG motor 4m:4AWG device lug"), "feeder.placement"));
+    CHECK(fails(with_circuit("lug 4m:4AWG motor 4m:4AWG lug"), "feeder.device"));
+    CHECK(fails(with_circuit("lug switch 4m:4AWG motor 4m:4AWG lug"), "feeder.device"));
+  }
+
+  TEST_CASE("bad circuits through evaluate: a sentence, and the fields' feeder goes on") {
+    const Design plain = evaluate(ready_jobs().front().job, default_catalogue());
+    const struct {
+      std::string text;
+      std::string said;
+    } rows[] = {
+        {"lug 5m:4AWG [bow] plug motor plug [back] 5m:4AWG lug; [bow] load:30W [nowhere]", "[nowhere]"},  // open
+        {"lug 5m:4AWG motor 5m:4AWG lug; [+] lug [-]", "shorted"},
+        {"lug device [a] 5m:4AWG [a] motor 5m:4AWG lug", "shorted"},  // a segment
+        {"lug device 0m:4AWG motor 5m:4AWG lug", "longer than 0 m"},
+        {"lug device 10001m:4AWG motor 5m:4AWG lug", "10 km long at most"},
+        {"lug device 5m:4AWG motor 5m:4AWG lug; [-] block:-80Ah jumper block [+]", "more than 0 Ah"},
+        {"lug device 5m:4AWG motor 5m:4AWG lug; [-] block:x201 [+]", "x200"},
+        {"lug device:none-such 5m:4AWG motor 5m:4AWG lug", "none-such"},
+        {"lug device motor lug", "A cable is missing"},
+        {"lug device 5m:4AWG motor 5m:4AWG lug; [+] block jumper block [-]", "changed over"},
+    };
+    for (const auto& row : rows) {
+      CAPTURE(row.text);
+      const Design design = with_circuit(row.text);
+      const Issue* issue = issue_of(design);
+      REQUIRE(issue != nullptr);
+      CAPTURE(issue->message);
+      CHECK(issue->message.find(row.said) != std::string::npos);
+      CHECK(design.typed.leads.empty());
+      CHECK(design.feeder.motor_V == plain.feeder.motor_V);
+      CHECK(design.feeder.trace.checks.size() == plain.feeder.trace.checks.size());
+    }
+  }
+
+  TEST_CASE("more than the bank gives, and ten kilometres: the check fails and names what limits") {
+    const Design weak = with_circuit("lug device 5m:4AWG motor 5m:4AWG device lug; [-] block:12V:500mohm jumper block:12V:1mohm [+]");
+    REQUIRE(issue_of(weak) == nullptr);
+    const Check* power = weak.find_check("feeder.power_limit");
+    REQUIRE(power != nullptr);
+    CHECK(power->verdict() == Verdict::fail);
+    CHECK(power->label.find("Block 1") != std::string::npos);
+    CHECK(power->limit < power->actual);
+    CHECK(weak.feeder.motor_V == rel(12.0, 1e-4));  // half of what the bank has at rest
+    const Design far = with_circuit("lug device 4999m:4AWG motor 5000m:4AWG device lug");
+    REQUIRE(issue_of(far) == nullptr);
+    CHECK(far.find_check("feeder.power_limit")->label.find("4 AWG 5000 m") != std::string::npos);
+    CHECK(far.find_check("feeder.power_limit")->verdict() == Verdict::fail);
+    CHECK(far.outcome.fit != Fit::fits);
+  }
+
+  TEST_CASE("two hundred blocks") {
+    const Design design = with_circuit("lug device 4m:4AWG motor 4m:4AWG device lug; 100x [-] block jumper block [+]");
+    REQUIRE(issue_of(design) == nullptr);
+    CHECK(design.protection.faults.posts.most_A > 50e3);
+    CHECK(std::isfinite(design.feeder.motor_V));
+  }
+}
