@@ -13,15 +13,15 @@ namespace {
 
 constexpr double kInWay_frac = 0.2;  // of the motor's current: four conductors side by side have a quarter
 constexpr int kHalvings = 40;
-constexpr double kJointLow_factor = 0.5;   // as calc/fault_range has them: kCommonPractice
+constexpr double kJointLow_factor = 0.5;  // as calc/fault_range has them: kCommonPractice
 constexpr double kJointHigh_factor = 2.0;
 
 std::size_t at(int node) { return static_cast<std::size_t>(node); }
 
 class Typed {
  public:
-  Typed(const Design& design, const Catalogue& catalogue, const CircuitRead& read)
-      : design_(design), catalogue_(catalogue), read_(read), circuit_(circuit_at(CircuitMoment::end_of_day)) {}
+  Typed(const Design& design, const Catalogue& catalogue, const CircuitRead& read, const FeederInput& in)
+      : design_(design), catalogue_(catalogue), read_(read), in_(in), circuit_(circuit_at(CircuitMoment::end_of_day)) {}
 
   // Empty, or why there is no answer.
   std::string solve() {
@@ -34,10 +34,9 @@ class Typed {
     plus_ = motor.positive;
     minus_ = motor.negative;
     middle_V_ = 0.5 * (volts(plus_) + volts(minus_));
-    for (const NetworkBranch& branch : circuit_.network.branches) {
-      const std::size_t k = branch_number(branch);
+    for (std::size_t k = 0; k < circuit_.kinds.size(); ++k) {
       if (circuit_.kinds[k] != PieceKind::block && circuit_.kinds[k] != PieceKind::jumper) continue;
-      for (const int node : {branch.from, branch.to}) {
+      for (const int node : {circuit_.network.branches[k].from, circuit_.network.branches[k].to}) {
         if (node > 1) inside_.push_back(node);
       }
     }
@@ -69,8 +68,8 @@ class Typed {
       if (kind != PieceKind::cable || !(current_A(k) > 0.0)) continue;
       const TypedPiece& piece = read_.pieces[circuit_.pieces[k]];
       if (piece.resistance_ohm) continue;
-      out.cables.push_back({piece.label, piece.conductor, piece.length_m, piece.ambient_C, piece.bundled_count,
-                            current_A(k), k});
+      out.cables.push_back(
+          {piece.label, piece.conductor, piece.length_m, piece.ambient_C, piece.bundled_count, current_A(k), k});
     }
     if (s.limiting_branch >= 0) out.limiting = branches[at(s.limiting_branch)].label;
     for (std::size_t node = 0; node < s.node_V.size(); ++node) {
@@ -82,7 +81,8 @@ class Typed {
                            .voltage_V = s.node_V[node],
                            .positive = on_plus(own)});
     }
-    out.nodes = sorted(std::move(out.nodes), [](const FeederNode& a, const FeederNode& b) { return a.voltage_V > b.voltage_V; });
+    out.nodes = sorted(std::move(out.nodes),
+                       [](const FeederNode& a, const FeederNode& b) { return a.voltage_V > b.voltage_V; });
     return out;
   }
 
@@ -90,7 +90,8 @@ class Typed {
   double device_distance_m() const {
     double first_V = volts(1) - middle_V_;
     for (const CircuitDevice& device : circuit_.devices) {
-      if (in_way(device.branch) && on_plus(near_end(device.branch))) first_V = std::min(first_V, away_V(near_end(device.branch)));
+      if (in_way(device.branch) && on_plus(near_end(device.branch)))
+        first_V = std::min(first_V, away_V(near_end(device.branch)));
     }
     double length_m = 0.0;
     for (std::size_t k = 0; k < circuit_.kinds.size(); ++k) {
@@ -107,6 +108,7 @@ class Typed {
     int minus_count = 0;
     double away_V = 0.0;
     int far_node = 0;
+    double current_A = 0.0;  // those side by side together
   };
   std::vector<InWay> devices_in_way() const {
     std::vector<InWay> found;
@@ -119,6 +121,7 @@ class Typed {
                 .away_V = away_V(near_node),
                 .far_node = near_node == branch.from ? branch.to : branch.from};
       one.device.rating_A /= share(k);
+      one.current_A = current_A(k) / share(k);
       (on_plus(near_node) ? one.plus_count : one.minus_count) = 1;
       const auto known = std::find_if(found.begin(), found.end(), [&](const InWay& other) {
         const bool same_pole = (one.plus_count > 0 ? other.plus_count : other.minus_count) > 0;
@@ -131,6 +134,7 @@ class Typed {
       known->plus_count |= one.plus_count;
       known->minus_count |= one.minus_count;
       known->device.rating_A = std::min(known->device.rating_A, one.device.rating_A);
+      known->current_A = std::max(known->current_A, one.current_A);
     }
     return sorted(std::move(found), [](const InWay& a, const InWay& b) { return a.away_V < b.away_V; });
   }
@@ -142,14 +146,13 @@ class Typed {
     for (const CarriedCable& carried : feeder.carried) {
       if (in_way(carried.cable.branch)) hot_C = std::max(hot_C, carried.temperature_C);
     }
-    const BankEnd& low = design_fault_ends_.first;
-    const BankEnd& high = design_fault_ends_.second;
-    const Network weak = fault_network(CircuitMoment::end_of_day, low, {bank.open_circuit_end_V, bank.resistance_end_ohm},
-                                       hot_C, kJointHigh_factor);
-    const Network strong = fault_network(CircuitMoment::full_thrust, high,
+    const Network weak = fault_network(CircuitMoment::end_of_day, in_.weakest,
+                                       {bank.open_circuit_end_V, bank.resistance_end_ohm}, hot_C, kJointHigh_factor);
+    const Network strong = fault_network(CircuitMoment::full_thrust, in_.strongest,
                                          {bank.open_circuit_full_V, bank.resistance_full_ohm}, 20.0, kJointLow_factor);
     const auto range = [&](int positive, int negative) {
-      return FaultRange{.least_A = short_A(seen(weak, positive, negative)), .most_A = short_A(seen(strong, positive, negative))};
+      return FaultRange{.least_A = short_A(seen(weak, positive, negative)),
+                        .most_A = short_A(seen(strong, positive, negative))};
     };
     out.posts = seen(strong, 1, 0);
     out.plug = seen(weak, plus_, minus_);
@@ -184,19 +187,15 @@ class Typed {
     return out;
   }
 
-  void take_ends(const BankEnd& low, const BankEnd& high) { design_fault_ends_ = {low, high}; }
-
  private:
   FeederCircuit circuit_at(CircuitMoment moment) const {
     return typed_circuit(design_, catalogue_, read_, moment, MotorLaw::power);
   }
-  std::size_t branch_number(const NetworkBranch& branch) const {
-    return static_cast<std::size_t>(&branch - circuit_.network.branches.data());
-  }
   double volts(int node) const { return circuit_.solution.node_V[at(node)]; }
   double current_A(std::size_t k) const { return std::abs(circuit_.solution.branch_A[k]); }
   double motor_A() const { return circuit_.solution.load_A.front(); }
-  double share(std::size_t k) const { return current_A(k) / motor_A(); }
+  // Of the motor's current; where other loads hang behind it no more than all.
+  double share(std::size_t k) const { return std::min(1.0, current_A(k) / motor_A()); }
   bool in_way(std::size_t k) const { return share(k) >= kInWay_frac; }
   bool on_plus(int node) const { return volts(node) > middle_V_; }
   // How far from its post, in volts.
@@ -277,9 +276,9 @@ class Typed {
   const Design& design_;
   const Catalogue& catalogue_;
   const CircuitRead& read_;
+  const FeederInput& in_;
   FeederCircuit circuit_;
-  std::pair<BankEnd, BankEnd> design_fault_ends_{};  // weakest, strongest
-  std::vector<int> inside_{};                        // nodes inside the bank
+  std::vector<int> inside_{};  // nodes inside the bank
   int plus_ = 1;
   int minus_ = 0;
   double middle_V_ = 0.0;
@@ -293,17 +292,17 @@ void take_typed_circuit(FeederInput in, const Catalogue& catalogue, Design& desi
   if (!text.known() || !design.bank.found || !design.feeder.found) return;
   const CircuitRead read = read_circuit(text.value);
   if (read.pieces.empty()) return;
-  Typed typed(design, catalogue, read);
+  Typed typed(design, catalogue, read, in);
   std::string message = typed.solve();
   if (message.empty()) {
     in.circuit = typed.solved();
     if (in.circuit->cables.empty()) message = "A cable is missing; write 5m:4AWG between the bank and the motor.";
   }
   if (!message.empty()) {
-    design.issues.push_back({Severity::warning, "feeder.network", std::move(message)});
+    design.issues.push_back(
+        {Severity::warning, "feeder.network", std::move(message) + " The feeder is that of the other fields instead."});
     return;
   }
-  typed.take_ends(in.weakest, in.strongest);
   in.device_distance_m = typed.device_distance_m();
   in.cables = {design.feeder.cable};
   in.tail_cables = {design.feeder.tail_cable};
@@ -315,6 +314,7 @@ void take_typed_circuit(FeederInput in, const Catalogue& catalogue, Design& desi
   if (least != devices.end()) {
     in.devices = {least->device};
     const int poles = std::max(least->device.poles, 1);
+    in.circuit->device_A = least->current_A;
     in.circuit->device_count = (least->plus_count + least->minus_count + poles - 1) / poles;
   }
   FeederResult result = feeder(in);

@@ -86,7 +86,7 @@ void draw_live_circuit(Context& ui) {
   if (!circuit.rests) note(ui, "Currents and temperatures did not come to rest: a conductor here would burn.");
   draw_pieces(ui, circuit);
   if (circuit.typed) {
-    note(ui, "This is the circuit that you typed. The checks of this page are still of the usual one.");
+    note(ui, "This is the circuit that you typed, and the checks of this page are of it.");
   } else {
     note(ui, "Another circuit is typed in the order of its pieces, from plus to the motor and back: lug device 5m:4AWG [bow] 1m:6AWG plug motor plug 1m:6AWG "
              "[back] 5m:4AWG lug. Names in brackets are nodes; after a semicolon comes a branch beside it: ; [bow] load:30W [back]. Blocks of your own, from minus "

@@ -355,6 +355,28 @@ TEST_SUITE("property") {
     CHECK(check_of(protection(in), FindingKind::stall).verdict() == Verdict::marginal);  // it annoys
   }
 
+  TEST_CASE("a device that opens on the start fails the feeder, what only annoys is close at worst") {
+    ProtectionInput in = usual(Chemistry::lifepo4);
+    in.motor.start_A = 600.0;
+    in.motor.start_s = 30.0;
+    CHECK(check_of(protection(in), FindingKind::start).verdict() == Verdict::fail);
+    CHECK(protection(in).verdict == Verdict::fail);
+
+    in = usual(Chemistry::lifepo4);
+    in.motor.stall_A = 900.0;
+    in.motor.stall_s = 20.0;
+    const ProtectionResult result = protection(in);
+    for (const FindingKind kind : {FindingKind::stall, FindingKind::electronics}) {
+      const Check& check = check_of(result, kind);
+      CHECK(check.utilisation() > 1.0);
+      CHECK(check.verdict() == Verdict::marginal);
+      CHECK_FALSE(check.changes.empty());
+    }
+    CHECK(result.verdict == Verdict::marginal);
+    // All but the device itself, which the feeder's stage asks for, are checks of the design.
+    CHECK(result.trace.checks.size() + 1 == result.findings.size());
+  }
+
   TEST_CASE("limits: reach, poles, overload and a locked motor, just on either side") {
     ProtectionInput in = usual();
     const double least_A = fault_ranges(in).plug.least_A;

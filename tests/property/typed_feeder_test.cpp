@@ -12,6 +12,7 @@
 #include "data/circuit_line.h"
 #include "io/presets.h"
 #include "support.h"
+#include "trace_support.h"
 
 using namespace thole;
 
@@ -46,8 +47,9 @@ std::string typed_as(const Design& design) {
   const std::string shorter = metres(job.run_m.value - near_m) + run;
   const bool floats = job.floating.value;
   std::string text = "lug " + metres(near_m) + run + " lug device lug " + shorter;
-  text += tail.empty() ? " plug motor plug " : " lug [stud] lug " + metres(job.tail_m.value) + tail + " plug motor plug " +
-                                                   metres(job.tail_m.value) + tail + " lug [back] lug ";
+  text += tail.empty() ? " plug motor plug "
+                       : " lug [stud] lug " + metres(job.tail_m.value) + tail + " plug motor plug " +
+                             metres(job.tail_m.value) + tail + " lug [back] lug ";
   text += floats ? shorter + " lug device lug " + metres(near_m) + run + " lug" : whole + " lug";
   return text;
 }
@@ -90,7 +92,8 @@ TEST_SUITE("property") {
         if (check.id == "feeder.tail_ampacity" || check.id == "protection.tail_stands") continue;
         REQUIRE(same != nullptr);
         if (check.id == "feeder.ampacity" || check.id == "protection.run_stands") {
-          const Check* tail = plain.find_check(check.id == "feeder.ampacity" ? "feeder.tail_ampacity" : "protection.tail_stands");
+          const Check* tail =
+              plain.find_check(check.id == "feeder.ampacity" ? "feeder.tail_ampacity" : "protection.tail_stands");
           const bool of_tail = tail != nullptr && tail->utilisation() > check.utilisation();
           // A short circuit in a cable begins behind its lug here, before it there.
           const double tolerance = check.id == "protection.run_stands" ? 0.03 : 1e-9;
@@ -121,7 +124,8 @@ TEST_SUITE("property") {
   }
 
   TEST_CASE("a further string never takes volts from a node") {
-    const std::string feeder = "lug device 4m:4AWG [bow] 1m:6AWG motor 1m:6AWG [back] 4m:4AWG device lug; [bow] load:30W [back]; ";
+    const std::string feeder =
+        "lug device 4m:4AWG [bow] 1m:6AWG motor 1m:6AWG [back] 4m:4AWG device lug; [bow] load:30W [back]; ";
     std::vector<FeederNode> before;
     double motor_before_V = 0.0;
     for (int strings = 1; strings <= 5; ++strings) {
@@ -140,7 +144,8 @@ TEST_SUITE("property") {
   }
 
   TEST_CASE("the worst piece is named") {
-    const Design design = with_circuit("lug device 4m:2AWG [bow] 2m:14AWG lug:3mohm motor 2m:2AWG [back] 4m:2AWG device lug");
+    const Design design =
+        with_circuit("lug device 4m:2AWG [bow] 2m:14AWG lug:3mohm motor 2m:2AWG [back] 4m:2AWG device lug");
     REQUIRE(issue_of(design) == nullptr);
     CHECK(design.find_check("feeder.ampacity")->label.find("14 AWG 2 m") != std::string::npos);
     CHECK(design.find_check("feeder.ampacity")->verdict() == Verdict::fail);
@@ -159,6 +164,25 @@ TEST_SUITE("property") {
     CHECK(least_A("lug device 3m:4AWG 1m:10AWG motor 4m:4AWG device lug") < usual_A);
     CHECK(least_A("lug device 8m:4AWG motor 4m:4AWG device lug") < usual_A);
     CHECK(least_A("2x lug device 4m:4AWG [a]; [a] motor 4m:4AWG device lug") > usual_A);
+  }
+
+  TEST_CASE("other loads behind the device count in what it must hold; strings' own devices count together") {
+    const std::string feeder = "lug device 4m:4AWG [bow] 1m:6AWG motor 1m:6AWG [back] 4m:4AWG device lug";
+    const Design alone = with_circuit(feeder);
+    const Design with_heater = with_circuit(feeder + "; [bow] 2m:10AWG load:20A [back]");
+    const Check* one = alone.find_check("feeder.device_load");
+    const Check* two = with_heater.find_check("feeder.device_load");
+    REQUIRE(one != nullptr);
+    REQUIRE(two != nullptr);
+    CHECK(one->actual == two->actual);  // the same device
+    CHECK(two->limit > one->limit + 20.0);
+    test::check_formulas(with_heater.feeder.trace);
+    test::check_formulas(alone.feeder.trace);
+    const Design strings =
+        with_circuit("lug 4m:4AWG motor 4m:4AWG lug; 2x [-] device block jumper block device [+]");
+    REQUIRE(strings.find_check("feeder.device_load") != nullptr);
+    CHECK(strings.find_check("feeder.device_load")->actual == rel(2.0 * one->actual, 1e-6));
+    CHECK(strings.find_check("protection.poles")->verdict() != Verdict::fail);
   }
 
   TEST_CASE("a device in one pole only of a floating bank, far from it, or none at all") {
@@ -206,7 +230,8 @@ TEST_SUITE("property") {
   }
 
   TEST_CASE("more than the bank gives, and ten kilometres: the check fails and names what limits") {
-    const Design weak = with_circuit("lug device 5m:4AWG motor 5m:4AWG device lug; [-] block:12V:500mohm jumper block:12V:1mohm [+]");
+    const Design weak =
+        with_circuit("lug device 5m:4AWG motor 5m:4AWG device lug; [-] block:12V:500mohm jumper block:12V:1mohm [+]");
     REQUIRE(issue_of(weak) == nullptr);
     const Check* power = weak.find_check("feeder.power_limit");
     REQUIRE(power != nullptr);

@@ -1,9 +1,12 @@
 #include "calc/compass/twist_field.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <span>
+#include <utility>
+#include <vector>
 
 namespace thole {
 namespace {
@@ -11,6 +14,7 @@ namespace {
 constexpr double kQuarter_T_m_per_A = 1e-7;  // mu0 / (4 pi), kBiotSavartSegment
 constexpr double kBeyond_ratio = 1.5;        // of a stretch's length
 constexpr double kSpacings_count = 32.0;
+constexpr std::size_t kNodes = 8;  // of a stretch
 constexpr double kSamePlace_m = 1e-9;
 
 // Gauss and Legendre, -1 .. 1.
@@ -52,8 +56,53 @@ void add_loop(const Wire& loop, Place at, FieldVector& sum) {
 
 }  // namespace
 
+struct TwistField::Parts {
+  explicit Parts(const Circuit& circuit);
+  Disturbance at(Place place) const;
+
+  struct Vector {
+    double x = 0.0;
+    double y = 0.0;
+    double z = 0.0;
+  };
+  struct Dipoles {  // in A m2: of the twist, and of the one that is turned by a quarter
+    Vector at{};
+    Vector straight{};
+    Vector turned{};
+  };
+  struct Span {
+    Vector middle{};
+    double beyond2_m2 = 0.0;  // farther than the root of it, the dipoles serve
+    int left = -1;            // its halves; -1: one turn
+    int right = -1;
+    std::array<Dipoles, kNodes> dipoles{};
+    std::array<Wire, 2> loops{};  // of one turn
+  };
+  struct Corner {  // the loop between two legs: two triangles of opposite turn
+    std::array<Dipoles, 2> dipoles{};
+    std::array<Wire, 2> loops{};
+    double beyond2_m2 = 0.0;
+  };
+  struct Ladder;
+  struct Bases {
+    std::array<double, kNodes> value{};
+    std::array<double, kNodes> slope{};
+  };
+
+  const std::vector<Bases>& bases_of(std::size_t step_count);
+  int build(const Ladder& ladder, std::size_t first, std::size_t last, std::size_t leaf_count);
+  void add(int span, Vector here, Disturbance& sum) const;
+  // B = mu0 / (4 pi) (3 (m r) r / r^5 - m / r^3), of each.
+  static void add_dipoles(std::span<const Dipoles> dipoles, Vector here, Disturbance& sum);
+
+  std::vector<Span> spans_{};
+  std::vector<int> legs_{};
+  std::vector<Corner> corners_{};
+  std::vector<Bases> bases_{};
+};
+
 // Both wires of a leg's two twists, rung by rung; straight along the leg.
-struct TwistField::Ladder {
+struct TwistField::Parts::Ladder {
   std::array<std::span<const Place>, 2> out{};
   std::array<std::span<const Place>, 2> back{};  // in the order of `out`
   double current_A = 0.0;
@@ -80,7 +129,8 @@ struct TwistField::Ladder {
     };
     const Vector from = rung(i);
     const Vector to = rung(i + 1);
-    const Vector w{from.x + share * (to.x - from.x), from.y + share * (to.y - from.y), from.z + share * (to.z - from.z)};
+    const Vector w{from.x + share * (to.x - from.x), from.y + share * (to.y - from.y),
+                   from.z + share * (to.z - from.z)};
     const auto cross = [](const Vector& a, const Vector& b) {
       return Vector{a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x};
     };
@@ -100,7 +150,7 @@ struct TwistField::Ladder {
 };
 
 // The polynomials where a turn of so many steps is summed; turns are alike.
-const std::vector<TwistField::Bases>& TwistField::bases_of(std::size_t step_count) {
+const std::vector<TwistField::Parts::Bases>& TwistField::Parts::bases_of(std::size_t step_count) {
   if (bases_.size() == step_count * kPoints5.size()) return bases_;
   bases_.clear();
   for (std::size_t i = 0; i < step_count; ++i) {
@@ -116,7 +166,7 @@ const std::vector<TwistField::Bases>& TwistField::bases_of(std::size_t step_coun
   return bases_;
 }
 
-TwistField::TwistField(const Circuit& circuit) {
+TwistField::Parts::Parts(const Circuit& circuit) {
   if (circuit.wires.size() != 1 || circuit.turned.size() != 1) return;
   const std::array<const std::vector<Place>*, 2> wires{&circuit.wires[0].places, &circuit.turned[0].places};
   if (wires[0]->size() != wires[1]->size() || wires[0]->size() < 5) return;
@@ -137,15 +187,19 @@ TwistField::TwistField(const Circuit& circuit) {
       const Vector middle = all.middle(first);
       for (std::size_t k = 0; k < 2; ++k) {
         corner.loops[k] = all.loop(k, first, first + 1);
-        const Vector a{all.out[k][first].x_m - middle.x, all.out[k][first].y_m - middle.y, all.out[k][first].z_m - middle.z};
+        const Vector a{all.out[k][first].x_m - middle.x, all.out[k][first].y_m - middle.y,
+                       all.out[k][first].z_m - middle.z};
         const Vector b{all.out[k][first + 1].x_m - middle.x, all.out[k][first + 1].y_m - middle.y,
                        all.out[k][first + 1].z_m - middle.z};
-        const Vector moment{0.5 * all.current_A * (a.y * b.z - a.z * b.y), 0.5 * all.current_A * (a.z * b.x - a.x * b.z),
+        const Vector moment{0.5 * all.current_A * (a.y * b.z - a.z * b.y),
+                            0.5 * all.current_A * (a.z * b.x - a.x * b.z),
                             0.5 * all.current_A * (a.x * b.y - a.y * b.x)};
         for (const double side : {1.0, -1.0}) {
           Dipoles& one = corner.dipoles[side > 0.0 ? 0 : 1];
           // Both twists' triangles stand nearly alike; each has its own middle only within the spacing.
-          if (k == 0) one.at = {middle.x + side * (a.x + b.x) / 3.0, middle.y + side * (a.y + b.y) / 3.0, middle.z + side * (a.z + b.z) / 3.0};
+          if (k == 0)
+            one.at = {middle.x + side * (a.x + b.x) / 3.0, middle.y + side * (a.y + b.y) / 3.0,
+                      middle.z + side * (a.z + b.z) / 3.0};
           (k == 0 ? one.straight : one.turned) = {side * moment.x, side * moment.y, side * moment.z};
         }
       }
@@ -167,7 +221,7 @@ TwistField::TwistField(const Circuit& circuit) {
   }
 }
 
-int TwistField::build(const Ladder& ladder, std::size_t first, std::size_t last, std::size_t leaf_count) {
+int TwistField::Parts::build(const Ladder& ladder, std::size_t first, std::size_t last, std::size_t leaf_count) {
   Span span;
   const Vector from = ladder.middle(first);
   const double length_m = ladder.step_m * static_cast<double>(last - first);
@@ -225,7 +279,7 @@ int TwistField::build(const Ladder& ladder, std::size_t first, std::size_t last,
   return static_cast<int>(spans_.size()) - 1;
 }
 
-void TwistField::add_dipoles(std::span<const Dipoles> dipoles, Vector here, Disturbance& sum) {
+void TwistField::Parts::add_dipoles(std::span<const Dipoles> dipoles, Vector here, Disturbance& sum) {
   for (const Dipoles& one : dipoles) {
     const Vector r{here.x - one.at.x, here.y - one.at.y, here.z - one.at.z};
     const double away2 = 1.0 / (r.x * r.x + r.y * r.y + r.z * r.z);
@@ -241,7 +295,7 @@ void TwistField::add_dipoles(std::span<const Dipoles> dipoles, Vector here, Dist
   }
 }
 
-Disturbance TwistField::at(Place place) const {
+Disturbance TwistField::Parts::at(Place place) const {
   Disturbance sum;
   const Vector here{place.x_m, place.y_m, place.z_m};
   for (const int leg : legs_) add(leg, here, sum);
@@ -258,7 +312,7 @@ Disturbance TwistField::at(Place place) const {
   return sum;
 }
 
-void TwistField::add(int index, Vector here, Disturbance& sum) const {
+void TwistField::Parts::add(int index, Vector here, Disturbance& sum) const {
   const Span& span = spans_[static_cast<std::size_t>(index)];
   const Vector r{here.x - span.middle.x, here.y - span.middle.y, here.z - span.middle.z};
   if (r.x * r.x + r.y * r.y + r.z * r.z > span.beyond2_m2) {
@@ -271,5 +325,10 @@ void TwistField::add(int index, Vector here, Disturbance& sum) const {
     add_loop(span.loops[1], {here.x, here.y, here.z}, sum.turned);
   }
 }
+
+TwistField::TwistField(const Circuit& circuit) : parts_(std::make_unique<Parts>(circuit)) {}
+TwistField::~TwistField() = default;
+bool TwistField::empty() const { return parts_->spans_.empty(); }
+Disturbance TwistField::at(Place place) const { return parts_->at(place); }
 
 }  // namespace thole

@@ -2,10 +2,7 @@
 
 // The field of a twisted pair at many places: the same wires as circuit_of() draws, in a fraction of the time.
 
-#include <array>
-#include <cstddef>
-#include <span>
-#include <vector>
+#include <memory>
 
 #include "calc/compass/compass.h"
 
@@ -24,50 +21,13 @@ class TwistField {
  public:
   // Of a twisted pair; of any other circuit nothing.
   explicit TwistField(const Circuit& circuit);
-  bool empty() const { return spans_.empty(); }
+  ~TwistField();
+  bool empty() const;
   Disturbance at(Place place) const;
 
  private:
-  static constexpr std::size_t kNodes = 8;
-  struct Vector {
-    double x = 0.0;
-    double y = 0.0;
-    double z = 0.0;
-  };
-  struct Dipoles {  // in A m2: of the twist, and of the one that is turned by a quarter
-    Vector at{};
-    Vector straight{};
-    Vector turned{};
-  };
-  struct Span {
-    Vector middle{};
-    double beyond2_m2 = 0.0;  // farther than the root of it, the dipoles serve
-    int left = -1;            // its halves; -1: one turn
-    int right = -1;
-    std::array<Dipoles, kNodes> dipoles{};
-    std::array<Wire, 2> loops{};  // of one turn
-  };
-  struct Corner {  // the loop between two legs: two triangles of opposite turn
-    std::array<Dipoles, 2> dipoles{};
-    std::array<Wire, 2> loops{};
-    double beyond2_m2 = 0.0;
-  };
-  struct Ladder;
-  struct Bases {
-    std::array<double, kNodes> value{};
-    std::array<double, kNodes> slope{};
-  };
-
-  const std::vector<Bases>& bases_of(std::size_t step_count);
-  int build(const Ladder& ladder, std::size_t first, std::size_t last, std::size_t leaf_count);
-  void add(int span, Vector here, Disturbance& sum) const;
-  // B = mu0 / (4 pi) (3 (m r) r / r^5 - m / r^3), of each.
-  static void add_dipoles(std::span<const Dipoles> dipoles, Vector here, Disturbance& sum);
-
-  std::vector<Span> spans_{};
-  std::vector<int> legs_{};
-  std::vector<Corner> corners_{};
-  std::vector<Bases> bases_{};
+  struct Parts;
+  std::unique_ptr<Parts> parts_;
 };
 
 }  // namespace thole

@@ -84,6 +84,7 @@ struct Figures {
   double drop_V = 0.0;
   double drop_frac = 0.0;
   double weakest_A = 0.0;  // ampacity of the weakest conductor, as the motor's current shares out
+  double device_A = 0.0;   // through the device
   double device_min_A = 0.0;
   double device_max_A = 0.0;
   FaultRange faults{};   // the weakest at the plug, the strongest at the posts
@@ -214,7 +215,8 @@ Figures work_out(const FeederInput& in, const Wiring& wiring) {
   f.jumpers_cold_ohm = jumpers_ohm(in, wiring.run.conductor->tinned_ohm_per_m);
   f.faults = short_circuits(in, f);
   f.stud_A = strongest_at_stud_A(in, f);
-  f.device_min_A = device_min_A(f.end.current_A);
+  f.device_A = f.end.current_A;
+  f.device_min_A = device_min_A(f.device_A);
   f.weakest_A = wiring.ampacity_A();
   f.device_max_A = device_max_A(f.weakest_A);
   return f;
@@ -765,7 +767,7 @@ void show_protection(const FeederInput& in, const Figures& f, FeederResult& r) {
                    .label = "Least rating of the device",
                    .symbol = "I_lo",
                    .formula = "I / 0.8",
-                   .terms = {{"I", r.current_A, "A", "full thrust, end of discharge"}},
+                   .terms = {{"I", f.device_A, "A", "full thrust, end of discharge"}},
                    .value = r.device_min_A,
                    .unit = "A",
                    .source = kContinuousLoad,
@@ -1196,7 +1198,7 @@ void carry(const FeederInput& in, CableOffer& worst, Figures& f, FeederResult& r
                           in.engine_space && !cable.ambient_C, cable.bundled_count.value_or(in.bundled_count));
     const WarmLead warm_lead = warm(lead, cable.current_A);
     r.carried.push_back({cable, lead.ampacity_A, warm_lead.temperature_C, lead.ambient_C});
-    f.weakest_A = std::min(f.weakest_A, lead.ampacity_A * circuit.current_A / cable.current_A);
+    f.weakest_A = std::min(f.weakest_A, lead.ampacity_A * std::max(1.0, circuit.current_A / cable.current_A));
     const double use = cable.current_A / lead.ampacity_A;
     if (use <= most_use) continue;
     most_use = use;
@@ -1208,6 +1210,7 @@ void carry(const FeederInput& in, CableOffer& worst, Figures& f, FeederResult& r
     f.heating_A = cable.current_A;
   }
   f.end = {.limit_W = circuit.limit_W};
+  r.found = true;  // with or without a device
   r.current_A = circuit.current_A;
   r.drop_V = circuit.plus_V + circuit.minus_V;
   r.drop_frac = r.drop_V / in.nominal_V;
@@ -1218,7 +1221,8 @@ void carry(const FeederInput& in, CableOffer& worst, Figures& f, FeederResult& r
   r.tail_conductor_C = 0.0;
   r.run_ampacity_A = f.wiring.run.ampacity_A;
   r.tail_ampacity_A = 0.0;
-  r.device_min_A = device_min_A(r.current_A);
+  f.device_A = std::max(circuit.device_A, circuit.current_A);
+  r.device_min_A = device_min_A(f.device_A);
   r.device_max_A = device_max_A(f.weakest_A);
   r.device_count = circuit.device_count;
   r.nodes = circuit.nodes;

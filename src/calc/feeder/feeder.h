@@ -50,6 +50,7 @@ struct SolvedCircuit {
   std::string limiting{};       // the piece that bounds the power most; "": none
   std::string worst_joint{};    // "": it has none
   int device_count = 0;         // of the device on offer, in the motor's way
+  double device_A = 0.0;        // through it; more than the motor's where other loads hang behind it
 };
 
 struct FeederInput {
