@@ -70,8 +70,9 @@ std::vector<PlateBar> bars_of(const Mount& job, const PlateShape& shape) {
   const PlateBox box = bounds(outer);
   const double length_m = box.high.x_m - box.low.x_m - 2.0 * kBarFromEnd_m;
   double half_m = box.high.y_m;
-  while (half_m > 0.01 && (!encloses(outer, {box.high.x_m - kBarFromEnd_m, half_m - kBarFromEdge_m}) ||
-                           !encloses(outer, {box.low.x_m + kBarFromEnd_m, half_m - kBarFromEdge_m})))
+  constexpr double kJustInside_m = 1e-4;
+  while (half_m > 0.01 && (!encloses(outer, {box.high.x_m - kBarFromEnd_m, half_m - kJustInside_m}) ||
+                           !encloses(outer, {box.low.x_m + kBarFromEnd_m, half_m - kJustInside_m})))
     half_m -= 0.002;
   const double reach_m = half_m - kBarFromEdge_m;
   const double height_m = job.stiffener_height_mm.known() ? job.stiffener_height_mm.value / 1000.0 : kBarHeight_ratio * shape.thickness_m;

@@ -11,7 +11,7 @@
 #include "calc/fault.h"
 #include "calc/compass_study.h"
 #include "calc/fitted_bank.h"
-#include "calc/typed_feeder.h"
+#include "calc/plate_made.h"
 #include "calc/hold/day.h"
 #include "data/conductors.h"
 #include "data/day_plan.h"
@@ -639,7 +639,7 @@ std::vector<CableUse> cables_used(const Job& job, const FeederResult& feeder) {
 
 TrimInput trim_input(const Job& job, const HoldResult& hold, const BankResult& bank,
                      const FeederResult& feeder, const ChargeResult& charge,
-                     const MountResult& mount) {
+                     const PlateMade& plate) {
   const Boat& boat = job.boat;
   const Trim& trim = job.trim;
   double cable_kg = 0.0;
@@ -666,7 +666,7 @@ TrimInput trim_input(const Job& job, const HoldResult& hold, const BankResult& b
       .items =
           {
               {.label = "Motor and plate",
-               .mass_kg = hold.motor.mass_kg + mount.plate_mass_kg,
+               .mass_kg = hold.motor.mass_kg + plate.mass_kg(),
                .x_m = motor_x,
                .y_m = trim.motor_y_m.value,
                .z_m = motor_z,
@@ -753,7 +753,22 @@ ControlInput control_input(const Job& job, const HoldResult& hold, const BankRes
   };
 }
 
-PartsInput parts_input(const Catalogue& catalogue, const Design& design) {
+bool shaped(const Mount& mount) {
+  return mount.outline.known() || mount.front_width_mm.known() || mount.cutouts.known() || mount.corner_mm.known() ||
+         (mount.stiffener_count.known() && mount.stiffener_count.value > 0);
+}
+
+// A plate of a shape of its own as it is made, the plain rectangle else.
+PlateMade plate_of(Design& design, const Beyond& beyond) {
+  const Mount& mount = design.job.mount;
+  if (shaped(mount)) {
+    if (beyond.plate != nullptr) return beyond.plate(design);
+    design.issues.push_back({Severity::warning, "mount.outline", "The plate's own shape and its stiffeners are left out here: it counts as a rectangle."});
+  }
+  return rectangular_plate(design);
+}
+
+PartsInput parts_input(const Catalogue& catalogue, const Design& design, const PlateMade& plate) {
   const Job& job = design.job;
   const Control& control = job.control;
   const bool network = control.link.value == DataLink::marine_network;
@@ -767,8 +782,14 @@ PartsInput parts_input(const Catalogue& catalogue, const Design& design) {
       .devices = {{design.feeder.device, design.feeder.device_count}},
       .chargers = {{design.charge.charger, design.charge.charger_count}},
       .plate = design.mount.plate,
-      .plate_area_m2 = 1e-6 * job.mount.plate_length_mm.value * job.mount.plate_width_mm.value,
-      .plate_mass_kg = design.mount.plate_mass_kg,
+      .plate_area_m2 = plate.blank_m2,
+      .plate_net_m2 = plate.net_m2,
+      .plate_mass_kg = plate.plate_kg,
+      .stiffeners = {.count = plate.bar_count,
+                     .length_m = plate.bar_length_m,
+                     .height_mm = plate.bar_height_mm,
+                     .thickness_mm = plate.bar_thickness_mm,
+                     .mass_kg = plate.bar_kg},
       .bolt = design.mount.bolt,
       .bolt_count = design.mount.bolt_count,
       .bolt_mass_kg = kBoltMass_kg,
@@ -843,7 +864,7 @@ class Holds {
 };
 
 // All stages, without the verdict.
-Design run_stages(const Job& given, const Catalogue& catalogue, Holds& holds) {
+Design run_stages(const Job& given, const Catalogue& catalogue, const Beyond& beyond, Holds& holds) {
   Completed completed = complete(given, catalogue);
   Design design{.job = std::move(completed.job),
                 .estimates = std::move(completed.trace),
@@ -865,7 +886,11 @@ Design run_stages(const Job& given, const Catalogue& catalogue, Holds& holds) {
   record_bank(design.bank, job);
   FeederInput wiring = feeder_input(job, catalogue, design.hold, design.bank);
   design.feeder = feeder(wiring);
-  take_typed_circuit(std::move(wiring), catalogue, design);
+  if (beyond.typed_circuit != nullptr) {
+    beyond.typed_circuit(std::move(wiring), catalogue, design);
+  } else if (job.feeder.network.known()) {
+    design.issues.push_back({Severity::warning, "feeder.network", "The typed circuit is left out here: the feeder is the fields' own."});
+  }
   record_feeder(design.feeder, job);
   protect(design);
   design.charge = charge(charge_input(job, catalogue, design.bank));
@@ -873,10 +898,11 @@ Design run_stages(const Job& given, const Catalogue& catalogue, Holds& holds) {
   design.mount = mount(mount_input(job, catalogue, design.hold, design.shaft));
   record_mount(design.mount, job);
   design.locker = locker(locker_input(job, design.bank, design.charge, design.mount));
+  const PlateMade plate = plate_of(design, beyond);
   design.trim =
-      trim(trim_input(job, design.hold, design.bank, design.feeder, design.charge, design.mount));
+      trim(trim_input(job, design.hold, design.bank, design.feeder, design.charge, plate));
   design.control = control(control_input(job, design.hold, design.bank, design.feeder));
-  design.parts = parts(parts_input(catalogue, design));
+  design.parts = parts(parts_input(catalogue, design, plate));
   return design;
 }
 
@@ -988,8 +1014,8 @@ struct Evaluation::Search {
 
   // The proof is asked of what passes without it.
   Design tried(const std::vector<Change>& with) {
-    Design design = run_stages(with_changes(given, with), catalogue, holds);
-    if (proof != nullptr && passes(design)) proof(design, catalogue);
+    Design design = run_stages(with_changes(given, with), catalogue, beyond, holds);
+    if (beyond.proof != nullptr && passes(design)) beyond.proof(design, catalogue);
     return design;
   }
 
@@ -1025,7 +1051,7 @@ struct Evaluation::Search {
 
   Job given{};
   const Catalogue& catalogue;
-  Proof proof = nullptr;
+  Beyond beyond{};  // without the proof until that is asked
   Holds holds{};
   std::vector<Change> fresh{};
   std::vector<Change> changes{};
@@ -1036,12 +1062,14 @@ struct Evaluation::Search {
 };
 
 Evaluation::Evaluation(const Job& job, const Catalogue& catalogue, const Outcome& before,
-                       Telling telling, Proof proof)
-    : proof_(proof) {
+                       Telling telling, Beyond beyond)
+    : beyond_(beyond) {
   auto search = std::make_unique<Search>(job, catalogue);
+  search->beyond = beyond;
+  search->beyond.proof = nullptr;
   {
     const Untold untold(telling == Telling::no_steps);
-    design_ = run_stages(job, catalogue, search->holds);
+    design_ = run_stages(job, catalogue, beyond, search->holds);
   }
   if (design_.checks_by_seriousness().empty()) return;
   judge();
@@ -1089,7 +1117,7 @@ bool Evaluation::proving() const { return search_ != nullptr && (search_->restin
 
 // Nothing more to try; whether the proof is still to be asked.
 bool Evaluation::rest() {
-  search_->resting = proof_ != nullptr;
+  search_->resting = beyond_.proof != nullptr;
   if (!search_->resting) search_.reset();
   return search_ != nullptr;
 }
@@ -1098,9 +1126,9 @@ bool Evaluation::rest() {
 // search.
 bool Evaluation::take_proof() {
   search_->resting = false;
-  search_->proof = std::exchange(proof_, nullptr);
+  search_->beyond = std::exchange(beyond_, {});
   const Outcome before = std::exchange(design_.outcome, {.proven = true});
-  search_->proof(design_, search_->catalogue);
+  search_->beyond.proof(design_, search_->catalogue);
   judge();
   const bool spoilt = before.fit == Fit::fits && design_.outcome.fit != Fit::fits;
   if (!spoilt && before.changes.empty()) return rest();
@@ -1156,13 +1184,6 @@ HoldInput hold_input(const Design& design) {
   std::vector<MotorClass> motors;
   if (design.hold.motor_found) motors.push_back(design.hold.motor);
   return hold_input(design.job, std::move(motors));
-}
-
-Design evaluate(const Job& job, const Catalogue& catalogue) {
-  Evaluation evaluation(job, catalogue);
-  while (evaluation.step()) {
-  }
-  return evaluation.design();
 }
 
 }  // namespace thole

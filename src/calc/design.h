@@ -34,7 +34,7 @@ struct Outcome {
   Fit fit = Fit::not_evaluated;
   std::string governing{};        // id of the check that governs
   std::vector<Change> changes{};  // what makes it fit, tried by the engine; empty when nothing does
-  bool proven = false;            // a Proof had its say
+  bool proven = false;            // the proof had its say
 };
 
 struct Design {
@@ -63,7 +63,7 @@ struct Design {
 };
 
 // The same job and catalogue give the same design everywhere. Never fails: what is wrong with the
-// job is in `issues`, what does not pass in the checks.
+// job is in `issues`, what does not pass in the checks. With typed circuits, without the proof.
 Design evaluate(const Job& job, const Catalogue& catalogue);
 
 // What the hold stage was asked, with the motor that was chosen: for questions beyond evaluate(),
@@ -87,8 +87,16 @@ BankInput bank_input(const Design& design, std::vector<BatteryBlock> blocks);
 // Whether a design comes with the steps of its arithmetic; all else is the same without.
 enum class Telling { every_step, no_steps };
 
-// Adds checks to a design that take too long for the stages: see proof.h.
-using Proof = void (*)(Design&, const Catalogue&);
+// What goes beyond the stages. The engine module must be small and has none of it.
+struct PlateMade;
+struct Beyond {
+  // A feeder typed piece by piece in place of the fields' own: typed_feeder.h.
+  void (*typed_circuit)(FeederInput in, const Catalogue& catalogue, Design& design) = nullptr;
+  // The plate as it is made, where it is no plain rectangle: plate_made.h.
+  PlateMade (*plate)(const Design& design) = nullptr;
+  // Adds checks that take too long for the stages: proof.h.
+  void (*proof)(Design& design, const Catalogue& catalogue) = nullptr;
+};
 
 // evaluate() in slices, for a page that must draw in between: the stages at once, the search for
 // what would make the job fit a trial at a time, and then the proof of what was found.
@@ -97,7 +105,7 @@ class Evaluation {
   // `before`: the outcome of the job as it was. While the search goes on and both do not pass as
   // they are, it stands for the answer. The catalogue must outlive the evaluation.
   Evaluation(const Job& job, const Catalogue& catalogue, const Outcome& before = {},
-             Telling telling = Telling::every_step, Proof proof = nullptr);
+             Telling telling = Telling::every_step, Beyond beyond = {});
   ~Evaluation();
   Evaluation(Evaluation&&) noexcept;
   Evaluation& operator=(Evaluation&&) noexcept;
@@ -118,7 +126,7 @@ class Evaluation {
 
   Design design_;
   std::unique_ptr<Search> search_{};
-  Proof proof_ = nullptr;  // not yet asked
+  Beyond beyond_{};  // its proof until it is asked
 };
 
 }  // namespace thole

@@ -72,4 +72,9 @@ PlateMade plate_made(const ChosenPlate& plate) {
   return made;
 }
 
+PlateMade made_plate(const Design& design) {
+  const std::optional<ChosenPlate> plate = chosen_plate(design);
+  return plate ? plate_made(*plate) : rectangular_plate(design);
+}
+
 }  // namespace thole

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "calc/plate_study.h"
+#include "calc/chosen_plate.h"
 
 namespace thole {
 
@@ -26,5 +26,11 @@ struct PlateMade {
   double mass_kg() const { return plate_kg + bar_count * bar_kg; }
 };
 PlateMade plate_made(const ChosenPlate& plate);
+inline PlateMade rectangular_plate(const Design& design) {
+  const Mount& mount = design.job.mount;
+  return {.blank_m2 = 1e-6 * mount.plate_length_mm.value * mount.plate_width_mm.value, .plate_kg = design.mount.plate_mass_kg};
+}
+// The plate of a design as the job shapes it; of an alloy or with bolts that no table knows, the rectangle.
+PlateMade made_plate(const Design& design);
 
 }  // namespace thole

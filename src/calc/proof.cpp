@@ -135,7 +135,7 @@ void prove(Design& design, const Catalogue& catalogue) {
 }
 
 Design proven(const Job& job, const Catalogue& catalogue) {
-  Evaluation evaluation(job, catalogue, {}, Telling::every_step, prove);
+  Evaluation evaluation(job, catalogue, {}, Telling::every_step, kAll);
   while (evaluation.step()) {
   }
   return evaluation.design();

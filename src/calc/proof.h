@@ -4,15 +4,18 @@
 // elements under every load, what gives first in a snag, room, light and stowing on the foredeck.
 
 #include "calc/design.h"
+#include "calc/plate_made.h"
+#include "calc/typed_feeder.h"
 
 namespace thole {
 
 // Whether a check of the foredeck could be judged. One that waits for a measure is no reason against a design.
 bool counts(const Check& check);
 
-// Adds the checks of the plate to the mount's, those of snag and foredeck to the shaft's. A Proof of
-// Evaluation.
+// Adds the checks of the plate to the mount's, those of snag and foredeck to the shaft's.
 void prove(Design& design, const Catalogue& catalogue);
+
+inline constexpr Beyond kAll{.typed_circuit = take_typed_circuit, .plate = made_plate, .proof = prove};
 
 // evaluate() with that in the verdict, and in what would make it fit.
 Design proven(const Job& job, const Catalogue& catalogue);

@@ -501,7 +501,7 @@ int run_locker(const Arguments& arguments) {
   if (loaded.status != kDone) return loaded.status;
   const std::optional<Catalogue> catalogue = load_catalogue(arguments.catalogue);
   if (!catalogue) return kBadInput;
-  const Design design = Evaluation(loaded.job, *catalogue).design();
+  const Design design = Evaluation(loaded.job, *catalogue, {}, Telling::every_step, kAll).design();
   report(design.issues);
   if (!design.bank.found) return fail("There is no bank in this catalogue to put anywhere.");
   const System system = system_of(arguments);
@@ -641,7 +641,7 @@ int run_calibrate(const Arguments& arguments) {
   if (loaded.status != kDone) return loaded.status;
   const std::optional<Catalogue> catalogue = load_catalogue(arguments.catalogue);
   if (!catalogue) return kBadInput;
-  const Design design = Evaluation(loaded.job, *catalogue).design();
+  const Design design = Evaluation(loaded.job, *catalogue, {}, Telling::every_step, kAll).design();
   CalibrateInput input = trial_input(design);
   input.drifts.insert(input.drifts.end(), said.drifts.begin(), said.drifts.end());
   input.holds.insert(input.holds.end(), said.holds.begin(), said.holds.end());

@@ -13,12 +13,12 @@ constexpr std::size_t kUndoDepth = 200;
 
 Document::Document(Catalogue catalogue, Telling first)
     : catalogue_(std::move(catalogue)),
-      evaluation_(given_, catalogue_, {}, first, first == Telling::every_step ? prove : nullptr),
+      evaluation_(given_, catalogue_, {}, first, first == Telling::every_step ? kAll : Beyond{}),
       told_(first == Telling::every_step) {}
 
 void Document::tell() {
   if (std::exchange(told_, true)) return;
-  evaluation_ = Evaluation(given_, catalogue_, design().outcome, Telling::every_step, prove);
+  evaluation_ = Evaluation(given_, catalogue_, design().outcome, Telling::every_step, kAll);
 }
 
 void Document::set(const Field& field, double value) {
@@ -43,7 +43,7 @@ void Document::replace(const Job& job) { edits_.push_back({.kind = Edit::Kind::o
 
 void Document::set_catalogue(Catalogue catalogue) {
   catalogue_ = std::move(catalogue);
-  evaluation_ = Evaluation(given_, catalogue_, {}, Telling::every_step, prove);
+  evaluation_ = Evaluation(given_, catalogue_, {}, Telling::every_step, kAll);
   told_ = true;
   ++version_;
 }
@@ -96,7 +96,7 @@ bool Document::settle() {
     if (edit.kind == Edit::Kind::open) another = true;
   }
   if (!altered) return false;
-  evaluation_ = Evaluation(given_, catalogue_, another ? Outcome{} : design().outcome, Telling::every_step, prove);
+  evaluation_ = Evaluation(given_, catalogue_, another ? Outcome{} : design().outcome, Telling::every_step, kAll);
   told_ = true;
   // Another job is read from the start: its first word is its verdict.
   if (another) finish_search();

@@ -4,6 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+#include <optional>
+#include <string>
 
 #include "calc/plate/outline.h"
 #include "calc/plate_choice.h"
@@ -75,6 +78,40 @@ TEST_CASE("the mount's picture shows the plate as it is made") {
   CHECK(drawing.description.find("5 bolts, each in its place, 2 stiffeners") != std::string::npos);
   CHECK(drawing.circles[2].centre.x == rel(260.0, 1e-9));
   CHECK(drawing.circles[2].centre.y == rel(40.0, 1e-9));
+}
+
+// 450 mm long, 220 mm aft and 200 mm fore, sharp corners: 0.0945 m2 less six holes. Bars of 430 mm.
+TEST_CASE("parts and trim take the plate as it is made, with its stiffeners") {
+  Job job = plate_job();
+  job.mount.plate_length_mm = {450.0, Origin::given};
+  job.mount.plate_width_mm = {220.0, Origin::given};
+  job.mount.front_width_mm = {200.0, Origin::given};
+  job.mount.corner_mm = {0.0, Origin::given};
+  job.mount.stiffener_count = {2, Origin::given};
+  job.mount.stiffener_height_mm = {40.0, Origin::given};
+  job.mount.stiffener_thickness_mm = {8.0, Origin::given};
+  const Design design = evaluate(job, default_catalogue());
+  const std::optional<ChosenPlate> chosen = chosen_plate(design);
+  REQUIRE(chosen);
+  const double density_kg_per_m3 = chosen->alloy->density_kg_per_m3;
+  const double hole_m = chosen->bolt->hole_mm / 1000.0;
+  const double net_m2 = 0.45 * 0.21 - 6.0 * 0.25 * std::numbers::pi * hole_m * hole_m;
+  const auto line = [&](const std::string& id) {
+    const auto found = std::find_if(design.parts.lines.begin(), design.parts.lines.end(),
+                                    [&](const PartLine& each) { return each.id == id; });
+    REQUIRE(found != design.parts.lines.end());
+    return *found;
+  };
+  const double plate_kg = net_m2 * chosen->shape.thickness_m * density_kg_per_m3;
+  CHECK(line(design.mount.plate.id).mass_kg == rel(plate_kg, 1e-9));
+  const PartLine bars = line(design.mount.plate.id + ".stiffener");
+  const double bars_kg = 2.0 * 0.43 * 0.040 * 0.008 * density_kg_per_m3;
+  CHECK(bars.quantity == 2.0);
+  CHECK(bars.mass_kg == rel(bars_kg, 1e-9));
+  job.mount.stiffener_count = {0, Origin::given};
+  const Design bare = evaluate(job, default_catalogue());
+  CHECK(design.parts.mass_kg - bare.parts.mass_kg == rel(bars_kg, 1e-9));
+  CHECK(design.trim.added_kg - bare.trim.added_kg == rel(bars_kg, 1e-9));
 }
 
 TEST_CASE("stiffeners of the job stiffen its plate, and a bar that makes no sense is refused") {

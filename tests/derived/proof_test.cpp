@@ -106,7 +106,7 @@ TEST_SUITE("proof") {
 
   TEST_CASE("a page that stops before the proof has the verdict of the stages, and goes on to the same end") {
     const Job job = ready_job("centre-console-in-the-tidal-sea");
-    Evaluation evaluation(job, default_catalogue(), {}, Telling::every_step, prove);
+    Evaluation evaluation(job, default_catalogue(), {}, Telling::every_step, kAll);
     while (!evaluation.proving() && evaluation.step()) {
     }
     CHECK(evaluation.design().outcome.fit == evaluate(job, default_catalogue()).outcome.fit);

@@ -40,6 +40,14 @@ CatalogueRead catalogue_of(std::string_view text) {
   return read;
 }
 
+// The stages alone: what goes beyond them would double the module.
+Design stages_of(const Job& job, const Catalogue& catalogue) {
+  Evaluation evaluation(job, catalogue);
+  while (evaluation.step()) {
+  }
+  return evaluation.design();
+}
+
 }  // namespace
 
 extern "C" {
@@ -48,12 +56,12 @@ extern "C" {
 EMSCRIPTEN_KEEPALIVE const char* thole_evaluate(const char* job_text, const char* catalogue_text) {
   const JobRead job = read_job(job_text);
   if (*catalogue_text == '\0') {
-    return answer(job.issues, write_design(evaluate(job.job, default_catalogue())));
+    return answer(job.issues, write_design(stages_of(job.job, default_catalogue())));
   }
   const CatalogueRead shop = catalogue_of(catalogue_text);
   Issues issues = job.issues;
   issues.insert(issues.end(), shop.issues.begin(), shop.issues.end());
-  return answer(issues, write_design(evaluate(job.job, shop.catalogue)));
+  return answer(issues, write_design(stages_of(job.job, shop.catalogue)));
 }
 
 EMSCRIPTEN_KEEPALIVE const char* thole_link(const char* job_text) {
