@@ -103,16 +103,18 @@ DktShear DktTriangle::shear(double xi, double eta) const {
   return b;
 }
 
-DktMatrix DktTriangle::stiffness(const Eigen::Matrix3d& rigidity) const {
+DktMatrix DktTriangle::stiffness(const Eigen::Matrix3d& rigidity, const std::array<DktCurvature, 3>& at_corners) const {
   // Exact with the three mid-side points: curvatures and shear are linear.
   DktMatrix stiffness = DktMatrix::Zero();
-  for (const auto& [xi, eta] : {std::array{0.5, 0.0}, std::array{0.5, 0.5}, std::array{0.0, 0.5}}) {
-    const DktCurvature b = curvature(xi, eta);
-    stiffness.noalias() += (twice_area_m2_ / 6.0) * (b.transpose() * (rigidity * b));
+  const double weight_m2 = twice_area_m2_ / 6.0;
+  for (std::size_t k = 0; k < 3; ++k) {
+    const DktCurvature b = 0.5 * (at_corners[k] + at_corners[(k + 1) % 3]);
+    const DktCurvature moment = weight_m2 * rigidity.lazyProduct(b);
+    stiffness += b.transpose().lazyProduct(moment);
     if (shear_length_m_ > 0.0) {
-      const DktShear s = shear(xi, eta);
-      const double shear_rigidity = rigidity(0, 0) / (shear_length_m_ * shear_length_m_);
-      stiffness.noalias() += (twice_area_m2_ / 6.0) * shear_rigidity * (s.transpose() * s);
+      const DktShear s = shear(k == 2 ? 0.0 : 0.5, k == 0 ? 0.0 : 0.5);
+      const DktShear force = weight_m2 * rigidity(0, 0) / (shear_length_m_ * shear_length_m_) * s;
+      stiffness += s.transpose().lazyProduct(force);
     }
   }
   return stiffness;

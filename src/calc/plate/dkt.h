@@ -31,8 +31,10 @@ class DktTriangle {
   // Curvatures (w_xx, w_yy, 2 w_xy) with the sign of the moments, from the nine unknowns; (0, 0), (1, 0)
   // and (0, 1) are the corners.
   DktCurvature curvature(double xi, double eta) const;
-  // Times D gives N/m and N m.
-  DktMatrix stiffness(const Eigen::Matrix3d& rigidity) const;
+  std::array<DktCurvature, 3> at_corners() const { return {curvature(0.0, 0.0), curvature(1.0, 0.0), curvature(0.0, 1.0)}; }
+  // Times D gives N/m and N m. `at_corners`: of this triangle.
+  DktMatrix stiffness(const Eigen::Matrix3d& rigidity, const std::array<DktCurvature, 3>& at_corners) const;
+  DktMatrix stiffness(const Eigen::Matrix3d& rigidity) const { return stiffness(rigidity, at_corners()); }
 
  private:
   DktShear shear(double xi, double eta) const;

@@ -1,24 +1,24 @@
 #include "calc/plate/plate.h"
 
-#include <Eigen/Dense>
+#include <Eigen/Core>
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
+#include "base/order.h"
+#include "calc/plate/banded.h"
+#include "calc/plate/contact.h"
 #include "calc/plate/dkt.h"
-#include "calc/plate/factored.h"
 
 namespace thole {
 namespace {
 
-using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr int kMostRounds = 60;
-constexpr int kBaseRounds = 2;
+constexpr double kDeckInBase_frac = 0.3;  // of a deck's or prop's stiffness: about what acts in most cases
 constexpr int kFootPoints = 6;  // across a foot, each way
-constexpr int kModes = 3;
-constexpr int kModeRounds = 14;
+constexpr std::size_t kModes = 3;
+constexpr std::size_t kModeRounds = 12;
 
 Eigen::Index deflection(int node) { return 3 * static_cast<Eigen::Index>(node); }
 
@@ -85,6 +85,7 @@ std::optional<FootWeights> foot_weights(const PlateMesh& mesh, const PlateFoot& 
   return weights;
 }
 
+constexpr double kSkew_ratio = 0.5;  // of the lines along which nodes are counted
 constexpr double kBarStep_m = 0.015;  // of the nodes along a bar
 
 // Bar and plate's strip as one section.
@@ -104,12 +105,34 @@ BarSection section_of(const PlateBar& bar, double plate_thickness_m, const Plate
           shear_Pa * bar.height_m * std::pow(bar.thickness_m, 3) / 3.0, apart_m * share + 0.5 * bar.height_m};
 }
 
-// One-sided: pushes or pulls on one node's deflection.
-struct Spring {
-  int node = 0;
-  double stiffness_N_per_m = 0.0;
-  bool pulls = false;  // a bolt: acts when the plate is above it; a deck or prop: when below
-};
+// The first kModes of a symmetric matrix, by Jacobi's rotations.
+std::vector<double> largest_eigenvalues(std::vector<double> m, std::size_t size) {
+  double most = 0.0;
+  for (const double each : m) most = std::max(most, std::abs(each));
+  for (bool turned = true; turned;) {
+    turned = false;
+    for (std::size_t p = 0; p < size; ++p) {
+      for (std::size_t q = p + 1; q < size; ++q) {
+        const double off = m[p * size + q];
+        if (!(std::abs(off) > 1e-15 * most)) continue;
+        turned = true;
+        const double half = 0.5 * (m[q * size + q] - m[p * size + p]) / off;
+        const double tangent = std::copysign(1.0, half) / (std::abs(half) + std::sqrt(half * half + 1.0));
+        const double cosine = 1.0 / std::sqrt(tangent * tangent + 1.0);
+        const auto turn = [&](double& a, double& b) {
+          const double was = a;
+          a = cosine * (was - tangent * b);
+          b = cosine * (b + tangent * was);
+        };
+        for (std::size_t k = 0; k < size; ++k) turn(m[p * size + k], m[q * size + k]);
+        for (std::size_t k = 0; k < size; ++k) turn(m[k * size + p], m[k * size + q]);
+      }
+    }
+  }
+  std::vector<double> found;
+  for (std::size_t k = 0; k < size; ++k) found.push_back(m[k * size + k]);
+  return sorted(std::move(found), [](double a, double b) { return a > b; });
+}
 
 class PlateSystem {
  public:
@@ -120,101 +143,106 @@ class PlateSystem {
     if (!mesh || !acceptable()) return false;
     out_.mesh = std::move(*mesh);
     unknowns_ = deflection(static_cast<int>(out_.mesh.nodes.size()));
+    find_bar_parts();
+    find_clear_nodes();
+    put_in_bands();
     assemble();
     return place_springs();
   }
 
   bool solve_cases() {
-    MatrixXd bare(unknowns_, static_cast<Eigen::Index>(model_.cases.size()));
-    for (std::size_t i = 0; i < model_.cases.size(); ++i) {
-      if (!load_vector(model_.cases[i], bare.col(static_cast<Eigen::Index>(i)))) return false;
+    const std::size_t cases = model_.cases.size();
+    std::vector<Abreast> loads((cases + kAbreast - 1) / kAbreast, Abreast(kAbreast * stiffness_.rows()));
+    for (std::size_t i = 0; i < cases; ++i)
+      if (!add_loads(model_.cases[i], loads[i / kAbreast].data() + i % kAbreast)) return false;
+    // All cases are told from one structure: the bolts, and some deck everywhere.
+    Banded base = stiffness_;
+    for (const OneWaySpring& spring : springs_) base.add(spring.row, spring.row, spring.base_frac * spring.stiffness_N_per_m);
+    if (!base.factor()) return refuse("The plate can move freely on its bolts.");
+    std::vector<Abreast> moves = loads;
+    for (Abreast& columns : moves) base.solve(columns.data());
+    Contact contact(base, springs_);
+    if (const int lost = contact.settle(moves, cases); lost >= 0) {
+      out_.problem = "Bolts and deck find no balance in the case " + model_.cases[static_cast<std::size_t>(lost)].label +
+                     ": more bolts, or a deck under more of the plate, would hold it.";
+      return false;
     }
-    const MatrixXd loads = bare;
-    if (!choose_base(bare)) return refuse("The plate can move freely on its bolts.");
-    MatrixXd forced = loads;
-    std::vector<char> acting;
-    std::vector<int> rounds;
-    for (std::size_t i = 0; i < model_.cases.size(); ++i) {
-      const auto column = static_cast<Eigen::Index>(i);
-      acting = acting_in(bare.col(column));
-      const int taken = settle(bare.col(column), acting);
-      if (taken < 0) {
-        out_.problem = "Bolts and deck find no balance in the case " + model_.cases[i].label +
-                       ": more bolts, or a deck under more of the plate, would hold it.";
-        return false;
+    // What rounding left out of balance.
+    std::vector<Abreast> more = loads;
+    for (std::size_t k = 0; k < more.size(); ++k) stiffness_.take_product_with(moves[k].data(), more[k].data());
+    for (std::size_t i = 0; i < cases; ++i)
+      for (std::size_t s = 0; s < springs_.size(); ++s) {
+        const std::size_t at = kAbreast * springs_[s].row + i % kAbreast;
+        if (contact.acting(i)[s] != 0) more[i / kAbreast][at] -= springs_[s].stiffness_N_per_m * moves[i / kAbreast][at];
       }
-      rounds.push_back(taken);
-      for (std::size_t k = 0; k < changed_.size(); ++k)
-        forced(deflection(springs_[changed_[k]].node), column) -= pushes_[static_cast<Eigen::Index>(k)];
-      if (static_cast<int>(i) == model_.rest_case) rest_ = acting;
-    }
-    base_.solve(forced);
-    for (std::size_t i = 0; i < model_.cases.size(); ++i) {
-      out_.cases.push_back(read(model_.cases[i], forced.col(static_cast<Eigen::Index>(i))));
-      out_.cases.back().rounds = rounds[i];
+    for (Abreast& columns : more) base.solve(columns.data());
+    contact.correct(more);
+    for (std::size_t i = 0; i < cases; ++i) {
+      VectorXd u(unknowns_);
+      for (Eigen::Index k = 0; k < unknowns_; ++k) {
+        const std::size_t at = kAbreast * row_of(k) + i % kAbreast;
+        u[k] = moves[i / kAbreast][at] + more[i / kAbreast][at];
+      }
+      out_.cases.push_back(read(model_.cases[i], u));
+      out_.cases.back().rounds = contact.rounds(i);
+      if (static_cast<int>(i) == model_.rest_case) rest_ = contact.acting(i);
     }
     return true;
   }
 
   void solve_modes() {
-    VectorXd lumped = VectorXd::Zero(unknowns_);
-    const double t_m = model_.shape.thickness_m;
-    for (std::size_t node = 0; node < node_area_m2_.size(); ++node) {
-      const Eigen::Index at = deflection(static_cast<int>(node));
-      lumped[at] = node_area_m2_[node] * t_m * model_.material.density_kg_per_m3;
-      // A slice of the plate has inertia against turning, too.
-      lumped[at + 1] = lumped[at + 2] = lumped[at] * t_m * t_m / 12.0;
-    }
-    struct Part {
-      Weights weights{};
-      double inertia = 0.0;  // kg, or kg m2 with the weights of a turn
-    };
-    std::vector<Part> parts;
-    for (const PlateMass& mass : model_.masses) {
-      const std::optional<FootWeights> feet = foot_weights(out_.mesh, mass.foot);
-      if (!feet) continue;
-      Weights centre = feet->mean;
-      for (const Weight& weight : feet->pitch) centre.push_back({weight.node, mass.lead_m * weight.share});
-      parts.push_back({std::move(centre), mass.mass_kg});
-      parts.push_back({feet->pitch, mass.mass_kg * mass.height_m * mass.height_m});
-      parts.push_back({feet->roll, mass.mass_kg * mass.height_m * mass.height_m});
-    }
-    const auto times_mass = [&](const MatrixXd& shapes) {
-      MatrixXd result = lumped.asDiagonal() * shapes;
-      for (const Part& part : parts) {
-        for (Eigen::Index c = 0; c < shapes.cols(); ++c) {
-          double motion = 0.0;
-          for (const Weight& weight : part.weights) motion += weight.share * shapes(deflection(weight.node), c);
-          for (const Weight& weight : part.weights)
-            result(deflection(weight.node), c) += part.inertia * motion * weight.share;
-        }
-      }
-      return result;
-    };
-    constexpr int kTrials = kModes + 3;
-    MatrixXd shapes = MatrixXd::Zero(unknowns_, kTrials);
+    out_.frequencies_Hz.assign(kModes, 0.0);
+    Banded rest = stiffness_;
+    for (std::size_t s = 0; s < springs_.size(); ++s)
+      if (rest_.empty() ? springs_[s].pulls : rest_[s] != 0)
+        rest.add(springs_[s].row, springs_[s].row, springs_[s].stiffness_N_per_m);
+    if (!rest.factor()) return;  // at rest it can move
+    weigh();
+    Abreast next(kAbreast * rest.rows());
     for (std::size_t node = 0; node < out_.mesh.nodes.size(); ++node) {
       const auto [x_m, y_m] = out_.mesh.nodes[node];
-      const double trial[] = {1.0, x_m, y_m, x_m * x_m, x_m * y_m, y_m * y_m};
-      for (int c = 0; c < kTrials; ++c) shapes(deflection(static_cast<int>(node)), c) = trial[c];
+      const double trial[kAbreast] = {1.0, x_m, y_m, x_m * x_m, x_m * y_m, y_m * y_m};
+      std::copy(trial, trial + kAbreast, &next[kAbreast * row_of(deflection(static_cast<int>(node)))]);
     }
-    VectorXd squares = VectorXd::Zero(kTrials);
-    for (int round = 0; round < kModeRounds; ++round) {
-      const MatrixXd forces = times_mass(shapes);
-      shapes = forces;
-      solve_at_rest(shapes);
-      const MatrixXd stiffness = shapes.transpose() * forces;
-      const MatrixXd inertia = shapes.transpose() * times_mass(shapes);
-      const Eigen::GeneralizedSelfAdjointEigenSolver<MatrixXd> small(
-          0.5 * (stiffness + stiffness.transpose()), 0.5 * (inertia + inertia.transpose()));
-      shapes = (shapes * small.eigenvectors()).eval();
-      const VectorXd now = small.eigenvalues();
-      const bool still = ((now - squares).head(kModes).cwiseAbs().array() < 1e-9 * now.head(kModes).cwiseAbs().array()).all();
-      squares = now;
+    // Rayleigh and Ritz in Krylov's space of flexibility times mass, six shapes more each round.
+    std::vector<Abreast> shapes, forces;
+    std::vector<double> projected;
+    for (std::size_t round = 1; round <= kModeRounds; ++round) {
+      Abreast force = times_mass(next);
+      for (std::size_t j = 0; j < shapes.size(); ++j) {
+        std::vector<double> common(kAbreast * kAbreast);
+        take_product(common.data(), forces[j].data(), next.data(), rest.rows());
+        for (double& each : common) each = -each;
+        take_mixture(next.data(), shapes[j].data(), common.data(), rest.rows());
+        take_mixture(force.data(), forces[j].data(), common.data(), rest.rows());
+      }
+      make_square(next, force);
+      shapes.push_back(next);
+      forces.push_back(force);
+      next = std::move(force);
+      rest.solve(next.data());
+      const std::size_t size = kAbreast * round;
+      std::vector<double> grown(size * size);
+      for (std::size_t k = 0; k < projected.size(); ++k)
+        grown[k / (size - kAbreast) * size + k % (size - kAbreast)] = projected[k];
+      for (std::size_t j = 0; j < round; ++j) {
+        double block[kAbreast * kAbreast] = {};
+        take_product(block, forces[j].data(), next.data(), rest.rows());
+        for (std::size_t k = 0; k < kAbreast * kAbreast; ++k) {
+          const std::size_t row = kAbreast * j + k / kAbreast, column = size - kAbreast + k % kAbreast;
+          grown[row * size + column] = grown[column * size + row] = -block[k];
+        }
+      }
+      projected = grown;
+      const std::vector<double> flexibility = largest_eigenvalues(std::move(grown), size);
+      bool still = true;
+      for (std::size_t k = 0; k < kModes; ++k) {
+        const double now_Hz = flexibility[k] > 0.0 ? 0.5 / (std::numbers::pi * std::sqrt(flexibility[k])) : 0.0;
+        still = still && std::abs(now_Hz - out_.frequencies_Hz[k]) <= 1e-6 * now_Hz;
+        out_.frequencies_Hz[k] = now_Hz;
+      }
       if (still) break;
     }
-    for (int k = 0; k < kModes; ++k)
-      out_.frequencies_Hz.push_back(std::sqrt(std::max(squares[k], 0.0)) / (2.0 * std::numbers::pi));
   }
 
  private:
@@ -292,25 +320,18 @@ class PlateSystem {
     const double nu = model_.material.poisson_ratio;
     const double bending_Nm = model_.material.modulus_Pa * t_m * t_m * t_m / (12.0 * (1.0 - nu * nu));
     const Eigen::Matrix3d rigidity = bending_Nm * plate_rigidity(nu);
-    std::vector<Eigen::Triplet<double>> entries;
-    entries.reserve(out_.mesh.triangles.size() * 45 + 64);
     node_area_m2_.assign(out_.mesh.nodes.size(), 0.0);
     deck_area_m2_.assign(out_.mesh.nodes.size(), 0.0);
     for (const std::array<int, 3>& corners : out_.mesh.triangles) {
       const DktTriangle element = triangle(corners);
       const double ratio = patch_ratio(corners);
-      if (!(ratio > 1.0)) {
-        bendings_.push_back({corners, element.area_m2(),
-                             {element.curvature(0.0, 0.0), element.curvature(1.0, 0.0), element.curvature(0.0, 1.0)}});
-      }
-      const DktMatrix stiffness = ratio * element.stiffness(rigidity);
-      for (int a = 0; a < 9; ++a) {
-        const Eigen::Index row = deflection(corners[static_cast<std::size_t>(a / 3)]) + a % 3;
-        for (int b = 0; b < 9; ++b) {
-          const Eigen::Index column = deflection(corners[static_cast<std::size_t>(b / 3)]) + b % 3;
-          if (row >= column) entries.emplace_back(row, column, stiffness(a, b));
-        }
-      }
+      const std::array<DktCurvature, 3> curvature = element.at_corners();
+      if (!(ratio > 1.0)) bendings_.push_back({corners, element.area_m2(), curvature});
+      const DktMatrix stiffness = ratio * element.stiffness(rigidity, curvature);
+      for (int a = 0; a < 9; ++a)
+        for (int b = 0; b < 9; ++b)
+          add(deflection(corners[static_cast<std::size_t>(a / 3)]) + a % 3,
+              deflection(corners[static_cast<std::size_t>(b / 3)]) + b % 3, stiffness(a, b));
       double middle_x_m = 0.0;
       for (const int corner : corners) middle_x_m += out_.mesh.nodes[static_cast<std::size_t>(corner)].x_m / 3.0;
       for (const int corner : corners) {
@@ -321,14 +342,46 @@ class PlateSystem {
       out_.area_m2 += element.area_m2();
     }
     out_.mass_kg = out_.area_m2 * t_m * model_.material.density_kg_per_m3;
-    add_bars(entries);
+    add_bars();
     for (const int node : out_.mesh.bolt_nodes)
-      entries.emplace_back(deflection(node), deflection(node), model_.support.bolt_N_per_m);
-    stiffness_.resize(unknowns_, unknowns_);
-    stiffness_.setFromTriplets(entries.begin(), entries.end());
+      if (model_.support.bolts_both_ways) add(deflection(node), deflection(node), model_.support.bolt_N_per_m);
+    for (std::size_t row = 3 * out_.mesh.nodes.size(); row < stiffness_.rows(); ++row)
+      stiffness_.add(row, row, 1.0);  // an odd node's place
+  }
+  void add(Eigen::Index row, Eigen::Index column, double value) { stiffness_.add(row_of(row), row_of(column), value); }
+
+  // Nodes in order along the plate's longer side, so that the bands are narrow.
+  void put_in_bands() {
+    const std::vector<PlatePoint>& nodes = out_.mesh.nodes;
+    PlatePoint low = nodes.front(), high = low;
+    for (const PlatePoint& p : nodes) {
+      low = {std::min(low.x_m, p.x_m), std::min(low.y_m, p.y_m)};
+      high = {std::max(high.x_m, p.x_m), std::max(high.y_m, p.y_m)};
+    }
+    const bool long_in_x = high.x_m - low.x_m > high.y_m - low.y_m;
+    const auto along_m = [&](const PlatePoint& p) {
+      return long_in_x ? p.x_m + kSkew_ratio * p.y_m : p.y_m + kSkew_ratio * p.x_m;
+    };
+    const std::vector<std::size_t> order =
+        places_in_order(nodes.size(), [&](std::size_t a, std::size_t b) { return along_m(nodes[a]) < along_m(nodes[b]); });
+    place_.resize(nodes.size());
+    for (std::size_t k = 0; k < order.size(); ++k) place_[order[k]] = k;
+    std::vector<std::size_t> first((nodes.size() + 1) / 2);
+    for (std::size_t i = 0; i < first.size(); ++i) first[i] = i;
+    const auto tie = [&](int a, int b) {
+      const std::size_t i = place_[static_cast<std::size_t>(a)] / 2, j = place_[static_cast<std::size_t>(b)] / 2;
+      first[std::max(i, j)] = std::min(first[std::max(i, j)], std::min(i, j));
+    };
+    for (const auto& [a, b, c] : out_.mesh.triangles) tie(a, b), tie(b, c), tie(c, a);
+    for (const BarPart& part : bar_parts_) tie(part.aft, part.fore);
+    stiffness_ = Banded(std::move(first));
+  }
+  std::size_t row_of(Eigen::Index unknown) const {
+    const auto at = static_cast<std::size_t>(unknown);
+    return 3 * place_[at / 3] + at % 3;
   }
 
-  void add_bars(std::vector<Eigen::Triplet<double>>& entries) {
+  void find_bar_parts() {
     for (const PlateBar& bar : model_.bars) {
       std::vector<int> along;
       for (std::size_t node = 0; node < out_.mesh.nodes.size(); ++node) {
@@ -336,22 +389,23 @@ class PlateSystem {
         if (std::abs(p.y_m - bar.y_m) < 1e-6 && p.x_m > bar.from_x_m - 1e-6 && p.x_m < bar.to_x_m + 1e-6)
           along.push_back(static_cast<int>(node));
       }
-      std::sort(along.begin(), along.end(), [&](int a, int b) {
+      along = sorted(std::move(along), [&](int a, int b) {
         return out_.mesh.nodes[static_cast<std::size_t>(a)].x_m < out_.mesh.nodes[static_cast<std::size_t>(b)].x_m;
       });
-      const BarSection section = section_of(bar, model_.shape.thickness_m, model_.material);
-      for (std::size_t k = 0; k + 1 < along.size(); ++k) {
-        const BarPart part{along[k], along[k + 1],
-                           out_.mesh.nodes[static_cast<std::size_t>(along[k + 1])].x_m -
-                               out_.mesh.nodes[static_cast<std::size_t>(along[k])].x_m,
-                           section.edge_m};
-        bar_parts_.push_back(part);
-        add_bar_part(part, section, entries);
-        const double metal_m3 = part.length_m * bar.height_m * bar.thickness_m;
-        out_.mass_kg += metal_m3 * model_.material.density_kg_per_m3;
-        for (const int node : {part.aft, part.fore})  // as so much more plate
-          node_area_m2_[static_cast<std::size_t>(node)] += 0.5 * metal_m3 / model_.shape.thickness_m;
-      }
+      for (std::size_t k = 0; k + 1 < along.size(); ++k)
+        bar_parts_.push_back({along[k], along[k + 1],
+                              out_.mesh.nodes[static_cast<std::size_t>(along[k + 1])].x_m -
+                                  out_.mesh.nodes[static_cast<std::size_t>(along[k])].x_m,
+                              bar, section_of(bar, model_.shape.thickness_m, model_.material)});
+    }
+  }
+  void add_bars() {
+    for (const BarPart& part : bar_parts_) {
+      add_bar_part(part);
+      const double metal_m3 = part.length_m * part.bar.height_m * part.bar.thickness_m;
+      out_.mass_kg += metal_m3 * model_.material.density_kg_per_m3;
+      for (const int node : {part.aft, part.fore})  // as so much more plate
+        node_area_m2_[static_cast<std::size_t>(node)] += 0.5 * metal_m3 / model_.shape.thickness_m;
     }
   }
 
@@ -359,31 +413,28 @@ class PlateSystem {
     int aft = 0;
     int fore = 0;
     double length_m = 0.0;
-    double edge_m = 0.0;
+    const PlateBar& bar;
+    BarSection section{};
   };
   // Unknowns of a part that bends: w and -w_x at either end.
   static std::array<Eigen::Index, 4> bending_unknowns(const BarPart& part) {
     return {deflection(part.aft), deflection(part.aft) + 2, deflection(part.fore), deflection(part.fore) + 2};
   }
-  static void add_bar_part(const BarPart& part, const BarSection& section,
-                           std::vector<Eigen::Triplet<double>>& entries) {
+  void add_bar_part(const BarPart& part) {
     const double l = part.length_m;
-    const double k = section.bending_Nm2 / (l * l * l);
+    const double k = part.section.bending_Nm2 / (l * l * l);
     Eigen::Matrix4d bending;
     bending << 12.0, -6.0 * l, -12.0, -6.0 * l,      //
         -6.0 * l, 4.0 * l * l, 6.0 * l, 2.0 * l * l,  //
         -12.0, 6.0 * l, 12.0, 6.0 * l,                //
         -6.0 * l, 2.0 * l * l, 6.0 * l, 4.0 * l * l;
     const std::array<Eigen::Index, 4> at = bending_unknowns(part);
-    const auto add = [&](Eigen::Index row, Eigen::Index column, double value) {
-      if (row >= column) entries.emplace_back(row, column, value);
-    };
     for (std::size_t a = 0; a < 4; ++a)
       for (std::size_t b = 0; b < 4; ++b)
         add(at[a], at[b], k * bending(static_cast<Eigen::Index>(a), static_cast<Eigen::Index>(b)));
     const Eigen::Index aft = deflection(part.aft) + 1;
     const Eigen::Index fore = deflection(part.fore) + 1;
-    const double twist = section.twist_Nm2 / l;
+    const double twist = part.section.twist_Nm2 / l;
     add(aft, aft, twist);
     add(fore, fore, twist);
     add(aft, fore, -twist);
@@ -403,7 +454,7 @@ class PlateSystem {
       const double fore = -rise - (2.0 * u[at[1]] + 4.0 * u[at[3]]) / l;
       const bool joined = k > 0 && bar_parts_[k - 1].fore == part.aft;
       const double curvature = joined ? 0.5 * (before + aft) : aft;
-      most_Pa = std::max(most_Pa, model_.material.modulus_Pa * part.edge_m * std::abs(curvature));
+      most_Pa = std::max(most_Pa, model_.material.modulus_Pa * part.section.edge_m * std::abs(curvature));
       before = fore;
     }
     return most_Pa;
@@ -449,60 +500,27 @@ class PlateSystem {
 
   bool place_springs() {
     if (!model_.support.bolts_both_ways)
-      for (const int node : out_.mesh.bolt_nodes) springs_.push_back({node, model_.support.bolt_N_per_m, true});
+      for (const int node : out_.mesh.bolt_nodes) add_spring(node, model_.support.bolt_N_per_m, true);
     if (model_.support.deck_N_per_m3 > 0.0) {
       for (std::size_t node = 0; node < deck_area_m2_.size(); ++node)
         if (deck_area_m2_[node] > 0.0)
-          springs_.push_back({static_cast<int>(node), model_.support.deck_N_per_m3 * deck_area_m2_[node], false});
+          add_spring(static_cast<int>(node), model_.support.deck_N_per_m3 * deck_area_m2_[node], false);
     }
     for (const PlateProp& prop : model_.support.props) {
       const int node = node_at(prop.at);
       if (node < 0) return refuse("A prop stands off the plate.");
       if (!(prop.stiffness_N_per_m > 0.0)) return refuse("A prop's stiffness must be more than 0.");
       prop_springs_.push_back(springs_.size());
-      springs_.push_back({node, prop.stiffness_N_per_m, false});
+      add_spring(node, prop.stiffness_N_per_m, false);
     }
-    answer_of_.assign(springs_.size(), -1);
     return true;
   }
-
-  // Springs that should act at these deflections.
-  std::vector<char> acting_in(const Eigen::Ref<const VectorXd>& deflections) const {
-    std::vector<char> acting(springs_.size(), 0);
-    for (std::size_t s = 0; s < springs_.size(); ++s) {
-      const double above_m = deflections[deflection(springs_[s].node)];
-      acting[s] = (springs_[s].pulls ? above_m > 0.0 : above_m < 0.0) ? 1 : 0;
-    }
-    return acting;
+  void add_spring(int node, double stiffness_N_per_m, bool pulls) {
+    springs_.push_back({node, row_of(deflection(node)), stiffness_N_per_m, pulls, pulls ? 1.0 : kDeckInBase_frac});
   }
 
-  // The structure that all cases are told from: every bolt, and the deck where it carries in most of
-  // the cases, so that few springs differ in any of them. `columns`: loads, then deflections on it.
-  bool choose_base(MatrixXd& columns) {
-    const MatrixXd loads = columns;
-    base_acting_.assign(springs_.size(), 1);
-    for (int round = 0;; ++round) {
-      Eigen::SparseMatrix<double> matrix = stiffness_;
-      for (std::size_t s = 0; s < springs_.size(); ++s) {
-        const Eigen::Index at = deflection(springs_[s].node);
-        if (base_acting_[s] != 0 && !springs_[s].pulls) matrix.coeffRef(at, at) += springs_[s].stiffness_N_per_m;
-      }
-      if (!base_.factor(matrix)) return false;
-      columns = loads;
-      base_.solve(columns);
-      if (round == kBaseRounds || springs_.empty()) return true;
-      std::vector<Eigen::Index> votes(springs_.size(), 0);
-      for (Eigen::Index c = 0; c < columns.cols(); ++c) {
-        const std::vector<char> acting = acting_in(columns.col(c));
-        for (std::size_t s = 0; s < votes.size(); ++s) votes[s] += acting[s];
-      }
-      for (std::size_t s = 0; s < votes.size(); ++s)
-        base_acting_[s] = springs_[s].pulls || 2 * votes[s] > columns.cols() ? 1 : 0;
-    }
-  }
-
-  bool load_vector(const PlateLoadCase& load_case, Eigen::Ref<VectorXd> forces) {
-    forces.setZero();
+  // To every sixth number.
+  bool add_loads(const PlateLoadCase& load_case, double* forces) {
     for (const PlateLoad& load : load_case.loads) {
       const FootWeights* feet = weights_of(load.foot);
       if (feet == nullptr) {
@@ -510,7 +528,7 @@ class PlateSystem {
         return false;
       }
       const auto add = [&](const Weights& weights, double amount) {
-        for (const Weight& weight : weights) forces[deflection(weight.node)] += amount * weight.share;
+        for (const Weight& weight : weights) forces[kAbreast * row_of(deflection(weight.node))] += amount * weight.share;
       };
       add(feet->mean, load.force_N);
       add(feet->pitch, load.pitch_Nm);
@@ -531,143 +549,39 @@ class PlateSystem {
     return &feet_.back().second;
   }
 
-  // Deflections at all springs for one newton up at each of the asked springs, made once.
-  void answer(const std::vector<std::size_t>& asked) {
-    std::vector<std::size_t> fresh;
-    for (const std::size_t s : asked)
-      if (answer_of_[s] < 0) fresh.push_back(s);
-    if (fresh.empty()) return;
-    MatrixXd columns = MatrixXd::Zero(unknowns_, static_cast<Eigen::Index>(fresh.size()));
-    for (std::size_t k = 0; k < fresh.size(); ++k)
-      columns(deflection(springs_[fresh[k]].node), static_cast<Eigen::Index>(k)) = 1.0;
-    base_.solve(columns);
-    for (std::size_t k = 0; k < fresh.size(); ++k) {
-      answer_of_[fresh[k]] = static_cast<int>(answers_.size());
-      VectorXd at_springs(static_cast<Eigen::Index>(springs_.size()));
-      for (std::size_t s = 0; s < springs_.size(); ++s)
-        at_springs[static_cast<Eigen::Index>(s)] =
-            columns(deflection(springs_[s].node), static_cast<Eigen::Index>(k));
-      answers_.push_back(std::move(at_springs));
+  // What moves with the plate: plate by node, and heavy things on their feet.
+  void weigh() {
+    const double t_m = model_.shape.thickness_m;
+    inertia_.assign(stiffness_.rows(), 0.0);
+    for (std::size_t node = 0; node < node_area_m2_.size(); ++node) {
+      const std::size_t at = row_of(deflection(static_cast<int>(node)));
+      inertia_[at] = node_area_m2_[node] * t_m * model_.material.density_kg_per_m3;
+      // A slice of the plate has inertia against turning, too.
+      inertia_[at + 1] = inertia_[at + 2] = inertia_[at] * t_m * t_m / 12.0;
+    }
+    for (const PlateMass& mass : model_.masses) {
+      const FootWeights* feet = weights_of(mass.foot);
+      if (feet == nullptr) continue;
+      Weights centre = feet->mean;
+      for (const Weight& weight : feet->pitch) centre.push_back({weight.node, mass.lead_m * weight.share});
+      heavy_.push_back({std::move(centre), mass.mass_kg});
+      heavy_.push_back({feet->pitch, mass.mass_kg * mass.height_m * mass.height_m});
+      heavy_.push_back({feet->roll, mass.mass_kg * mass.height_m * mass.height_m});
     }
   }
-  const VectorXd& answer_at(std::size_t spring) const {
-    return answers_[static_cast<std::size_t>(answer_of_[spring])];
-  }
-
-  // Springs whose state differs from the base: added stiffness.
-  double added(std::size_t spring) const {
-    return base_acting_[spring] != 0 ? -springs_[spring].stiffness_N_per_m : springs_[spring].stiffness_N_per_m;
-  }
-  void list_changed(const std::vector<char>& acting) {
-    changed_.clear();
-    for (std::size_t s = 0; s < springs_.size(); ++s)
-      if (acting[s] != base_acting_[s]) changed_.push_back(s);
-  }
-  // Forces of the changed springs on the plate, downwards, for deflections `bare` without them. Springs that
-  // came go first, then those that left: two positive definite blocks, unless nothing holds the plate.
-  // Source: Woodbury's identity.
-  void push(const VectorXd& bare) {
-    const auto middle = std::stable_partition(changed_.begin(), changed_.end(), [&](std::size_t s) { return base_acting_[s] == 0; });
-    const auto came = static_cast<Eigen::Index>(middle - changed_.begin());
-    const auto count = static_cast<Eigen::Index>(changed_.size());
-    const Eigen::Index left = count - came;
-    MatrixXd small(count, count);
-    VectorXd right(count);
-    for (Eigen::Index a = 0; a < count; ++a) {
-      const std::size_t row = changed_[static_cast<std::size_t>(a)];
-      right[a] = bare[static_cast<Eigen::Index>(row)];
-      const VectorXd& column = answer_at(row);
-      for (Eigen::Index b = a; b < count; ++b)
-        small(b, a) = column[static_cast<Eigen::Index>(changed_[static_cast<std::size_t>(b)])];
-      small(a, a) += 1.0 / added(row);
+  Abreast times_mass(const Abreast& shapes) const {
+    Abreast result = shapes;
+    for (std::size_t k = 0; k < result.size(); ++k) result[k] *= inertia_[k / kAbreast];
+    for (const Heavy& part : heavy_) {
+      for (std::size_t c = 0; c < kAbreast; ++c) {
+        double motion = 0.0;
+        for (const Weight& weight : part.weights)
+          motion += weight.share * shapes[kAbreast * row_of(deflection(weight.node)) + c];
+        for (const Weight& weight : part.weights)
+          result[kAbreast * row_of(deflection(weight.node)) + c] += part.inertia * motion * weight.share;
+      }
     }
-    pushes_ = right;
-    if (count == 0) return;
-    const Eigen::LLT<MatrixXd> first(small.topLeftCorner(came, came));
-    MatrixXd across = small.bottomLeftCorner(left, came).transpose();
-    MatrixXd rest = -small.bottomRightCorner(left, left);
-    if (came > 0 && left > 0) {  // Eigen divides by the count of columns
-      first.matrixL().solveInPlace(across);
-      rest.selfadjointView<Eigen::Lower>().rankUpdate(across.transpose());
-    }
-    const Eigen::LLT<MatrixXd> second(rest);
-    if (first.info() != Eigen::Success || second.info() != Eigen::Success) {
-      const MatrixXd whole = small.selfadjointView<Eigen::Lower>();
-      pushes_ = whole.partialPivLu().solve(right);
-      return;
-    }
-    VectorXd top = right.head(came);
-    if (came > 0) first.matrixL().solveInPlace(top);
-    if (left > 0) {
-      pushes_.tail(left) = second.solve(VectorXd(across.transpose() * top - right.tail(left)));
-      top -= across * pushes_.tail(left);
-    }
-    if (came > 0) first.matrixU().solveInPlace(top);
-    pushes_.head(came) = top;
-  }
-
-  // Turns springs on and off until those that act are those that should. Rounds taken; -1: never.
-  int settle(const Eigen::Ref<const VectorXd>& deflections, std::vector<char>& acting) {
-    if (springs_.empty()) {
-      changed_.clear();
-      return 0;
-    }
-    VectorXd bare(static_cast<Eigen::Index>(springs_.size()));
-    for (std::size_t s = 0; s < springs_.size(); ++s)
-      bare[static_cast<Eigen::Index>(s)] = deflections[deflection(springs_[s].node)];
-    for (int round = 1; round <= kMostRounds; ++round) {
-      list_changed(acting);
-      answer(changed_);
-      push(bare);
-      VectorXd now = bare;
-      for (std::size_t k = 0; k < changed_.size(); ++k)
-        now -= pushes_[static_cast<Eigen::Index>(k)] * answer_at(changed_[k]);
-      if (!now.allFinite()) return -1;
-      if (!turn(now, acting, round)) return round;
-    }
-    return -1;
-  }
-
-  // True when a spring was turned.
-  bool turn(const VectorXd& now, std::vector<char>& acting, int round) const {
-    const double still_m = 1e-12 * std::max(now.cwiseAbs().maxCoeff(), 1e-9);
-    const auto wrong_m = [&](std::size_t s) {  // > 0: its state is wrong by this much
-      const double above_m = now[static_cast<Eigen::Index>(s)];
-      const double acts_m = springs_[s].pulls ? above_m : -above_m;
-      return (acting[s] != 0 ? -acts_m : acts_m) - still_m;
-    };
-    double worst_on_m = 0.0, worst_off_m = 0.0;
-    for (std::size_t s = 0; s < springs_.size(); ++s)
-      (acting[s] != 0 ? worst_off_m : worst_on_m) = std::max(acting[s] != 0 ? worst_off_m : worst_on_m, wrong_m(s));
-    if (!(worst_on_m > 0.0) && !(worst_off_m > 0.0)) return false;
-    // All whose state is wrong; late in the search only the very worst, so that it cannot go in circles.
-    const double share = round < 20 ? 0.0 : 0.9;
-    for (std::size_t s = 0; s < springs_.size(); ++s) {
-      const double by_m = wrong_m(s);
-      if (!(by_m > 0.0)) continue;
-      if (by_m >= share * (acting[s] != 0 ? worst_off_m : worst_on_m))
-        acting[s] = acting[s] != 0 ? 0 : 1;
-    }
-    return true;
-  }
-
-  void solve_at_rest(MatrixXd& columns) {
-    base_.solve(columns);
-    if (rest_.empty()) return;
-    list_changed(rest_);
-    answer(changed_);
-    if (changed_.empty()) return;
-    MatrixXd forces = MatrixXd::Zero(unknowns_, columns.cols());
-    for (Eigen::Index c = 0; c < columns.cols(); ++c) {
-      VectorXd bare(static_cast<Eigen::Index>(springs_.size()));
-      for (std::size_t s = 0; s < springs_.size(); ++s)
-        bare[static_cast<Eigen::Index>(s)] = columns(deflection(springs_[s].node), c);
-      push(bare);
-      for (std::size_t k = 0; k < changed_.size(); ++k)
-        forces(deflection(springs_[changed_[k]].node), c) += pushes_[static_cast<Eigen::Index>(k)];
-    }
-    base_.solve(forces);
-    columns -= forces;
+    return result;
   }
 
   PlateCaseSolution read(const PlateLoadCase& load_case, const Eigen::Ref<const VectorXd>& u) {
@@ -723,26 +637,30 @@ class PlateSystem {
       }
     }
     std::vector<PlatePoint> points;
-    for (const PlateHole& bolt : model_.shape.bolts) points.push_back(bolt.at);
-    for (const PlateProp& prop : model_.support.props) points.push_back(prop.at);
     for (const PlateLoad& load : load_case.loads)
       if (!(load.foot.length_m > 0.0) && !(load.foot.width_m > 0.0)) points.push_back(load.foot.middle);
     result.stress_Pa.resize(sums.size());
     for (std::size_t node = 0; node < sums.size(); ++node) {
       const Eigen::Vector3d s = areas[node] > 0.0 ? Eigen::Vector3d(sums[node] / areas[node]) : Eigen::Vector3d::Zero();
       result.stress_Pa[node] = std::sqrt(s[0] * s[0] - s[0] * s[1] + s[1] * s[1] + 3.0 * s[2] * s[2]);
-      const bool clear =
-          std::none_of(points.begin(), points.end(),
-                       [&](const PlatePoint& p) {
-                         return std::hypot(p.x_m - out_.mesh.nodes[node].x_m,
-                                           p.y_m - out_.mesh.nodes[node].y_m) < model_.stress_clear_m;
-                       }) &&
-          clear_of_patches(out_.mesh.nodes[node]);
-      if (clear && result.stress_Pa[node] > result.worst_stress_Pa) {
+      if (result.stress_Pa[node] > result.worst_stress_Pa && clear_[node] != 0 && clear_of(points, node)) {
         result.worst_stress_Pa = result.stress_Pa[node];
         result.worst_node = static_cast<int>(node);
       }
     }
+  }
+  bool clear_of(const std::vector<PlatePoint>& points, std::size_t node) const {
+    return std::none_of(points.begin(), points.end(), [&](const PlatePoint& p) {
+      return std::hypot(p.x_m - out_.mesh.nodes[node].x_m, p.y_m - out_.mesh.nodes[node].y_m) < model_.stress_clear_m;
+    });
+  }
+  // Of what all cases have in common.
+  void find_clear_nodes() {
+    std::vector<PlatePoint> points;
+    for (const PlateHole& bolt : model_.shape.bolts) points.push_back(bolt.at);
+    for (const PlateProp& prop : model_.support.props) points.push_back(prop.at);
+    for (std::size_t node = 0; node < out_.mesh.nodes.size(); ++node)
+      clear_.push_back(clear_of(points, node) && clear_of_patches(out_.mesh.nodes[node]) ? 1 : 0);
   }
 
   // Where stress is read: triangles with nothing bolted on them, and their curvatures at the corners.
@@ -756,19 +674,21 @@ class PlateSystem {
   PlateSolution& out_;
   std::vector<Bending> bendings_{};
   std::vector<BarPart> bar_parts_{};
+  std::vector<char> clear_{};
   Eigen::Index unknowns_ = 0;
-  Eigen::SparseMatrix<double> stiffness_{};
-  Factored base_{};
+  std::vector<std::size_t> place_{};  // of each node in the bands
+  Banded stiffness_{};                // without springs of one sense
   std::vector<double> node_area_m2_{};
   std::vector<double> deck_area_m2_{};
-  std::vector<Spring> springs_{};
+  std::vector<OneWaySpring> springs_{};
   std::vector<std::size_t> prop_springs_{};
-  std::vector<int> answer_of_{};
-  std::vector<VectorXd> answers_{};
-  std::vector<std::size_t> changed_{};
-  VectorXd pushes_{};
-  std::vector<char> base_acting_{};
   std::vector<char> rest_{};
+  struct Heavy {
+    Weights weights{};
+    double inertia = 0.0;  // kg, or kg m2 with the weights of a turn
+  };
+  std::vector<double> inertia_{};
+  std::vector<Heavy> heavy_{};
   std::vector<std::pair<PlateFoot, FootWeights>> feet_{};
 };
 

@@ -1,0 +1,242 @@
+#include "calc/plate/contact.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace thole {
+namespace {
+
+constexpr int kMostSteps = 80;
+constexpr int kRoundsAStep = 2;
+constexpr int kHastyRounds = 30;
+constexpr double kBalanced_frac = 1e-9;  // of what the springs carry; `correct` does the rest
+constexpr double kRidge_frac = 1e-12;     // where two answers say the same
+constexpr std::size_t kBlock = kAbreast * kAbreast;
+
+}  // namespace
+
+bool Contact::Case::settled() const { return agrees && loose_frac < kBalanced_frac; }
+
+int Contact::settle(std::vector<Abreast>& columns, std::size_t cases) {
+  cases_.resize(cases);
+  begin(columns);
+  for (std::size_t i = 0; i < cases; ++i) {
+    cases_[i].acting.assign(springs_.size(), 0);
+    turn(i);
+  }
+  for (int step = 0; step < kMostSteps; ++step) {
+    for (std::size_t group = 0; group < groups_.size(); ++group) search(group);
+    if (std::any_of(cases_.begin(), cases_.end(), [](const Case& of) { return of.lost; })) break;
+    if (std::all_of(cases_.begin(), cases_.end(), [](const Case& of) { return of.settled(); })) {
+      take_answers(columns);
+      return -1;
+    }
+    learn();
+  }
+  const auto first = std::find_if(cases_.begin(), cases_.end(), [](const Case& of) { return of.lost || !of.settled(); });
+  return static_cast<int>(first - cases_.begin());
+}
+
+void Contact::correct(std::vector<Abreast>& columns) {
+  begin(columns);
+  for (std::size_t group = 0; group < groups_.size(); ++group) project(group, cases_of(group));
+  take_answers(columns);
+}
+
+void Contact::begin(const std::vector<Abreast>& columns) {
+  groups_.assign(columns.size(), Group());
+  for (std::size_t group = 0; group < columns.size(); ++group) {
+    Group& of = groups_[group];
+    for (const OneWaySpring& spring : springs_) {
+      const double* const row = &columns[group][kAbreast * spring.row];
+      of.bare_m.insert(of.bare_m.end(), row, row + kAbreast);
+    }
+    of.now_m = of.loose_N = of.bare_m;
+  }
+}
+
+std::vector<std::size_t> Contact::cases_of(std::size_t group) const {
+  std::vector<std::size_t> found;
+  for (std::size_t i = kAbreast * group; i < std::min(cases_.size(), kAbreast * (group + 1)); ++i) found.push_back(i);
+  return found;
+}
+
+// Turns springs on and off until those that act are those that should, as far as the known answers tell.
+void Contact::search(std::size_t group) {
+  groups_[group].shares.resize(kBlock * answers_.size());
+  std::vector<std::size_t> searching = cases_of(group);
+  std::erase_if(searching, [&](std::size_t i) { return cases_[i].settled(); });
+  for (int round = 0; round < kRoundsAStep && !searching.empty(); ++round) {
+    project(group, searching);
+    std::erase_if(searching, [&](std::size_t i) {
+      ++cases_[i].rounds;
+      return cases_[i].agrees = !turn(i);
+    });
+  }
+  weigh(group);
+}
+
+// Deflections of the asked cases on the springs that act, as nearly as the known answers make them.
+void Contact::project(std::size_t group, const std::vector<std::size_t>& asked) {
+  Group& of = groups_[group];
+  of.shares.resize(kBlock * answers_.size());
+  Abreast lacks_N = of.bare_m;
+  for (const std::size_t i : cases_of(group))
+    for (std::size_t s = 0; s < springs_.size(); ++s) lacks_N[kAbreast * s + i % kAbreast] *= -added_N_per_m(i, s);
+  std::size_t j = of.wanted.size() / kBlock;
+  of.wanted.resize(kBlock * answers_.size());
+  for (; j < answers_.size(); ++j)
+    take_product(&of.wanted[kBlock * j], moves_m_[j].data(), lacks_N.data(), springs_.size());
+  for (const std::size_t i : asked) {
+    Case& each = cases_[i];
+    each.lost = !extend(each);
+    Abreast shares = of.wanted;
+    each.factored.solve(shares.data());
+    for (std::size_t k = i % kAbreast; k < shares.size(); k += kAbreast) of.shares[k] = shares[k];
+  }
+  of.now_m = of.bare_m;
+  for (j = 0; j < answers_.size(); ++j)
+    take_mixture(of.now_m.data(), moves_m_[j].data(), &of.shares[kBlock * j], springs_.size());
+}
+
+// By the work of the springs that act: of those turned in answers already summed, of all in the later ones.
+bool Contact::extend(Case& of) const {
+  std::vector<std::size_t> on, turned;
+  of.summed.resize(springs_.size());
+  for (std::size_t s = 0; s < springs_.size(); ++s) {
+    if (of.acting[s] != 0) on.push_back(s);
+    if (of.acting[s] != of.summed[s]) turned.push_back(s);
+  }
+  of.summed = of.acting;
+  const std::size_t known = of.on_springs.rows() / kAbreast;
+  for (std::size_t i = 0; i < answers_.size(); ++i) {
+    if (i >= known) of.on_springs.grow();
+    const std::vector<std::size_t>& counted = i < known ? turned : on;
+    const auto of_counted = [&](const Abreast& all, Abreast& some) {
+      for (std::size_t k = 0; k < counted.size(); ++k)
+        std::copy_n(&all[kAbreast * counted[k]], kAbreast, &some[kAbreast * k]);
+    };
+    Abreast pushes_N(kAbreast * counted.size());
+    Abreast moves_m = pushes_N;
+    of_counted(moves_m_[i], pushes_N);
+    for (std::size_t k = 0; k < pushes_N.size(); ++k) {
+      const std::size_t s = counted[k / kAbreast];
+      pushes_N[k] *= of.acting[s] != 0 ? -springs_[s].stiffness_N_per_m : springs_[s].stiffness_N_per_m;
+    }
+    for (std::size_t j = 0; j <= i && !counted.empty(); ++j) {
+      of_counted(moves_m_[j], moves_m);
+      take_product(of.on_springs.band(i) + kBlock * j, moves_m.data(), pushes_N.data(), counted.size());
+    }
+  }
+  if (!turned.empty()) of.factored = Banded();
+  const std::size_t from = of.factored.rows() / kAbreast;
+  for (std::size_t i = from; i < answers_.size(); ++i) {
+    of.factored.grow();
+    for (std::size_t k = 0; k < kBlock * (i + 1); ++k)
+      of.factored.band(i)[k] = of.on_springs.band(i)[k] + off_springs_.band(i)[k];
+  }
+  return of.factored.factor(from);
+}
+
+// True when a spring was turned.
+bool Contact::turn(std::size_t load_case) {
+  if (springs_.empty()) return false;
+  Case& of = cases_[load_case];
+  const double* const now_m = groups_[load_case / kAbreast].now_m.data() + load_case % kAbreast;
+  double most_m = 1e-9;
+  for (std::size_t s = 0; s < springs_.size(); ++s) most_m = std::max(most_m, std::abs(now_m[kAbreast * s]));
+  const auto wrong_m = [&](std::size_t s) {  // > 0: its state is wrong by this much
+    const double acts_m = springs_[s].pulls ? now_m[kAbreast * s] : -now_m[kAbreast * s];
+    return (of.acting[s] != 0 ? -acts_m : acts_m) - 1e-12 * most_m;
+  };
+  double worst_off_m = 0.0, worst_on_m = 0.0;
+  for (std::size_t s = 0; s < springs_.size(); ++s) {
+    double& worst_m = of.acting[s] != 0 ? worst_on_m : worst_off_m;
+    worst_m = std::max(worst_m, wrong_m(s));
+  }
+  if (!(worst_off_m > 0.0) && !(worst_on_m > 0.0)) return false;
+  // All whose state is wrong; late in the search only the very worst, so that it cannot go in circles.
+  const double share = of.rounds < kHastyRounds ? 0.0 : 0.9;
+  for (std::size_t s = 0; s < springs_.size(); ++s) {
+    const double by_m = wrong_m(s);
+    if (by_m > 0.0 && by_m >= share * (of.acting[s] != 0 ? worst_on_m : worst_off_m)) of.acting[s] = of.acting[s] == 0;
+  }
+  groups_[load_case / kAbreast].wanted.clear();
+  return true;
+}
+
+// The forces that the known answers leave out of balance.
+void Contact::weigh(std::size_t group) {
+  Group& of = groups_[group];
+  for (const std::size_t i : cases_of(group))
+    for (std::size_t s = 0; s < springs_.size(); ++s) {
+      const std::size_t at = kAbreast * s + i % kAbreast;
+      of.loose_N[at] = added_N_per_m(i, s) * of.now_m[at];
+    }
+  for (std::size_t j = 0; j < answers_.size(); ++j)
+    take_mixture(of.loose_N.data(), forces_N_[j].data(), &of.shares[kBlock * j], springs_.size());
+  for (const std::size_t i : cases_of(group)) {
+    double loose_N2 = 0.0, carried_N2 = 0.0;
+    for (std::size_t s = 0; s < springs_.size(); ++s) {
+      const std::size_t at = kAbreast * s + i % kAbreast;
+      const double carried_N = springs_[s].stiffness_N_per_m * of.now_m[at];
+      loose_N2 += of.loose_N[at] * of.loose_N[at];
+      carried_N2 += carried_N * carried_N;
+    }
+    cases_[i].loose_frac = loose_N2 > 0.0 ? std::sqrt(loose_N2 / carried_N2) : 0.0;
+    cases_[i].lost = cases_[i].lost || !std::isfinite(loose_N2);
+  }
+}
+
+// Six answers more: for the cases that are farthest from balance; where these are few, each in parts.
+void Contact::learn() {
+  std::vector<std::size_t> asked;
+  for (std::size_t i = 0; i < cases_.size(); ++i)
+    if (!cases_[i].settled()) asked.push_back(i);
+  while (asked.size() > kAbreast)
+    asked.erase(std::min_element(asked.begin(), asked.end(),
+                                 [&](std::size_t a, std::size_t b) { return cases_[a].loose_frac < cases_[b].loose_frac; }));
+  const std::size_t parts = kAbreast / asked.size();
+  Abreast forces_N(kAbreast * springs_.size()), moves_m = forces_N, answer(kAbreast * base_.rows());
+  for (std::size_t s = 0; s < springs_.size(); ++s) {
+    const std::size_t part = s * parts / springs_.size();
+    for (std::size_t i = 0; i < asked.size(); ++i)
+      forces_N[kAbreast * s + parts * i + part] = groups_[asked[i] / kAbreast].loose_N[kAbreast * s + asked[i] % kAbreast];
+  }
+  // Only what is new in them, square to the known ones by their work.
+  for (std::size_t j = 0; j < answers_.size(); ++j) {
+    double work[kBlock] = {};
+    take_product(work, moves_m_[j].data(), forces_N.data(), springs_.size());
+    for (double& each : work) each = -each;
+    take_mixture(forces_N.data(), forces_N_[j].data(), work, springs_.size());
+  }
+  for (std::size_t k = 0; k < forces_N.size(); ++k)
+    answer[kAbreast * springs_[k / kAbreast].row + k % kAbreast] += forces_N[k];
+  base_.solve(answer.data());
+  for (std::size_t k = 0; k < moves_m.size(); ++k) moves_m[k] = answer[kAbreast * springs_[k / kAbreast].row + k % kAbreast];
+  make_square(moves_m, forces_N, &answer);
+  Abreast without = moves_m;  // less what springs in the base bear of the forces
+  for (std::size_t k = 0; k < without.size(); ++k) {
+    const OneWaySpring& spring = springs_[k / kAbreast];
+    without[k] = spring.base_frac * spring.stiffness_N_per_m * moves_m[k] - forces_N[k];
+  }
+  double none[kAbreast] = {};
+  for (std::size_t k = 0; k < moves_m.size(); ++k) none[k % kAbreast] += std::abs(moves_m[k]);
+  const std::size_t i = answers_.size();
+  forces_N_.push_back(std::move(forces_N));
+  moves_m_.push_back(std::move(moves_m));
+  answers_.push_back(std::move(answer));
+  off_springs_.grow();
+  for (std::size_t j = 0; j <= i; ++j)
+    take_product(off_springs_.band(i) + kBlock * j, moves_m_[j].data(), without.data(), springs_.size());
+  for (std::size_t c = 0; c < kAbreast; ++c)
+    off_springs_.add(kAbreast * i + c, kAbreast * i + c, none[c] > 0.0 ? kRidge_frac : 1.0);
+}
+
+void Contact::take_answers(std::vector<Abreast>& columns) const {
+  for (std::size_t group = 0; group < groups_.size(); ++group)
+    for (std::size_t j = 0; j < answers_.size(); ++j)
+      take_mixture(columns[group].data(), answers_[j].data(), &groups_[group].shares[kBlock * j], base_.rows());
+}
+
+}  // namespace thole
