@@ -1,7 +1,8 @@
-// Twelve bolted, overhanging plates: solved here, and written as solid meshes for CalculiX.
+// Bolted, overhanging plates, some with stiffeners: solved here, and written as solid meshes for CalculiX.
 //
 // usage: thole_plate_cases FOLDER   writes NAME.inp, NAME_modes.inp, searched.inp and plates.json there
 
+#include <array>
 #include <chrono>
 #include <cmath>
 #include <cstdio>
@@ -31,6 +32,18 @@ PlateShape trapezoid(double length_m, double aft_m, double fore_m, double thickn
 void bolt_pairs(PlateShape& shape, std::vector<double> along_m, double half_m) {
   for (const double x_m : along_m)
     for (const double side : {1.0, -1.0}) shape.bolts.push_back({.at = {x_m, side * half_m}});
+}
+
+// As the plate's own nodes along a bar.
+int bar_parts(const PlateBar& bar) { return static_cast<int>(std::lround((bar.to_x_m - bar.from_x_m) / 0.015)); }
+PlatePoint on_bar(const PlateBar& bar, int k, double aside_m) {
+  return {bar.from_x_m + (bar.to_x_m - bar.from_x_m) * k / bar_parts(bar), bar.y_m + aside_m};
+}
+
+int node_at(const PlateMesh& mesh, PlatePoint p) {
+  for (std::size_t i = 0; i < mesh.nodes.size(); ++i)
+    if (std::hypot(mesh.nodes[i].x_m - p.x_m, mesh.nodes[i].y_m - p.y_m) < 1e-6) return static_cast<int>(i);
+  return -1;
 }
 
 std::vector<Named> plates() {
@@ -74,6 +87,26 @@ std::vector<Named> plates() {
   PlateShape steel = trapezoid(0.48, 0.20, 0.16, 0.006, 0.02);
   bolt_pairs(steel, {0.05, 0.17, 0.29}, 0.065);
   add("steel", steel, 0.33, 6e9, 50e6, 0.43, 0.05, -400.0, 195e9);
+  const auto stiffen = [&](PlateBar bar) {
+    PlateModel& model = list.back().model;
+    model.bars.push_back(bar);
+    for (const double side : {1.0, 0.0, -1.0})  // nodes for its flanks and middle
+      for (int k = 0; k <= bar_parts(bar); ++k) model.wish.fixed.push_back(on_bar(bar, k, side * 0.5 * bar.thickness_m));
+  };
+  PlateShape ribbed = trapezoid(0.60, 0.20, 0.20, 0.006, 0.0);
+  bolt_pairs(ribbed, {0.05, 0.20, 0.35}, 0.08);
+  add("two-bars", ribbed, 0.40, 5e9, 20e6, 0.57, 0.05, -300.0);
+  for (const double y_m : {-0.04, 0.04})
+    stiffen({.y_m = y_m, .from_x_m = 0.01, .to_x_m = 0.58, .height_m = 0.024, .thickness_m = 0.008, .effective_width_m = 0.08});
+  PlateShape keeled = trapezoid(0.55, 0.24, 0.14, 0.008, 0.03);
+  bolt_pairs(keeled, {0.06, 0.30}, 0.055);
+  add("one-bar", keeled, 0.36, 3e9, 40e6, 0.50, 0.04, -400.0);
+  stiffen({.y_m = 0.0, .from_x_m = 0.03, .to_x_m = 0.525, .height_m = 0.03, .thickness_m = 0.008, .effective_width_m = 0.12375});
+  PlateShape low = trapezoid(0.55, 0.20, 0.20, 0.010, 0.0);
+  bolt_pairs(low, {0.05, 0.18, 0.32}, 0.08);
+  add("low-bars", low, 0.37, 5e9, 20e6, 0.50, 0.05, -300.0);
+  for (const double y_m : {-0.04, 0.0, 0.04})
+    stiffen({.y_m = y_m, .from_x_m = 0.01, .to_x_m = 0.535, .height_m = 0.015, .thickness_m = 0.010, .effective_width_m = 0.04});
   return list;
 }
 
@@ -128,10 +161,70 @@ class Solid {
     }
     std::fprintf(file_, "*MATERIAL, NAME=ALLOY\n*ELASTIC\n%.12g, %.12g\n*DENSITY\n%.12g\n*SOLID SECTION, ELSET=PLATE, MATERIAL=ALLOY\n",
                  named_.model.material.modulus_Pa, named_.model.material.poisson_ratio, named_.model.material.density_kg_per_m3);
-    // Held in its own plane, so that nothing but bending is left.
+    // Held in its own plane, so that nothing but bending is left; beside a bar the plate strains in its plane.
     std::fprintf(file_, "*BOUNDARY\n");
-    for (int i = 0; i < count; ++i) std::fprintf(file_, "%d, 1, 2\n", corner(i, 1));
+    if (named_.model.bars.empty()) {
+      for (int i = 0; i < count; ++i) std::fprintf(file_, "%d, 1, 2\n", corner(i, 1));
+    } else {
+      std::fprintf(file_, "%d, 1, 2\n%d, 2, 2\n", corner(mesh_.bolt_nodes.front(), 1), corner(mesh_.bolt_nodes.back(), 1));
+    }
+    for (const PlateBar& bar : named_.model.bars) write_bar(bar);
   }
+
+  // Bricks of twenty nodes below the plate, fast to it along both flanks and the middle.
+  void write_bar(const PlateBar& bar) {
+    constexpr int kHigh = 2;
+    const int parts = bar_parts(bar);
+    const double bottom_m = -0.5 * named_.model.shape.thickness_m;
+    std::map<std::array<int, 3>, int> made;  // by half a part along, half a width across, half a brick down
+    std::string nodes;
+    const auto node = [&](int along, int across, int down) {
+      const auto [at, fresh] = made.try_emplace({along, across, down}, 0);
+      if (!fresh) return at->second;
+      const auto of_plate = [&](int k) { return node_at(mesh_, on_bar(bar, k, 0.5 * across * bar.thickness_m)); };
+      const int first = of_plate(along / 2);
+      if (down == 0 && along % 2 == 0) return at->second = corner(first, 0);
+      if (down == 0) {
+        const auto side = middles_.find(std::minmax(first, of_plate(along / 2 + 1)));
+        if (side == middles_.end()) {
+          std::fprintf(stderr, "%s: a bar's flank is no side of triangles\n", named_.name.c_str());
+          std::exit(1);
+        }
+        return at->second = side->second;
+      }
+      char line[120];
+      std::snprintf(line, sizeof line, "%d, %.12g, %.12g, %.12g\n", next_node_,
+                    bar.from_x_m + 0.5 * along * (bar.to_x_m - bar.from_x_m) / parts,
+                    bar.y_m + 0.5 * across * bar.thickness_m, bottom_m - 0.5 * down * bar.height_m / kHigh);
+      nodes += line;
+      if (down == 2 * kHigh) bar_edge_.push_back(next_node_);
+      return at->second = next_node_++;
+    };
+    const std::string set = "BAR" + std::to_string(next_element_);
+    std::string bricks = "*ELEMENT, TYPE=C3D20, ELSET=" + set + "\n";
+    // Corners of the low face, of the high one, sides of both, and upright sides, in turns about the vertical.
+    constexpr int kRound[8][2] = {{0, -1}, {2, -1}, {2, 1}, {0, 1}, {1, -1}, {2, 0}, {1, 1}, {0, 0}};
+    for (int part = 0; part < parts; ++part)
+      for (int high = 0; high < kHigh; ++high) {
+        bricks += std::to_string(next_element_++);
+        int written = 0;
+        const auto face = [&](int from, int down) {
+          for (int k = from; k < from + 4; ++k) {
+            if (++written == 11) bricks += ",\n" + std::to_string(node(2 * part + kRound[k][0], kRound[k][1], down));
+            else bricks += ", " + std::to_string(node(2 * part + kRound[k][0], kRound[k][1], down));
+          }
+        };
+        face(0, 2 * high + 2);
+        face(0, 2 * high);
+        face(4, 2 * high + 2);
+        face(4, 2 * high);
+        face(0, 2 * high + 1);
+        bricks += "\n";
+      }
+    std::fprintf(file_, "*NODE, NSET=BARS\n%s%s*SOLID SECTION, ELSET=%s, MATERIAL=ALLOY\n", nodes.c_str(), bricks.c_str(), set.c_str());
+  }
+  // Nodes of the bars' free edges.
+  const std::vector<int>& bar_edge() const { return bar_edge_; }
 
   // A long spring from the ground; `pulls` and `pushes`: in which sense it acts.
   void write_spring(int node, double stiffness_N_per_m, bool pulls, bool pushes) {
@@ -164,15 +257,10 @@ class Solid {
   const PlateMesh& mesh_;
   std::FILE* file_;
   std::map<std::pair<int, int>, int> middles_{};
+  std::vector<int> bar_edge_{};
   int next_node_ = 0;
   int next_element_ = 1;
 };
-
-int node_at(const PlateMesh& mesh, PlatePoint p) {
-  for (std::size_t i = 0; i < mesh.nodes.size(); ++i)
-    if (std::hypot(mesh.nodes[i].x_m - p.x_m, mesh.nodes[i].y_m - p.y_m) < 1e-6) return static_cast<int>(i);
-  return -1;
-}
 
 // The deck under each node, as it stands in the model's own rule: a third of each triangle whose middle
 // lies on the deck.
@@ -215,6 +303,7 @@ nlohmann::json run(const Named& named, const std::string& folder) {
   const std::vector<double> deck = deck_area_m2(plate.mesh, named.model.support.deck_edge_m);
   nlohmann::json touching = nlohmann::json::array();
   nlohmann::json lifted = nlohmann::json::array();
+  std::vector<int> bar_edge;
   {
     // The springs that act here, in both senses; whether they are the right ones, CalculiX's own
     // deflections say.
@@ -228,6 +317,7 @@ nlohmann::json run(const Named& named, const std::string& folder) {
       if (load_case.deck_Pa[i] > 0.0) solid.write_spring(static_cast<int>(i), named.model.support.deck_N_per_m3 * deck[i], true, true);
     }
     solid.write_static(loads, false);
+    bar_edge = solid.bar_edge();
   }
   if (named.name == kSearched) {
     Solid solid(named, plate, folder + "/searched.inp");
@@ -249,7 +339,8 @@ nlohmann::json run(const Named& named, const std::string& folder) {
     for (const PlateHole& bolt : named.model.shape.bolts) clear[i] = clear[i] && far(bolt.at);
     for (const PlateLoad& load : named.model.cases[0].loads) clear[i] = clear[i] && far(load.foot.middle);
   }
-  return {{"name", named.name}, {"load_scale", kLoadScale}, {"touching", touching}, {"lifted", lifted}, {"nodes", plate.mesh.nodes.size()}, {"ms", best_ms},
+  return {{"name", named.name}, {"load_scale", kLoadScale}, {"touching", touching}, {"lifted", lifted},
+          {"bars", named.model.bars.size()}, {"bar_edge", bar_edge}, {"bar_stress_Pa", load_case.bar_stress_Pa}, {"nodes", plate.mesh.nodes.size()}, {"ms", best_ms},
           {"load_nodes", {loads[0].first, loads[1].first}}, {"sag_m", load_case.sag_m},
           {"bolt_nodes", plate.mesh.bolt_nodes}, {"bolt_N", load_case.bolt_N},
           {"bolt_N_per_m", named.model.support.bolt_N_per_m}, {"stress_Pa", load_case.stress_Pa},
