@@ -81,9 +81,9 @@ TEST_CASE("what the bolts and the deck carry is what stands on the plate, forces
       }
       for (std::size_t i = 0; i < share_m2.size(); ++i)
         add(plate.cases[c].deck_Pa[i] * share_m2[i], plate.mesh.nodes[i]);
-      CHECK(std::abs(force_N) < 1e-7 * scale_N);
-      CHECK(std::abs(about_y_Nm) < 1e-7 * scale_N);
-      CHECK(std::abs(about_x_Nm) < 1e-7 * scale_N);
+      CHECK(std::abs(force_N) < 1e-9 * scale_N);
+      CHECK(std::abs(about_y_Nm) < 1e-9 * scale_N);
+      CHECK(std::abs(about_x_Nm) < 1e-9 * scale_N);
       for (const double pull_N : plate.cases[c].bolt_N) CHECK(pull_N >= 0.0);
     }
   }
