@@ -140,6 +140,7 @@ bool Contact::extend(Case& of) const {
 
 // True when a spring was turned.
 bool Contact::turn(std::size_t load_case) {
+  if (springs_.empty()) return false;
   Case& of = cases_[load_case];
   const double* const now_m = groups_[load_case / kAbreast].now_m.data() + load_case % kAbreast;
   double most_m = 1e-9;
