@@ -175,6 +175,8 @@ TEST_SUITE("foredeck") {
     job.boat.deck = {DeckKind::single_skin, Origin::given};
     job.mount.deck_thickness_mm = {5.0, Origin::given};
     job.mount.bolt = {"m8-a4-70", Origin::given};
+    job.mount.backing_side_mm = {60.0, Origin::given};
+    job.mount.backing_thickness_mm = {10.0, Origin::given};
     const Design design = evaluate(job, default_catalogue());
     REQUIRE(design.mount.bolt.size == "M8");
     const SnagStudy study = snag_study(design);

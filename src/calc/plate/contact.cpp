@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace thole {
 namespace {
@@ -10,12 +11,13 @@ constexpr int kMostSteps = 80;
 constexpr int kRoundsAStep = 2;
 constexpr int kHastyRounds = 30;
 constexpr double kBalanced_frac = 1e-9;  // of what the springs carry; `correct` does the rest
+constexpr double kNearly_frac = 1e-6;    // enough where a stiff plate's round-off lets it get no nearer
 constexpr double kRidge_frac = 1e-12;     // where two answers say the same
 constexpr std::size_t kBlock = kAbreast * kAbreast;
 
 }  // namespace
 
-bool Contact::Case::settled() const { return agrees && loose_frac < kBalanced_frac; }
+bool Contact::Case::settled() const { return agrees && loose_frac < (stalls ? kNearly_frac : kBalanced_frac); }
 
 int Contact::settle(std::vector<Abreast>& columns, std::size_t cases) {
   cases_.resize(cases);
@@ -183,7 +185,8 @@ void Contact::weigh(std::size_t group) {
       loose_N2 += of.loose_N[at] * of.loose_N[at];
       carried_N2 += carried_N * carried_N;
     }
-    cases_[i].loose_frac = loose_N2 > 0.0 ? std::sqrt(loose_N2 / carried_N2) : 0.0;
+    const double before_frac = std::exchange(cases_[i].loose_frac, loose_N2 > 0.0 ? std::sqrt(loose_N2 / carried_N2) : 0.0);
+    cases_[i].stalls = cases_[i].loose_frac > 0.5 * before_frac;
     cases_[i].lost = cases_[i].lost || !std::isfinite(loose_N2);
   }
 }

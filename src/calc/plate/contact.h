@@ -41,6 +41,7 @@ class Contact {
     double loose_frac = 1.0;  // forces out of balance, of all at the springs
     int rounds = 0;
     bool agrees = false;
+    bool stalls = false;  // hardly nearer to balance than a step before
     bool lost = false;  // nothing holds it
     bool settled() const;
   };

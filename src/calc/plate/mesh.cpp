@@ -13,7 +13,7 @@ namespace {
 
 using Polygon = std::vector<PlatePoint>;
 
-constexpr double kDefaultNodes = 590.0;
+constexpr double kDefaultNodes = 610.0;
 constexpr double kNearest_ratio = 0.62;  // of the size: nearer, and a lattice node is left out
 constexpr int kMostHalvings = 3;
 constexpr double kSagitta_m = 1e-3;  // by which a chord may leave its arc

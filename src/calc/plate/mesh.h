@@ -24,7 +24,7 @@ struct PlateMesh {
 };
 
 struct MeshWish {
-  double size_m = 0.0;        // length of a triangle's side; 0: for some 550 nodes
+  double size_m = 0.0;        // length of a triangle's side; 0: for some 570 nodes
   double deck_edge_m = 0.0;   // x of the deck's edge; a row of nodes lies along it when it crosses the plate
   double bolt_ring_m = 0.0;   // radius of the washer, and of the six nodes round each bolt; 0: none
   std::vector<PlatePoint> fixed{};  // more places that need a node
