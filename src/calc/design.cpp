@@ -763,7 +763,7 @@ PlateMade plate_of(Design& design, const Beyond& beyond) {
   const Mount& mount = design.job.mount;
   if (shaped(mount)) {
     if (beyond.plate != nullptr) return beyond.plate(design);
-    design.issues.push_back({Severity::warning, "mount.outline", "The plate's own shape and its stiffeners are left out here: it counts as a rectangle."});
+    design.issues.push_back({Severity::warning, "mount.outline", "The plate counts as a rectangle here."});
   }
   return rectangular_plate(design);
 }
@@ -889,7 +889,7 @@ Design run_stages(const Job& given, const Catalogue& catalogue, const Beyond& be
   if (beyond.typed_circuit != nullptr) {
     beyond.typed_circuit(std::move(wiring), catalogue, design);
   } else if (job.feeder.network.known()) {
-    design.issues.push_back({Severity::warning, "feeder.network", "The typed circuit is left out here: the feeder is the fields' own."});
+    design.issues.push_back({Severity::warning, "feeder.network", "The feeder is the fields' own here."});
   }
   record_feeder(design.feeder, job);
   protect(design);

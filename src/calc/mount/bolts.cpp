@@ -131,8 +131,7 @@ void add_strength_checks(const MountInput& in, const BoltLoads& loads, BoltCase&
                                           {"N_T", loads.thrust_tension_N, "N", "by the elastic group"}},
                                 .value = pried_N,
                                 .unit = "N",
-                                .source = kProjectDecision,
-                                .assumptions = {"Finite elements without preload give 1.5 to 2.1."}});
+                                .source = kProjectDecision});
   });
   bolt.trace.checks.push_back({.id = "mount.bolt_working",
                                .label = "Bolt tension at full thrust",

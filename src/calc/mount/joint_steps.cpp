@@ -251,10 +251,10 @@ void add_bolt_swings(const BoltCase& bolt, double thrust_tension_N, double prelo
   const double range = felt * thrust_tension_N / area_mm2 * factor;
   tell([&] {
     trace.steps.push_back({.id = "mount.fatigue_bolt_thrust",
-                           .label = "Steady range in a bolt's thread that harms as much as the thrust's swings",
+                           .label = "Steady range in the thread that harms as much as the thrust's swings",
                            .symbol = "s_t",
                            .formula = "q * N_T / A_s * g_T",
-                           .terms = {{"q", felt, "", "share that the bolt feels: all when it is not clamped"},
+                           .terms = {{"q", felt, "", "share that the bolt feels"},
                                      {"N_T", thrust_tension_N, "N", "in the worst bolt at full thrust"},
                                      {"A_s", area_mm2, "mm2", "area that carries the tension"},
                                      {"g_T", factor, "", "((g / k)^m + 1 / 360)^(1/m), as in the plate"}},

@@ -302,8 +302,8 @@ void add_thrust_check(const MountInput& in, double thrust_moment_Nm, const Alloy
          .value = stress_MPa * factor,
          .unit = "MPa",
          .source = kFatiguePlate,
-         .assumptions = {"A swing every ten seconds, 300 hours of holding a year, ten years: about half of full thrust, one in a "
-                         "hundred from nothing to full; once an hour it turns from full one way to full the other."}});
+         .assumptions = {"A swing every ten seconds for 300 hours a year, ten years: half of full thrust, one in a hundred all of it; "
+                         "once an hour it turns right round."}});
   });
   plate.trace.checks.push_back({.id = "mount.fatigue_thrust",
                                 .label = "Plate, fatigue by thrust",
