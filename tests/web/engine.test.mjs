@@ -38,7 +38,7 @@ before(async () => {
 test("there are jobs to compare", () => assert.ok(jobs.length >= 8));
 for (const name of jobs) {
   test(`${name}: the design of the command line, as text and as object`, () => {
-    const expected = JSON.parse(native("evaluate", join(JOBS, name)));
+    const expected = JSON.parse(native("--quick", "evaluate", join(JOBS, name)));
     assert.equal(difference(expected, engine.evaluate(textOf(name))), "");
     assert.equal(difference(expected, engine.evaluate(JSON.parse(textOf(name)))), "");
     assert.equal(engine.link(textOf(name)), native("link", join(JOBS, name)).trim());
@@ -48,7 +48,7 @@ for (const name of jobs) {
 test("a shop's own catalogue changes the price, as on the command line", () => {
   const file = join(ROOT, "web/demo/catalogue.json");
   const job = join(JOBS, jobs[0]);
-  const expected = JSON.parse(native("--catalogue", file, "evaluate", job));
+  const expected = JSON.parse(native("--quick", "--catalogue", file, "evaluate", job));
   const own = engine.evaluate(textOf(jobs[0]), JSON.parse(readFileSync(file, "utf8")));
   assert.equal(difference(expected, own), "");
   assert.notEqual(own.parts.total_price, engine.evaluate(textOf(jobs[0])).parts.total_price);
