@@ -46,9 +46,13 @@ class CommandLine(unittest.TestCase):
         rest = plate["cases"][0]
         carried = rest["deck_N"] - sum(rest["bolt_N"])
         self.assertGreater(carried, 0.0)
-        rebound = plate["cases"][1]
-        self.assertAlmostEqual(sum(rebound["bolt_N"]) - rebound["deck_N"], carried, delta=1e-6 * carried)
-        for case in plate["cases"][3:]:  # thrust: a pure moment
+        rebound = plate["cases"][1]  # its whole weight: a chock has a share of what presses it down, and holds nothing down
+        thrown_up = sum(rebound["bolt_N"]) - rebound["deck_N"]
+        self.assertGreater(thrown_up, carried)
+        self.assertAlmostEqual(thrown_up / 9.80665, round(thrown_up / 9.80665, 1), delta=1e-5)  # a motor's kilograms
+        thrusts = [case for case in plate["cases"] if case["label"].startswith("Full thrust")]
+        self.assertEqual(len(thrusts), 7)
+        for case in thrusts:  # a pure moment
             self.assertAlmostEqual(sum(case["bolt_N"]), case["deck_N"], delta=1e-6 * case["deck_N"])
         table = said("plate", JOB)
         for finding in plate["findings"]:
