@@ -1019,12 +1019,12 @@ struct Evaluation::Search {
     return design;
   }
 
-  // Starts anew from these changes, which do not do.
+  // Starts anew from these changes, which do not do; each of them is known to be needed.
   void look(std::vector<Change> from, const Design& failing) {
     changes = std::move(from);
+    kept = changes.size();
     fresh = proposals(failing, given, with_changes(given, changes), changes);
     round = 0;
-    kept = 0;
     passing = false;
   }
 

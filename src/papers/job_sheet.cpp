@@ -340,14 +340,18 @@ class SheetWriter {
         [](const Caution& caution) -> std::string_view { return caution.id; },
         [&](const Caution& caution) {
           any = true;
-          out_.raw("<li>");
-          out_.raw(caution_mark());
-          out_.raw("<span>");
-          told(caution.text, caution.source);
-          out_.raw("</span></li>\n");
+          item(caution);
         });
     out_.raw("</ul>\n");
     if (!any) out_.forget_from(before);
+  }
+
+  void item(const Caution& caution) {
+    out_.raw("<li>");
+    out_.raw(caution_mark());
+    out_.raw("<span>");
+    told(caution.text, caution.source);
+    out_.raw("</span></li>\n");
   }
 
   void assumptions(const Chapter& chapter) {
@@ -381,44 +385,24 @@ class SheetWriter {
 
   void joint() {
     const JointMetals joint = joint_metals(design_);
-    out_.raw("<h3>Metals that meet, and bedding</h3><table><tbody>");
-    for (const MetalPair& pair : joint.pairs) {
-      out_.raw("<tr>");
-      out_.line(kRowHead, pair_name(pair));
-      out_.line(kFigure, pair_said(pair, options_.system));
-      out_.raw("<td class=\"n\">");
-      reference(kGalvanicTable);
-      out_.raw("</td></tr>");
-      if (pair.harmless()) continue;
-      out_.raw("<tr>");
-      out_.line("td colspan=\"2\" class=\"small\"", "By " + std::string(pair.by) + ".");
-      out_.raw("<td class=\"n\">");
-      reference(kGalvanicLimit);
-      out_.raw("</td></tr>\n");
-    }
-    for (const Bedding& bedding : joint.beddings) {
-      out_.raw("<tr>");
-      out_.line(kRowHead, bedding.task);
-      out_.line(kFigure, bedding.kind);
-      out_.raw("<td class=\"n\">");
-      reference(kCommonPractice);
-      out_.raw("</td></tr><tr>");
-      out_.line("td colspan=\"3\" class=\"small\"", bedding.care);
-      out_.raw("</tr>\n");
-    }
-    out_.raw(kTableEnd);
-    out_.raw("<ul class=\"cautions\">");
-    for (const Caution& caution : joint.cautions) {
+    out_.raw("<h3>Metals that meet, and bedding</h3><ul class=\"notes\">");
+    const auto line = [&](std::string_view text, const Source& source) {
       out_.raw("<li>");
-      out_.raw(caution_mark());
-      out_.raw("<span>");
-      told(caution.text, caution.source);
-      out_.raw("</span></li>\n");
+      told(text, source);
+      out_.raw("</li>\n");
+    };
+    for (const MetalPair& pair : joint.pairs) {
+      line(pair_name(pair) + "; " + pair_said(pair, options_.system) + (pair.harmless() ? "." : (pair.kept_apart ? ", by " : "; what keeps them apart: ") + std::string(pair.by) + "."),
+           pair.harmless() ? kGalvanicTable : kGalvanicLimit);
     }
+    for (const Bedding& bedding : joint.beddings)
+      line(std::string(bedding.task) + ": " + std::string(bedding.kind) + ". " + std::string(bedding.care), kCommonPractice);
+    out_.raw("</ul>\n<ul class=\"cautions\">");
+    for (const Caution& caution : joint.cautions) item(caution);
     out_.raw("</ul>\n");
   }
 
-  // --- the foredeck: a study of its own, no part of the verdict -----------------------------------
+  // --- the foredeck: a study of its own; what is measured counts in the verdict -------------------
 
   void foredeck() {
     const ForedeckStudy& study = foredeck_study_;

@@ -113,13 +113,14 @@ break-inside:avoid}
 .sheet .values dd{text-align:left}
 }
 @media print{
-.sheet{max-width:none;padding:0;font-size:8.5pt;line-height:1.28;--ink:#000;--muted:#222;--good:#000;
+.sheet{max-width:none;padding:0;font-size:8.5pt;line-height:1.25;--ink:#000;--muted:#222;--good:#000;
 --close:#000;--bad:#000;--unknown:#000;--accent:#000;--fails:#000}
 .sheet .beside,.sheet .title{grid-template-columns:1fr 1fr}
 .sheet .title{grid-template-columns:1fr auto}
-.sheet .cautions{break-inside:avoid;columns:2;column-gap:1.5em}
+.sheet .cautions,.sheet .notes{columns:2;column-gap:1.5em}
+.sheet .cautions li,.sheet .notes li{break-inside:avoid}
 .sheet .sources{columns:3}
-.sheet .drawing{max-height:58mm}
+.sheet .drawing{max-height:55mm}
 .sheet th,.sheet td{padding-top:.14em;padding-bottom:.14em}
 .sheet .values div{padding:.08em 0}
 .sheet h2{padding-top:1.2em}

@@ -325,7 +325,7 @@ void App::frame(const Viewport& view) {
   const bool changed = document_.settle();
   frames_wanted_ = changed || state_.page != page_before ? 2 : std::max(0, frames_wanted_ - 1);
   const bool easing = std::exchange(state_.easing, false);
-  // At rest it is looked for what would make the job fit: a trial to a frame.
+  // At rest it is looked for what would make the job fit, a trial or two to a frame.
   const bool searching = document_.searching();
   if (searching && !changed && !easing) document_.search();
   if (easing || searching) frames_wanted_ = std::max(frames_wanted_, 2);

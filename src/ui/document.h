@@ -43,9 +43,9 @@ class Document {
   // Carries out what was taken down. True when the job changed.
   bool settle();
 
-  // The search for what would make it fit goes on between frames, a trial at a time; true while
-  // there is more to try.
-  bool search() { return evaluation_.step(); }
+  // The search for what would make it fit goes on between frames, two trials at a time, the proof by
+  // itself; true while there is more to try.
+  bool search() { return evaluation_.step() && (evaluation_.proving() || evaluation_.step()); }
   void finish_search();  // but for the proof
   bool searching() const { return evaluation_.searching(); }
 

@@ -45,7 +45,7 @@ void Wizard::settle() {
   int frames = 0;
   do {
     frame();
-    REQUIRE(++frames < 60);  // the page comes to rest
+    REQUIRE(++frames < 20);  // the page comes to rest
   } while (app_->frames_wanted() > 0);
 }
 
