@@ -754,7 +754,7 @@ ControlInput control_input(const Job& job, const HoldResult& hold, const BankRes
 }
 
 bool shaped(const Mount& mount) {
-  return mount.outline.known() || mount.front_width_mm.known() || mount.cutouts.known() || mount.corner_mm.known() ||
+  return mount.outline.known() || mount.bolt_places.known() || mount.front_width_mm.known() || mount.cutouts.known() || mount.corner_mm.known() ||
          (mount.stiffener_count.known() && mount.stiffener_count.value > 0);
 }
 
@@ -791,7 +791,7 @@ PartsInput parts_input(const Catalogue& catalogue, const Design& design, const P
                      .thickness_mm = plate.bar_thickness_mm,
                      .mass_kg = plate.bar_kg},
       .bolt = design.mount.bolt,
-      .bolt_count = design.mount.bolt_count,
+      .bolt_count = plate.bolt_count,
       .bolt_mass_kg = kBoltMass_kg,
       .feeder_m = job.feeder.run_m.value + job.feeder.tail_m.value,
       .joint_count = design.feeder.lug_count,

@@ -58,6 +58,7 @@ std::vector<std::string> bars_amiss(const PlateShape& shape, const std::vector<P
 PlateMade plate_made(const ChosenPlate& plate) {
   PlateMade made{.net_m2 = net_area_m2(plate.shape),
                  .plate_kg = mass_kg(plate.shape, plate.alloy->density_kg_per_m3),
+                 .bolt_count = static_cast<int>(plate.shape.bolts.size()),
                  .bar_count = static_cast<int>(plate.bars.size())};
   if (const PlateContour outer = rounded(plate.shape.outline); !outer.empty()) {
     const PlateBox box = bounds(outer);

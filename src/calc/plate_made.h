@@ -18,6 +18,7 @@ struct PlateMade {
   double blank_m2 = 0.0;  // the rectangle that it is cut from
   double net_m2 = 0.0;    // less corners, cut-outs and holes
   double plate_kg = 0.0;
+  int bolt_count = 0;
   int bar_count = 0;
   double bar_length_m = 0.0;  // each
   double bar_height_mm = 0.0;
@@ -28,7 +29,8 @@ struct PlateMade {
 PlateMade plate_made(const ChosenPlate& plate);
 inline PlateMade rectangular_plate(const Design& design) {
   const Mount& mount = design.job.mount;
-  return {.blank_m2 = 1e-6 * mount.plate_length_mm.value * mount.plate_width_mm.value, .plate_kg = design.mount.plate_mass_kg};
+  return {.blank_m2 = 1e-6 * mount.plate_length_mm.value * mount.plate_width_mm.value, .plate_kg = design.mount.plate_mass_kg,
+          .bolt_count = design.mount.bolt_count};
 }
 // The plate of a design as the job shapes it; of an alloy or with bolts that no table knows, the rectangle.
 PlateMade made_plate(const Design& design);

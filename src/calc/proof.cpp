@@ -97,6 +97,10 @@ std::vector<Change> changes_for_snag(const Check& check, const SnagStudy& study,
   return changes;
 }
 
+void add_steps(const Trace& from, Trace& to) {
+  tell([&] { to.steps.insert(to.steps.end(), from.steps.begin(), from.steps.end()); });
+}
+
 void prove_plate(Design& design, const Catalogue& catalogue) {
   if (!design.hold.motor_found || design.mount.plate.id.empty() || design.mount.bolt.id.empty()) return;
   PlateStudy study = plate_study(design);
@@ -110,6 +114,7 @@ void prove_plate(Design& design, const Catalogue& catalogue) {
                       .remedy = study.solution.problem});
     return;
   }
+  add_steps(study.trace, design.mount.trace);
   for (Check& check : study.checks) {
     check.changes = changes_for(check, design, catalogue);
     checks.push_back(std::move(check));
@@ -124,6 +129,7 @@ void prove(Design& design, const Catalogue& catalogue) {
   prove_plate(design, catalogue);
   std::vector<Check>& checks = design.shaft.trace.checks;
   SnagStudy snag = snag_study(design);
+  add_steps(snag.trace, design.shaft.trace);
   for (Check& check : snag.trace.checks) {
     if (!counts(check) || check.id != "snag.deck") continue;  // a bent plate is a nuisance, a torn deck a leak
     if (check.verdict() == Verdict::fail) check.changes = changes_for_snag(check, snag, design, catalogue);

@@ -107,7 +107,6 @@ void draw_snag(Context& ui) {
   note(ui, "Bolts and deck hold " + fixed(study.over_ratio, 2) + " times what the shaft does; " + fixed(kSnagOver_factor, 1) + " times is asked.");
   note(ui, "The boat's own way bends the tube for good from " + show(study.speed_mps, "mps", system).text() + " on.");
   draw_cautions(ui, study.trace);
-  draw_steps(ui, study.trace);
 }
 
 void draw_foredeck_room(Context& ui) {

@@ -215,7 +215,6 @@ void draw_loaded_plate(Context& ui) {
                ", " + show(study.strip_stress_MPa, "MPa", system).text() + " and " + show(study.strip_bolt_N, "N", system).text() +
                " at a front bolt in a slam, and an elastic bolt group, which knows no prying: " +
                show(study.group_bolt_N, "N", system).text() + " at full thrust.");
-  for (const Step& step : study.trace.steps) step_note(ui, step);
   for (const std::string& assumption : study.assumptions) note(ui, assumption);
   note(ui, "Triangles by Batoz, Bathe and Ho (1980), shear by Katili (1993, not confirmed). How much stress may be, and how stiff bedding and foot are, is "
            "this project's own judgement.");

@@ -108,6 +108,12 @@ TEST_CASE("parts and trim take the plate as it is made, with its stiffeners") {
   const double bars_kg = 2.0 * 0.43 * 0.040 * 0.008 * density_kg_per_m3;
   CHECK(bars.quantity == 2.0);
   CHECK(bars.mass_kg == rel(bars_kg, 1e-9));
+  CHECK(line(design.mount.bolt.id).quantity == 6.0);
+  job.mount.bolt_places = {"50,70 50,-70 170,70 170,-70 290,60 290,-60 230,0", Origin::given};
+  const Design placed = evaluate(job, default_catalogue());
+  for (const PartLine& each : placed.parts.lines)
+    if (each.id == placed.mount.bolt.id) CHECK(each.quantity == 7.0);
+  job.mount.bolt_places = {};
   job.mount.stiffener_count = {0, Origin::given};
   const Design bare = evaluate(job, default_catalogue());
   CHECK(design.parts.mass_kg - bare.parts.mass_kg == rel(bars_kg, 1e-9));

@@ -50,6 +50,8 @@ TEST_SUITE("proof") {
       CHECK(design.outcome.proven);
       CHECK(quick.find_check("plate.bolt_thrust") == nullptr);
       REQUIRE(design.find_check("plate.bolt_thrust") != nullptr);
+      CHECK(design.find_step("plate.thrust_moment") != nullptr);  // what a check rests on is told with it
+      CHECK(design.find_step("snag.tube") != nullptr);
       CHECK((design.outcome.fit == Fit::fits) == all_pass(design));
       CHECK(design.outcome.governing == design.checks_by_seriousness().front()->id);
       if (design.outcome.fit != Fit::fits_with_changes) continue;
