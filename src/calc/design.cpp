@@ -763,7 +763,7 @@ PlateMade plate_of(Design& design, const Beyond& beyond) {
   const Mount& mount = design.job.mount;
   if (shaped(mount)) {
     if (beyond.plate != nullptr) return beyond.plate(design);
-    design.issues.push_back({Severity::warning, "mount.outline", "The plate counts as a rectangle here."});
+    design.issues.push_back({Severity::warning, "mount.plate", "The plate counts as a rectangle here."});
   }
   return rectangular_plate(design);
 }
@@ -1063,7 +1063,7 @@ struct Evaluation::Search {
 
 Evaluation::Evaluation(const Job& job, const Catalogue& catalogue, const Outcome& before,
                        Telling telling, Beyond beyond)
-    : beyond_(beyond) {
+    : beyond_(beyond), telling_(telling) {
   auto search = std::make_unique<Search>(job, catalogue);
   search->beyond = beyond;
   search->beyond.proof = nullptr;
@@ -1128,7 +1128,10 @@ bool Evaluation::take_proof() {
   search_->resting = false;
   search_->beyond = std::exchange(beyond_, {});
   const Outcome before = std::exchange(design_.outcome, {.proven = true});
-  search_->beyond.proof(design_, search_->catalogue);
+  {
+    const Untold untold(telling_ == Telling::no_steps);
+    search_->beyond.proof(design_, search_->catalogue);
+  }
   judge();
   const bool spoilt = before.fit == Fit::fits && design_.outcome.fit != Fit::fits;
   if (!spoilt && before.changes.empty()) return rest();

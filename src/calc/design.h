@@ -1,7 +1,7 @@
 #pragma once
 
-// The whole program is one function: evaluate(). Screen, command line, job pack and link are
-// readers of the Design that it returns. Only design.cpp knows the order of the stages.
+// The whole program is one function: evaluate(), and with what takes longer proven() (proof.h). Screen,
+// command line, job pack and link are readers of the Design that they return. Only design.cpp knows the order of the stages.
 
 #include <array>
 #include <memory>
@@ -127,6 +127,7 @@ class Evaluation {
   Design design_;
   std::unique_ptr<Search> search_{};
   Beyond beyond_{};  // its proof until it is asked
+  Telling telling_ = Telling::every_step;
 };
 
 }  // namespace thole

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "base/units.h"
 #include "calc/load_cases_study.h"
@@ -187,11 +188,12 @@ double limit_MPa(const Alloy& alloy, LoadGrade grade) {
 // all of its kind.
 class Reader {
  public:
-  Reader(PlateStudy& study, const Alloy& alloy, double lead_m) : study_(study), alloy_(alloy), lead_m_(lead_m) {}
+  // `leads_m`: by case of the solution, the motor's centre ahead of the foot.
+  Reader(PlateStudy& study, const Alloy& alloy, std::vector<double> leads_m)
+      : study_(study), alloy_(alloy), leads_m_(std::move(leads_m)) {}
 
   void read(std::string id, std::string label, LoadGrade grade, const Source& source, std::size_t index, double factor = 1.0) {
     const PlateCaseSolution& result = study_.solution.cases[index];
-    const double lead_m = grade == LoadGrade::extreme && id != "person.step" ? lead_m_ : 0.0;
     PlateFinding found{.id = std::move(id),
                        .label = std::move(label),
                        .source = std::string(source.id),
@@ -201,7 +203,7 @@ class Reader {
                        .stress_MPa = factor * std::max(result.worst_stress_Pa, result.bar_stress_Pa) / 1e6,
                        .limit_MPa = limit_MPa(alloy_, grade),
                        .bar_MPa = factor * result.bar_stress_Pa / 1e6,
-                       .sag_mm = -1000.0 * factor * (result.foot_sag_m + lead_m * result.foot_pitch_rad)};
+                       .sag_mm = -1000.0 * factor * (result.foot_sag_m + leads_m_[index] * result.foot_pitch_rad)};
     if (result.worst_node >= 0) found.stress_at = study_.solution.mesh.nodes[static_cast<std::size_t>(result.worst_node)];
     for (std::size_t i = 0; i < result.bolt_N.size(); ++i) {
       found.bolts_N += factor * result.bolt_N[i];
@@ -214,7 +216,7 @@ class Reader {
  private:
   PlateStudy& study_;
   const Alloy& alloy_;
-  double lead_m_ = 0.0;
+  std::vector<double> leads_m_;
 };
 
 struct Pattern {
@@ -234,7 +236,8 @@ Pattern pattern_of(const PlateShape& shape) {
 
 Check stress_check(const PlateStudy& study, LoadGrade grade, std::string id, std::string label) {
   Check check{.id = std::move(id), .label = std::move(label), .unit = "MPa", .source = kProjectDecision,
-              .remedy = "Take a thicker plate, a stronger alloy, a stiffener, or rest the stowed motor on a chock."};
+              .remedy = grade == LoadGrade::working ? "Take a thicker plate, a stronger alloy or a stiffener."
+                                                    : "Take a thicker plate, a stronger alloy, a stiffener, or rest the stowed motor on a chock."};
   for (const PlateFinding& at : study.findings) {
     if (at.grade != grade) continue;
     check.actual = std::max(check.actual, at.stress_MPa);
@@ -252,10 +255,10 @@ Check bolt_check(const PlateStudy& study, LoadGrade grade, std::string id, std::
 }
 
 void add_checks(PlateStudy& study, const MountInput& in) {
-  study.checks = {stress_check(study, LoadGrade::extreme, "plate.stress_extreme", "Plate otherwise, by elements"),
-                  stress_check(study, LoadGrade::working, "plate.stress_thrust", "Plate at full thrust, by elements"),
-                  bolt_check(study, LoadGrade::extreme, "plate.bolt_extreme", "Worst bolt otherwise, prying counted"),
-                  bolt_check(study, LoadGrade::working, "plate.bolt_thrust", "Worst bolt at full thrust, prying counted")};
+  study.checks = {stress_check(study, LoadGrade::extreme, "plate.stress_extreme", "Plate in rare loads, by elements"),
+                  stress_check(study, LoadGrade::working, "plate.stress_thrust", "Plate in working loads, by elements"),
+                  bolt_check(study, LoadGrade::extreme, "plate.bolt_extreme", "Worst bolt in rare loads, prying counted"),
+                  bolt_check(study, LoadGrade::working, "plate.bolt_thrust", "Worst bolt in working loads, prying counted")};
   if (std::any_of(study.findings.begin(), study.findings.end(), [](const PlateFinding& at) { return at.grade == LoadGrade::ultimate; }))
     study.checks.push_back(bolt_check(study, LoadGrade::ultimate, "plate.bolt_snag", "Worst bolt in a snag, prying counted"));
   study.checks.push_back({.id = "plate.sag",
@@ -267,7 +270,9 @@ void add_checks(PlateStudy& study, const MountInput& in) {
                           .remedy = "Rest the stowed motor on a chock, or take a thicker plate."});
   study.checks.push_back({.id = "plate.frequency",
                           .label = "Clear of the engine's idle, by elements",
-                          .actual = std::max(kBandLow_factor * kIdleLow_Hz / study.frequency_Hz,
+                          .actual = !(study.frequency_Hz > 0.0)
+                                        ? std::numeric_limits<double>::quiet_NaN()
+                                        : std::max(kBandLow_factor * kIdleLow_Hz / study.frequency_Hz,
                                              study.frequency_Hz / (kBandHigh_factor * kIdleHigh_Hz)),
                           .limit = 1.0,
                           .unit = "",
@@ -319,26 +324,28 @@ PlateStudy plate_study(const Design& design) {
   const PlateCut cut = cut_of(shape);
   const double weight_N = in.motor_mass_kg * kGravity_mps2;
   const LoadsStudy loads = load_cases_study(design);
-  const auto solve = [&](PlateLoadCase load_case) {
+  std::vector<double> leads_m;
+  const auto solve = [&](PlateLoadCase load_case, double lead_m = 0.0) {
     model.cases.push_back(std::move(load_case));
+    leads_m.push_back(lead_m);
     return model.cases.size() - 1;
   };
 
-  const std::size_t at_rest = solve(stowed_case("Motor stowed, at rest", stowed, -weight_N));
+  const std::size_t at_rest = solve(stowed_case("Motor stowed, at rest", stowed, -weight_N), stowed.lead_m);
   MountInput loose = in;
   loose.chocked = false;  // a chock holds nothing down
   Stowed unheld = stowed_motor(loose, basis.front_row_m);
   unheld.foot = on_the_plate(unheld.foot, cut);
-  const std::size_t thrown_up = solve(stowed_case("Motor stowed, rebound", unheld, weight_N));
+  const std::size_t thrown_up = solve(stowed_case("Motor stowed, rebound", unheld, weight_N), unheld.lead_m);
   const double end_m = in.plate_length_mm / 1000.0 - 0.5 * kPersonFoot_m - kEdge_m;
   const PlateFoot person{.middle = {end_m, 0.0}, .length_m = kPersonFoot_m, .width_m = std::min(kPersonFoot_m, in.plate_width_mm / 1000.0)};
   const std::size_t stepped_on = solve({"A person steps on the fore end", {{.foot = on_the_plate(person, cut), .force_N = -kPerson_N}}});
   const double height_m = kMotorHeight_mm / 1000.0;
-  const std::size_t hung_on = solve(stowed_case("A person hangs on the motor", stowed, 0.0, 0.0, -kHandhold_N * height_m));
+  const std::size_t hung_on = solve(stowed_case("A person hangs on the motor", stowed, 0.0, 0.0, -kHandhold_N * height_m), stowed.lead_m);
   std::size_t braking = 0, bend = 0;
   if (loads.input.trailered) {
-    braking = solve(stowed_case("On the trailer, braking", stowed, -weight_N, -weight_N * kRoadAlong_g * height_m));
-    bend = solve(stowed_case("On the trailer, a bend", stowed, -weight_N, 0.0, -weight_N * kRoadAcross_g * height_m));
+    braking = solve(stowed_case("On the trailer, braking", stowed, -weight_N, -weight_N * kRoadAlong_g * height_m), stowed.lead_m);
+    bend = solve(stowed_case("On the trailer, a bend", stowed, -weight_N, 0.0, -weight_N * kRoadAcross_g * height_m), stowed.lead_m);
   }
   const Pattern pattern = pattern_of(shape);
   const double pattern_m = pattern.fore_m - pattern.aft_m;
@@ -361,7 +368,7 @@ PlateStudy plate_study(const Design& design) {
   study.amplification_factor = std::max(amplification(study.frequency_Hz, kSlamPulse_s).factor, 1.0);
   const double bow_g = design.mount.bow_acceleration_factor;
   const double slam_factor = add_slam_factor(bow_g, study.amplification_factor, study.trace);
-  Reader reader(study, *alloy, stowed.lead_m);
+  Reader reader(study, *alloy, std::move(leads_m));
   using enum LoadGrade;
   reader.read("rest", model.cases[at_rest].label, extreme, kWinklerDeck, at_rest);
   reader.read("slam", "Motor stowed, in a slam", extreme, kIso12215Acceleration, at_rest, slam_factor);

@@ -41,8 +41,8 @@ std::optional<Change> thicker_plate(const Check& check, const PlateStock& now, c
 }
 
 // The smallest that breaks at so much more than the one there is.
-std::optional<Change> larger_bolt(const Check& check, const Design& design, const Catalogue& catalogue) {
-  const double needed_N = check.utilisation() * design.mount.bolt_breaking_N;
+std::optional<Change> larger_bolt(double ratio, const Design& design, const Catalogue& catalogue) {
+  const double needed_N = ratio * design.mount.bolt_breaking_N;
   const double head_factor = bolt_head_factor(design.job.mount.head.value == Head::countersunk);
   const BoltOffer* best = nullptr;
   double best_N = std::numeric_limits<double>::infinity();
@@ -61,12 +61,12 @@ std::vector<Change> changes_for(const Check& check, const Design& design, const 
   std::vector<Change> changes;
   if (check.verdict() != Verdict::fail) return changes;
   const Mount& job = design.job.mount;
-  const bool of_thrust = check.id == "plate.stress_thrust" || check.id == "plate.bolt_thrust";
-  if (!of_thrust && !job.chocked.value)
+  const bool lowered = check.id == "plate.stress_thrust" || check.id == "plate.bolt_thrust" || check.id == "plate.bolt_snag";
+  if (!lowered && !job.chocked.value)
     changes.push_back({.field = "mount.chocked", .value = 1.0, .label = "Chock the motor's outer end"});
   std::optional<Change> stronger;
   if (check.id.starts_with("plate.stress")) stronger = thicker_plate(check, design.mount.plate, catalogue);
-  if (check.id.starts_with("plate.bolt")) stronger = larger_bolt(check, design, catalogue);
+  if (check.id.starts_with("plate.bolt")) stronger = larger_bolt(check.utilisation(), design, catalogue);
   if (stronger) changes.push_back(std::move(*stronger));
   if (!job.stiffener_count.known() || job.stiffener_count.value < kStiffeners)
     changes.push_back({.field = "mount.stiffener_count", .value = 1.0 * kStiffeners, .label = "Set two stiffeners"});
@@ -83,7 +83,7 @@ std::vector<Change> changes_for_snag(const Check& check, const SnagStudy& study,
     if (each.part == SnagPart::skin) wider_ratio = std::max(wider_ratio, lacks_ratio);
     if (each.part == SnagPart::core) wider_ratio = std::max(wider_ratio, std::sqrt(lacks_ratio));
     if (each.part != SnagPart::bolts) continue;
-    if (std::optional<Change> larger = larger_bolt(check, design, catalogue)) changes.push_back(std::move(*larger));
+    if (std::optional<Change> larger = larger_bolt(lacks_ratio, design, catalogue)) changes.push_back(std::move(*larger));
   }
   const BoltSize* size = find_bolt_size(design.mount.bolt.size);
   if (!(wider_ratio > 1.0) || size == nullptr) return changes;
@@ -123,7 +123,7 @@ void prove_plate(Design& design, const Catalogue& catalogue) {
 
 }  // namespace
 
-bool counts(const Check& check) { return check.verdict() != Verdict::not_evaluated; }
+bool counts(const Check& check) { return check.verdict() != Verdict::not_evaluated && check.id != "snag.plate"; }
 
 void prove(Design& design, const Catalogue& catalogue) {
   prove_plate(design, catalogue);
@@ -131,7 +131,7 @@ void prove(Design& design, const Catalogue& catalogue) {
   SnagStudy snag = snag_study(design);
   add_steps(snag.trace, design.shaft.trace);
   for (Check& check : snag.trace.checks) {
-    if (!counts(check) || check.id != "snag.deck") continue;  // a bent plate is a nuisance, a torn deck a leak
+    if (!counts(check)) continue;
     if (check.verdict() == Verdict::fail) check.changes = changes_for_snag(check, snag, design, catalogue);
     checks.push_back(std::move(check));
   }

@@ -9,7 +9,8 @@
 
 namespace thole {
 
-// Whether a check of the foredeck could be judged. One that waits for a measure is no reason against a design.
+// Whether a check of snag or foredeck counts in the verdict. One that waits for a measure does not, nor does a
+// plate that bends before the shaft: it is a nuisance, a torn deck a leak.
 bool counts(const Check& check);
 
 // Adds the checks of the plate to the mount's, those of snag and foredeck to the shaft's.

@@ -287,6 +287,11 @@ class Typed {
 
 }  // namespace
 
+// A field that the circuit stands for mends nothing.
+static bool stands_for(std::string_view field) {
+  return field == "feeder.conductor" || field == "feeder.tail_conductor" || field == "feeder.device" || field == "feeder.device_distance_m";
+}
+
 void take_typed_circuit(FeederInput in, const Catalogue& catalogue, Design& design) {
   const Given<std::string>& text = design.job.feeder.network;
   if (!text.known() || !design.bank.found || !design.feeder.found) return;
@@ -318,6 +323,7 @@ void take_typed_circuit(FeederInput in, const Catalogue& catalogue, Design& desi
     in.circuit->device_count = (least->plus_count + least->minus_count + poles - 1) / poles;
   }
   FeederResult result = feeder(in);
+  for (Check& check : result.trace.checks) std::erase_if(check.changes, [](const Change& change) { return stands_for(change.field); });
   design.typed = typed.paths(result);
   design.feeder = std::move(result);
 }

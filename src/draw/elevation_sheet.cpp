@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "calc/chosen_plate.h"
 #include "base/number.h"
 #include "draw/plate_strokes.h"
 #include "draw/sketch.h"
@@ -232,10 +233,12 @@ class Sheet {
     const Mount& mount = design_.job.mount;
     std::vector<std::string> all{metric() ? "Millimetres." : "Feet and inches."};
     all.front() += " Figures hold, not lines.";
+    const std::optional<ChosenPlate> chosen = chosen_plate(design_);
+    const std::size_t bolt_count = chosen ? chosen->shape.bolts.size() : 0;
     std::string plate = "Plate " + thickness();
     if (!design_.mount.plate.alloy.empty()) plate += " " + design_.mount.plate.alloy;
     if (!design_.mount.bolt.size.empty()) {
-      plate += ", " + std::to_string(design_.mount.bolt_count) + " bolts " + design_.mount.bolt.size;
+      plate += ", " + std::to_string(bolt_count) + " bolts " + design_.mount.bolt.size;
     }
     all.push_back(plate + ". Not a strong point.");
     all.push_back(stowed() ? "Dashed: stowed. Cross: its centre of mass, from the front bolts." : bow_.study.room.problem);
@@ -246,7 +249,7 @@ class Sheet {
     guess(design_.job.boat.bow_height_m.given(), "bow height");
     guess(design_.job.foredeck.mount_x_m.given(), "the mount's place");
     guess(mount.overhang_mm.given(), "the centre of mass");
-    if (!guessed.empty()) all.push_back("Estimated, to be measured first: " + guessed + ".");
+    if (!guessed.empty()) all.insert(all.begin(), "Estimated, to be measured first: " + guessed + ".");  // never left out
     const double left_mm = size_.low.x + 3.0;
     const double wide_mm = size_.high.x - kTitle_mm - left_mm - 2.0;
     double y_mm = strip_top_mm() - 4.0;

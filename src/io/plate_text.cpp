@@ -55,7 +55,7 @@ std::string plate_text(const PlateStudy& study, System system) {
   for (const Check& check : study.checks)
     text += std::string(check.verdict() == Verdict::fail ? "FAILS  " : "holds  ") + check.label + ": " + show(check.actual, std::string(check.unit), system).text() + " of " +
             show(check.limit, std::string(check.unit), system).text() + ".\n";
-  text += "These stand in the verdict: where the design's own checks, by a strip of beam, are milder, go by these.\n\n";
+  text += "These stand in the verdict, beside the design's own by a strip of beam.\n\n";
   for (const Step& step : study.trace.steps) text += explain(step) + "\n";
   for (const std::string& assumption : study.assumptions) text += assumption + "\n";
   return text +

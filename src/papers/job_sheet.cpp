@@ -9,6 +9,7 @@
 #include "base/number.h"
 #include "calc/outputs.h"
 #include "calc/joint_metals.h"
+#include "calc/proof.h"
 #include "calc/snag_study.h"
 #include "data/sources.h"
 #include "data/sources_mount.h"
@@ -411,11 +412,12 @@ class SheetWriter {
     out_.raw("<figure>");
     out_.raw(write_svg(drawing, {.width_px = 520.0}));
     out_.line("figcaption", drawing.description);
-    out_.raw("</figure>\n<h3>To be checked on board, apart from the verdict</h3><table><tbody>");
+    out_.raw("</figure>\n<h3>To be measured on board</h3><table><tbody>");
     std::vector<const Check*> checks = study.checks();
     const SnagStudy& snag = snag_study_;
     for (const Check& check : snag.trace.checks) checks.push_back(&check);
     for (const Check* check : checks) {
+      if (counts(*check)) continue;  // among the checks of the verdict
       out_.raw("<tr>");
       out_.line(kRowHead, check->label);
       out_.line(kFigure, check->verdict() == Verdict::not_evaluated ? "not measured yet" : std::string(word(check->verdict())) + ": " + shown_check(*check, options_.system));
@@ -426,13 +428,7 @@ class SheetWriter {
     out_.raw(kTableEnd);
     out_.raw("<h3>Cautions</h3><ul class=\"cautions\">");
     for (const Trace* trace : {&study.light.trace, &study.stowing.trace, &snag.trace}) {
-      for (const Caution& caution : trace->cautions) {
-        out_.raw("<li>");
-        out_.raw(caution_mark());
-        out_.raw("<span>");
-        told(caution.text, caution.source);
-        out_.raw("</span></li>\n");
-      }
+      for (const Caution& caution : trace->cautions) item(caution);
     }
     out_.raw("</ul>\n");
   }

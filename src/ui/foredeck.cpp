@@ -23,7 +23,7 @@ void whole_figure(Context& ui, std::string_view id, const Drawing& drawing) {
   figure(ui, id, drawing, static_cast<float>(height_for(drawing, static_cast<double>(width))));
 }
 
-// What can be judged stands with the page's checks and counts; here is what still waits for a measure.
+// What counts in the verdict stands with the page's checks; here is the rest.
 void draw_waiting(Context& ui, std::string_view name, const Trace& trace) {
   if (std::none_of(trace.checks.begin(), trace.checks.end(), [](const Check& check) { return !counts(check); })) return;
   const Within list(ui.sheet, Role::list, std::string(name));
@@ -106,6 +106,7 @@ void draw_snag(Context& ui) {
   }
   note(ui, "Bolts and deck hold " + fixed(study.over_ratio, 2) + " times what the shaft does; " + fixed(kSnagOver_factor, 1) + " times is asked.");
   note(ui, "The boat's own way bends the tube for good from " + show(study.speed_mps, "mps", system).text() + " on.");
+  draw_waiting(ui, "Apart from the verdict", study.trace);
   draw_cautions(ui, study.trace);
 }
 

@@ -205,9 +205,11 @@ TEST_CASE("the stock chosen by the elements serves in every case, and is the lig
   CHECK(chooser.done_frac() == 1.0);
   REQUIRE_FALSE(chooser.trials().empty());
   const int choice = chooser.choice();
+  REQUIRE(choice >= 0);
+  CHECK(chooser.trials()[static_cast<std::size_t>(choice)].serves);
   for (const PlateTrial& trial : chooser.trials()) {
     CAPTURE(trial.stock.id);
-    if (choice >= 0 && trial.serves) CHECK(trial.mass_kg >= chooser.trials()[static_cast<std::size_t>(choice)].mass_kg);
+    if (trial.serves) CHECK(trial.mass_kg >= chooser.trials()[static_cast<std::size_t>(choice)].mass_kg);
     if (trial.serves) CHECK(std::max(trial.strength_factor, trial.bolts_factor) <= 1.0);
   }
   // Thicker of the same alloy never sags more.

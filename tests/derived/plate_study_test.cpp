@@ -63,8 +63,8 @@ TEST_CASE("every ready-made job's plate is worked out, each load case standing s
     // The elastic bolt group leaves prying out: more pulls, by about what the mount allows for it.
     double most_N = 0.0;
     for (const PlateFinding* at : thrusts) most_N = std::max(most_N, at->bolt_N);
-    CHECK(most_N > 0.7 * kPrying_factor * design.mount.thrust_tension_N);
-    CHECK(most_N < 1.1 * kPrying_factor * design.mount.thrust_tension_N);
+    CHECK(most_N > 0.6 * kPrying_factor * design.mount.thrust_tension_N);
+    CHECK(most_N < kPrying_factor * design.mount.thrust_tension_N);
     // What pushes the lowered motor aft is judged with the thrusts, a snag by itself.
     REQUIRE(finding(study, "deployed") != nullptr);
     CHECK(finding(study, "deployed")->stress_MPa >= thrusts.back()->stress_MPa);

@@ -121,7 +121,7 @@ void add_strength_checks(const MountInput& in, const BoltLoads& loads, BoltCase&
   std::vector<Change> thrust_changes = bolt_changes(in);
   add_row_changes(in, thrust_changes);
   const std::string thrust_remedy = "Take larger bolts, add a row, or set the rows farther apart.";
-  const double pried_N = kPrying_factor * loads.thrust_tension_N;
+  const double pried_N = loads.pried_N();
   tell([&] {
     bolt.trace.steps.push_back({.id = "mount.bolt_pried",
                                 .label = "Tension in the worst bolt at full thrust, prying allowed for",
@@ -134,7 +134,7 @@ void add_strength_checks(const MountInput& in, const BoltLoads& loads, BoltCase&
                                 .source = kProjectDecision});
   });
   bolt.trace.checks.push_back({.id = "mount.bolt_working",
-                               .label = "Bolt tension at full thrust",
+                               .label = "Bolt tension at full thrust, with prying",
                                .actual = pried_N,
                                .limit = kThrustBolt_frac * breaking_N,
                                .unit = "N",

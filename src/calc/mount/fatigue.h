@@ -34,7 +34,7 @@ double slams_in_life();
 double swings_in_life();
 
 // Their steady range that does the same harm, over the stress of full thrust. Thrust swings about half of
-// full, spread exponentially, the hundredth highest from nothing to full; once in an hour it turns from full
+// full, spread exponentially, the highest hundredth from nothing to full on average, all of them 0.18 of full; once in an hour it turns from full
 // one way to full the other, whose range is `reversal_factor` times that stress: 2 in a plate that is bent
 // both ways, 1 in a thread that is only pulled. Harm adds up (Miner). Project decision.
 double swing_factor(double slope_exponent, double reversal_factor);

@@ -245,7 +245,7 @@ void add_bolt_fatigue(const BoltCase& bolt, double slam_tension_N, double preloa
 
 void add_bolt_swings(const BoltCase& bolt, double thrust_tension_N, double preload_N, Trace& trace) {
   const FatigueDetail detail = bolt_thread();
-  const double felt = preload_N >= thrust_tension_N ? kTightShare_frac : 1.0;
+  const double felt = preload_N >= thrust_tension_N ? kTightShare_frac : kPrying_factor;
   const double area_mm2 = stress_area_mm2(*bolt.size);
   const double factor = swing_factor(detail.slope_exponent, 1.0);
   const double range = felt * thrust_tension_N / area_mm2 * factor;
@@ -254,7 +254,7 @@ void add_bolt_swings(const BoltCase& bolt, double thrust_tension_N, double prelo
                            .label = "Steady range in the thread that harms as much as the thrust's swings",
                            .symbol = "s_t",
                            .formula = "q * N_T / A_s * g_T",
-                           .terms = {{"q", felt, "", "share that the bolt feels"},
+                           .terms = {{"q", felt, "", "share that the bolt feels; loose, with prying"},
                                      {"N_T", thrust_tension_N, "N", "in the worst bolt at full thrust"},
                                      {"A_s", area_mm2, "mm2", "area that carries the tension"},
                                      {"g_T", factor, "", "((g / k)^m + 1 / 360)^(1/m), as in the plate"}},

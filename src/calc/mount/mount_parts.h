@@ -13,6 +13,7 @@
 
 #include "base/trace.h"
 #include "calc/mount/mount.h"
+#include "calc/mount/plate_rules.h"
 #include "calc/mount/slam.h"
 #include "data/alloys.h"
 #include "data/bolts.h"
@@ -81,6 +82,7 @@ struct BoltLoads {
   double shear_N = 0.0;
 
   double tension_N() const { return std::max(slam_tension_N, thrust_tension_N); }
+  double pried_N() const { return kPrying_factor * thrust_tension_N; }
 };
 
 BoltLoads bolt_loads(const MountInput& in, const Layout& layout, const Slam& slam, Trace& trace);

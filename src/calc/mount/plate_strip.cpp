@@ -302,7 +302,7 @@ void add_thrust_check(const MountInput& in, double thrust_moment_Nm, const Alloy
          .value = stress_MPa * factor,
          .unit = "MPa",
          .source = kFatiguePlate,
-         .assumptions = {"A swing every ten seconds for 300 hours a year, ten years: half of full thrust, one in a hundred all of it; "
+         .assumptions = {"A swing every ten seconds for 300 hours a year, ten years, 0.18 of full thrust on average about half of it; "
                          "once an hour it turns right round."}});
   });
   plate.trace.checks.push_back({.id = "mount.fatigue_thrust",

@@ -109,7 +109,9 @@ BarSection section_of(const PlateBar& bar, double plate_thickness_m, const Plate
 std::vector<double> largest_eigenvalues(std::vector<double> m, std::size_t size) {
   double most = 0.0;
   for (const double each : m) most = std::max(most, std::abs(each));
-  for (bool turned = true; turned;) {
+  constexpr int kMostSweeps = 40;
+  bool turned = true;
+  for (int sweep = 0; turned && sweep < kMostSweeps; ++sweep) {
     turned = false;
     for (std::size_t p = 0; p < size; ++p) {
       for (std::size_t q = p + 1; q < size; ++q) {
@@ -126,6 +128,7 @@ std::vector<double> largest_eigenvalues(std::vector<double> m, std::size_t size)
         };
         for (std::size_t k = 0; k < size; ++k) turn(m[p * size + k], m[q * size + k]);
         for (std::size_t k = 0; k < size; ++k) turn(m[k * size + p], m[k * size + q]);
+        m[p * size + q] = m[q * size + p] = 0.0;
       }
     }
   }
