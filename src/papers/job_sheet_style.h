@@ -120,10 +120,12 @@ break-inside:avoid}
 .sheet .cautions,.sheet .notes{columns:2;column-gap:1.5em}
 .sheet .cautions li,.sheet .notes li{break-inside:avoid}
 .sheet .sources{columns:3}
-.sheet .drawing{max-height:55mm}
-.sheet th,.sheet td{padding-top:.14em;padding-bottom:.14em}
-.sheet .values div{padding:.08em 0}
-.sheet h2{padding-top:1.2em}
+.sheet .drawing{max-height:45mm}
+.sheet th,.sheet td{padding-top:.08em;padding-bottom:.08em}
+.sheet .values div{padding:.04em 0}
+.sheet h2{padding-top:1em}
+.sheet h3{padding-top:.7em}
+.sheet .cautions{padding:.3em .6em;margin-top:.4em}
 }
 )";
 

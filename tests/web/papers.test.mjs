@@ -131,14 +131,22 @@ test("the sheet has no accessibility violation", async () => {
   await page.close();
 });
 
-test("printed, it is black on white and fits A4 and Letter", async () => {
+for (const job of readdirSync(JOBS).filter((name) => name.endsWith(".json"))) {
+  test(`printed, it takes at most fourteen pages of A4 and Letter: ${job}`, async () => {
+    const file = sheetFile("print.html", join(JOBS, job), "--address", ADDRESS, "--date", "3 May");
+    const page = await openSheet(file, { width: 1000, height: 1400 });
+    for (const format of ["A4", "Letter"]) {
+      const pdf = (await page.pdf({ format })).toString("latin1");
+      const pages = pdf.match(/\/Type\s*\/Page\b/g).length;
+      assert.ok(pages >= 6 && pages <= 14, `${pages} pages on ${format}`);
+    }
+    await page.close();
+  });
+}
+
+test("printed, it is black on white", async () => {
   const file = sheetFile("print.html", SKIFF, "--address", ADDRESS, "--date", "3 May");
   const page = await openSheet(file, { width: 1000, height: 1400 });
-  for (const format of ["A4", "Letter"]) {
-    const pdf = (await page.pdf({ format })).toString("latin1");
-    const pages = pdf.match(/\/Type\s*\/Page\b/g).length;
-    assert.ok(pages >= 6 && pages <= 14, `${pages} pages on ${format}`);
-  }
   await page.emulateMedia({ media: "print" });
   const colours = await page.evaluate(() => [...new Set([...document.querySelectorAll(".sheet *")]
     .map((element) => getComputedStyle(element).color))]);
