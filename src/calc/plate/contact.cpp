@@ -8,7 +8,6 @@ namespace thole {
 namespace {
 
 constexpr int kMostSteps = 80;
-constexpr int kRoundsAStep = 2;
 constexpr int kHastyRounds = 30;
 constexpr double kBalanced_frac = 1e-9;  // of what the springs carry; `correct` does the rest
 constexpr double kNearly_frac = 1e-6;    // enough where a stiff plate's round-off lets it get no nearer
@@ -63,17 +62,15 @@ std::vector<std::size_t> Contact::cases_of(std::size_t group) const {
   return found;
 }
 
-// Turns springs on and off until those that act are those that should, as far as the known answers tell.
+// Turns springs on and off as far as the known answers tell.
 void Contact::search(std::size_t group) {
   groups_[group].shares.resize(kBlock * answers_.size());
   std::vector<std::size_t> searching = cases_of(group);
   std::erase_if(searching, [&](std::size_t i) { return cases_[i].settled(); });
-  for (int round = 0; round < kRoundsAStep && !searching.empty(); ++round) {
-    project(group, searching);
-    std::erase_if(searching, [&](std::size_t i) {
-      ++cases_[i].rounds;
-      return cases_[i].agrees = !turn(i);
-    });
+  if (!searching.empty()) project(group, searching);
+  for (const std::size_t i : searching) {
+    ++cases_[i].rounds;
+    cases_[i].agrees = !turn(i);
   }
   weigh(group);
 }
