@@ -4,6 +4,9 @@
 #include <cmath>
 
 #include "base/number.h"
+#include "base/order.h"
+#include "calc/chosen_plate.h"
+#include "calc/plate/outline.h"
 #include "draw/sketch.h"
 #include "io/figures.h"
 
@@ -31,11 +34,11 @@ void add_plate(Drawing& drawing, const Design& design, const Elevation& e) {
   const Mount& mount = design.job.mount;
   const double thick = e.plate_m;
   const double front = e.plate_front_m;
-  const double back = front - 1e-3 * mount.plate_length_mm.value;
+  const double back = front - e.plate_length_m;
   add_box(drawing, {back, e.bow_m}, {front, e.bow_m + thick}, Line::outline, Fill::hull, true);
   const double deck = 1e-3 * (mount.deck_thickness_mm.value + mount.core_thickness_mm.value + mount.backing_thickness_mm.value) + 0.02;
-  for (int row = 0; row < mount.bolt_rows.value; ++row) {
-    const double x = e.front_bolts_m - 1e-3 * mount.bolt_pitch_mm.value * row;
+  for (const double aft_m : e.bolts_m) {
+    const double x = e.front_bolts_m - aft_m;
     add_polyline(drawing, {{x, e.bow_m + thick + 0.012}, {x, e.bow_m - deck}}, Line::outline);
     add_polyline(drawing, {{x - 0.02, e.bow_m - deck}, {x + 0.02, e.bow_m - deck}}, Line::outline);
   }
@@ -94,8 +97,34 @@ void add_dimensions(Drawing& drawing, const Design& design, const Elevation& e, 
 
 }  // namespace
 
-BowElevation measure_bow(const Design& design) {
+namespace {
+
+// Length of the plate and where its bolts stand: as it is made, or by the fields where that is not known.
+void measure_plate(const Design& design, BowElevation& e) {
   const Mount& mount = design.job.mount;
+  std::vector<double> x_m;
+  double front_m = 0.0;
+  if (const std::optional<ChosenPlate> plate = chosen_plate(design); plate && plate->shape.outline.size() > 2) {
+    const PlateBox box = bounds(rounded(plate->shape.outline));
+    front_m = box.high.x_m;
+    e.plate_length_m = front_m - box.low.x_m;
+    for (const PlateHole& bolt : plate->shape.bolts) x_m.push_back(bolt.at.x_m);
+  } else {
+    e.plate_length_m = 1e-3 * mount.plate_length_mm.value;
+    for (int row = 0; row < mount.bolt_rows.value; ++row) x_m.push_back(-1e-3 * mount.bolt_pitch_mm.value * row);
+    if (!x_m.empty()) front_m = 0.5 * (e.plate_length_m + x_m.back());  // the rows amid the plate
+  }
+  e.plate_front_m = std::max(e.pivot_m - 0.04, -0.5 * e.plate_length_m);
+  x_m = sorted(std::move(x_m), [](double a, double b) { return a > b; });
+  if (x_m.empty()) return;
+  e.front_bolts_m = std::min(e.plate_front_m - (front_m - x_m.front()), -0.06);  // on the deck
+  for (const double x : x_m)
+    if (const double aft_m = x_m.front() - x; e.bolts_m.empty() || aft_m - e.bolts_m.back() > 1e-6) e.bolts_m.push_back(aft_m);
+}
+
+}  // namespace
+
+BowElevation measure_bow(const Design& design) {
   BowElevation e{.study = foredeck_study(design),
                  .bow_m = design.job.boat.bow_height_m.value,
                  .pivot_m = -design.job.foredeck.mount_x_m.value,
@@ -107,10 +136,7 @@ BowElevation measure_bow(const Design& design) {
   const RoomResult& room = e.study.room;
   e.left_m = -std::max(room.problem.empty() ? room.stowed_end_m : 1.2, 1.2) - 0.2;
   e.deepest_m = std::max({e.depth_m + e.radius_m, design.job.boat.draft_m.value, e.motion_m});
-  const double length_m = 1e-3 * mount.plate_length_mm.value;
-  e.plate_front_m = std::max(e.pivot_m - 0.04, -0.5 * length_m);
-  const double span_m = 1e-3 * mount.bolt_pitch_mm.value * (mount.bolt_rows.value - 1);
-  e.front_bolts_m = std::min(e.plate_front_m - 0.5 * length_m + 0.5 * span_m, -0.06);  // on the deck
+  measure_plate(design, e);
   e.lowered_over_m = e.bow_m + e.collar_m + kHeadLength_m;
   e.stowed_over_m = room.problem.empty() ? e.bow_m + lying_height_m(e.study.room_input.motor) + e.radius_m : e.lowered_over_m;
   return e;

@@ -3,6 +3,8 @@
 // The bow from the side with the motor stowed and lowered: deck, plate and bolts, shaft, propeller,
 // waterline, crest and trough, with their dimensions.
 
+#include <vector>
+
 #include "calc/foredeck_study.h"
 #include "draw/drawing.h"
 #include "io/measure.h"
@@ -20,8 +22,10 @@ struct BowElevation {
   double motion_m = 0.0;  // of the surface against the bow, up and down
   double left_m = 0.0;    // as far aft as anything shows
   double plate_front_m = 0.0;
-  double plate_m = 0.0;   // as thick as it is drawn
+  double plate_length_m = 0.0;  // fore and aft, as the job shapes it
+  double plate_m = 0.0;         // as thick as it is drawn
   double front_bolts_m = 0.0;
+  std::vector<double> bolts_m{};  // each place along the boat once, aft of the front bolts
   double deepest_m = 0.0;
   double stowed_over_m = 0.0;  // top of the stowed motor
   double lowered_over_m = 0.0;

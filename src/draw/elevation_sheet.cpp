@@ -220,8 +220,7 @@ class Sheet {
     if (motion_mm > 1.0) {
       add_label(drawing_, {left_mm, at(0.0, bow_.motion_m).y + 3.0}, "waves ±" + measure(bow_.motion_m), Align::left);
     }
-    const double length_m = 1e-3 * design_.job.mount.plate_length_mm.value;
-    const Point plate = at(bow_.plate_front_m - 0.8 * length_m, bow_.bow_m + 0.5 * bow_.plate_m);
+    const Point plate = at(bow_.plate_front_m - 0.8 * bow_.plate_length_m, bow_.bow_m + 0.5 * bow_.plate_m);
     const Point below{plate.x - 6.0, at(0.0, bow_.bow_m).y - 11.0};
     add_line(drawing_, plate, below, Line::thin);
     add_label(drawing_, {below.x - 1.0, below.y - 2.0}, "plate t " + thickness(), Align::right);

@@ -9,6 +9,7 @@
 #include <cstdlib>
 #include <string>
 
+#include "draw/bow_elevation.h"
 #include "draw/svg.h"
 #include "io/presets.h"
 #include "papers/plate_papers.h"
@@ -108,6 +109,24 @@ TEST_SUITE("derived") {
     CHECK(elevation_scale(design, {.paper = Paper::letter, .system = System::us}) == 24);
     CHECK(long_mm(measured(us, "5′ 3″")) == rel(1600.0 / 24.0, 1e-9));
     CHECK(long_mm(measured(us, "2′ 5 1/8″")) == rel(740.0 / 24.0, 1e-9));
+  }
+
+  // Aft edge at 0: bolts at 50, 170, 230 and 290 of 450 mm; then a measured outline 500 mm long.
+  TEST_CASE("the plate stands there as it is made: its own length, each place of its bolts once") {
+    Job job = design_of("bay-boat-in-the-estuary").job;
+    const BowElevation rows = measure_bow(evaluate(job, default_catalogue()));
+    CHECK(rows.bolts_m.size() == 3);
+    job.mount.plate_length_mm = {450.0, Origin::given};
+    job.mount.bolt_places = {"50,70 50,-70 170,70 170,-70 290,60 290,-60 230,0", Origin::given};
+    const BowElevation placed = measure_bow(evaluate(job, default_catalogue()));
+    CHECK(placed.plate_length_m == rel(0.45, 1e-9));
+    REQUIRE(placed.bolts_m.size() == 4);
+    const double aft_m[] = {0.06, 0.12, 0.24};
+    CHECK(placed.bolts_m.front() == 0.0);
+    for (std::size_t i = 0; i < 3; ++i) CHECK(placed.bolts_m[i + 1] == rel(aft_m[i], 1e-9));
+    CHECK(placed.plate_front_m - placed.front_bolts_m >= 0.16 - 1e-9);  // more where the deck ends before
+    job.mount.outline = {"0/110 250/105 400/85 500/70", Origin::given};
+    CHECK(measure_bow(evaluate(job, default_catalogue())).plate_length_m == rel(0.5, 1e-9));
   }
 
   TEST_CASE("as SVG it has the paper's size; without a motor there is none") {
