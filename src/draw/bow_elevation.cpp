@@ -16,6 +16,7 @@ namespace {
 constexpr double kColumn_m = 0.5;   // from one column of dimensions to the next
 constexpr double kTextOff_m = 0.13;    // of a level, at the width of a phone
 constexpr double kLeastMotion_m = 0.02;
+constexpr double kBoltsFromStem_m = 0.06;
 
 using Elevation = BowElevation;
 
@@ -95,10 +96,6 @@ void add_dimensions(Drawing& drawing, const Design& design, const Elevation& e, 
   }
 }
 
-}  // namespace
-
-namespace {
-
 // Length of the plate and where its bolts stand: as it is made, or by the fields where that is not known.
 void measure_plate(const Design& design, BowElevation& e) {
   const Mount& mount = design.job.mount;
@@ -115,9 +112,11 @@ void measure_plate(const Design& design, BowElevation& e) {
     if (!x_m.empty()) front_m = 0.5 * (e.plate_length_m + x_m.back());  // the rows amid the plate
   }
   e.plate_front_m = std::max(e.pivot_m - 0.04, -0.5 * e.plate_length_m);
-  x_m = sorted(std::move(x_m), [](double a, double b) { return a > b; });
   if (x_m.empty()) return;
-  e.front_bolts_m = std::min(e.plate_front_m - (front_m - x_m.front()), -0.06);  // on the deck
+  x_m = sorted(std::move(x_m), [](double a, double b) { return a > b; });
+  const double ahead_m = front_m - x_m.front();  // of the front bolts, which stand on the deck
+  e.plate_front_m = std::min(e.plate_front_m, ahead_m - kBoltsFromStem_m);
+  e.front_bolts_m = e.plate_front_m - ahead_m;
   for (const double x : x_m)
     if (const double aft_m = x_m.front() - x; e.bolts_m.empty() || aft_m - e.bolts_m.back() > 1e-6) e.bolts_m.push_back(aft_m);
 }

@@ -124,9 +124,37 @@ TEST_SUITE("derived") {
     const double aft_m[] = {0.06, 0.12, 0.24};
     CHECK(placed.bolts_m.front() == 0.0);
     for (std::size_t i = 0; i < 3; ++i) CHECK(placed.bolts_m[i + 1] == rel(aft_m[i], 1e-9));
-    CHECK(placed.plate_front_m - placed.front_bolts_m >= 0.16 - 1e-9);  // more where the deck ends before
+    CHECK(placed.plate_front_m - placed.front_bolts_m == rel(0.16, 1e-9));
     job.mount.outline = {"0/110 250/105 400/85 500/70", Origin::given};
-    CHECK(measure_bow(evaluate(job, default_catalogue())).plate_length_m == rel(0.5, 1e-9));
+    const Design outlined = evaluate(job, default_catalogue());
+    const BowElevation longer = measure_bow(outlined);
+    CHECK(longer.plate_length_m == rel(0.5, 1e-9));
+    CHECK(longer.plate_front_m - longer.front_bolts_m == rel(0.21, 1e-9));
+    // As drawn: the plate's box, and a bolt down through it at each of the four places.
+    const Drawing drawing = bow_elevation(outlined, System::metric);
+    const double aft_edge_m = longer.plate_front_m - 0.5;
+    const auto box = std::find_if(drawing.shapes.begin(), drawing.shapes.end(), [&](const Shape& shape) {
+      return shape.closed && shape.points.size() == 4 && std::abs(shape.points[0].x - aft_edge_m) < 1e-9;
+    });
+    REQUIRE(box != drawing.shapes.end());
+    const auto wide = std::minmax_element(box->points.begin(), box->points.end(), [](Point a, Point b) { return a.x < b.x; });
+    CHECK(wide.second->x - wide.first->x == rel(0.5, 1e-9));
+    for (const double place_m : {0.05, 0.17, 0.23, 0.29}) {
+      const double x = aft_edge_m + place_m;
+      CHECK(std::count_if(drawing.shapes.begin(), drawing.shapes.end(), [&](const Shape& shape) {
+              return shape.points.size() == 2 && std::abs(shape.points[0].x - x) < 1e-9 && std::abs(shape.points[1].x - x) < 1e-9;
+            }) == 1);
+    }
+  }
+
+  // Front bolts 60 mm behind the stem and no farther from the plate's front edge than they are drilled.
+  TEST_CASE("a plate whose bolts would miss the deck moves aft as a whole") {
+    Job job = design_of("bay-boat-in-the-estuary").job;
+    job.mount.bolt_places = {"50,70 50,-70 400,60 400,-60", Origin::given};
+    job.mount.plate_length_mm = {450.0, Origin::given};
+    const BowElevation close = measure_bow(evaluate(job, default_catalogue()));
+    CHECK(close.front_bolts_m == rel(-0.06, 1e-9));
+    CHECK(close.plate_front_m == rel(-0.01, 1e-9));
   }
 
   TEST_CASE("as SVG it has the paper's size; without a motor there is none") {
