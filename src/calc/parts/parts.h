@@ -20,8 +20,6 @@ struct DeviceUse {
 };
 struct ChargerUse {
   ChargerModel charger{};
-  int count = 1;
-};
 
 // What the feeder is made of.
 struct FeederParts {
@@ -29,6 +27,8 @@ struct FeederParts {
   std::vector<DeviceUse> devices{};
   double way_m = 0.0;   // one way, what Per::metre counts
   int joint_count = 0;  // what Per::joint counts
+};
+  int count = 1;
 };
 
 // Flat bars on the plate, of its alloy.
