@@ -631,21 +631,19 @@ void record_mount(const MountResult& result, Job& job) {
   choose(job.mount.bolt, result.bolt.id);
 }
 
-FeederParts feeder_parts(const Job& job, const FeederResult& feeder) {
-  // Total length of single conductor: out and back.
-  return {.cables = {{feeder.cable, feeder.cable_m}, {feeder.tail_cable, job.feeder.tail_m.value > 0.0 ? feeder.tail_cable_m : 0.0}},
-          .devices = {{feeder.device, feeder.device_count}},
-          .way_m = job.feeder.run_m.value + job.feeder.tail_m.value,
-          .joint_count = feeder.lug_count};
+// Total length of single conductor: out and back.
+std::vector<CableUse> cables_used(const Job& job, const FeederResult& feeder) {
+  return {{feeder.cable, feeder.cable_m},
+          {feeder.tail_cable, job.feeder.tail_m.value > 0.0 ? feeder.tail_cable_m : 0.0}};
 }
 
 TrimInput trim_input(const Job& job, const HoldResult& hold, const BankResult& bank,
-                     const FeederParts& feeder, const ChargeResult& charge,
+                     const FeederResult& feeder, const ChargeResult& charge,
                      const PlateMade& plate) {
   const Boat& boat = job.boat;
   const Trim& trim = job.trim;
   double cable_kg = 0.0;
-  for (const CableUse& use : feeder.cables) {
+  for (const CableUse& use : cables_used(job, feeder)) {
     cable_kg += use.length_m * use.cable.mass_kg_per_m;
   }
   const double bank_x = trim.bank_x_m.value;
@@ -780,7 +778,8 @@ PartsInput parts_input(const Catalogue& catalogue, const Design& design, const P
       .shaft_length_m = design.shaft.length_m,
       .block = design.bank.block,
       .block_count = design.bank.block_count,
-      .feeder = design.feeder_parts,
+      .cables = cables_used(job, design.feeder),
+      .devices = {{design.feeder.device, design.feeder.device_count}},
       .chargers = {{design.charge.charger, design.charge.charger_count}},
       .plate = design.mount.plate,
       .plate_area_m2 = plate.blank_m2,
@@ -794,6 +793,8 @@ PartsInput parts_input(const Catalogue& catalogue, const Design& design, const P
       .bolt = design.mount.bolt,
       .bolt_count = plate.bolt_count,
       .bolt_mass_kg = kBoltMass_kg,
+      .feeder_m = job.feeder.run_m.value + job.feeder.tail_m.value,
+      .joint_count = design.feeder.lug_count,
       .network_m = network ? control.backbone_m.value : 0.0,
       .network_device_count = control.node_count.value,
       .ethernet_m = ethernet ? control.backbone_m.value : 0.0,
@@ -885,7 +886,6 @@ Design run_stages(const Job& given, const Catalogue& catalogue, const Beyond& be
   record_bank(design.bank, job);
   FeederInput wiring = feeder_input(job, catalogue, design.hold, design.bank);
   design.feeder = feeder(wiring);
-  design.feeder_parts = feeder_parts(job, design.feeder);
   if (beyond.typed_circuit != nullptr) {
     beyond.typed_circuit(std::move(wiring), catalogue, design);
   } else if (job.feeder.network.known()) {
@@ -900,7 +900,7 @@ Design run_stages(const Job& given, const Catalogue& catalogue, const Beyond& be
   design.locker = locker(locker_input(job, design.bank, design.charge, design.mount));
   const PlateMade plate = plate_of(design, beyond);
   design.trim =
-      trim(trim_input(job, design.hold, design.bank, design.feeder_parts, design.charge, plate));
+      trim(trim_input(job, design.hold, design.bank, design.feeder, design.charge, plate));
   design.control = control(control_input(job, design.hold, design.bank, design.feeder));
   design.parts = parts(parts_input(catalogue, design, plate));
   return design;

@@ -44,7 +44,6 @@ struct Design {
   BankResult bank{};
   FeederResult feeder{};
   TypedPaths typed{};             // of a feeder that was typed piece by piece, for its protection
-  FeederParts feeder_parts{};     // of the fields' feeder, or of the typed one
   ProtectionResult protection{};  // of the feeder; its trace stands at the end of the feeder's
   ChargeResult charge{};
   LockerResult locker{};

@@ -292,64 +292,6 @@ static bool stands_for(std::string_view field) {
   return field == "feeder.conductor" || field == "feeder.tail_conductor" || field == "feeder.device" || field == "feeder.device_distance_m";
 }
 
-// As sold: by the cable that the fields have, else by the first of that conductor in the catalogue, of the same
-// insulation if there is one.
-static CableOffer cable_of(const std::string& conductor, const Catalogue& catalogue, const FeederResult& fields) {
-  CableOffer found = fields.cable;
-  if (found.conductor == conductor) return found;
-  if (fields.tail_cable.conductor == conductor) return fields.tail_cable;
-  found = {};
-  for (const CableOffer& offer : catalogue.cables) {
-    if (offer.conductor != conductor) continue;
-    if (found.id.empty() || offer.insulation_C == fields.cable.insulation_C) found = offer;
-    if (found.insulation_C == fields.cable.insulation_C) break;
-  }
-  return found;
-}
-
-// What the typed pieces are bought as. A joint is a lug of its own or one end of a jumper; jumpers are of the
-// fields' cable and length, and the usual bank has its usual ones. A switch is no device.
-static FeederParts parts_of(const CircuitRead& read, const FeederInput& in, const Catalogue& catalogue, Design& design) {
-  FeederParts parts;
-  const FeederResult& fields = design.feeder;
-  std::vector<std::string> missing;
-  int jumpers = read.has_blocks ? 0 : jumper_count(in.series_count, in.parallel_count);
-  double both_ways_m = 0.0;
-  for (const TypedPiece& piece : read.pieces) {
-    if (piece.kind == PieceKind::lug) ++parts.joint_count;
-    if (piece.kind == PieceKind::jumper) ++jumpers;
-    if (piece.kind == PieceKind::cable) {
-      const CableOffer cable = cable_of(piece.conductor, catalogue, fields);
-      both_ways_m += piece.length_m;
-      if (!cable.id.empty()) {
-        parts.cables.push_back({cable, piece.length_m});
-      } else if (std::find(missing.begin(), missing.end(), piece.conductor) == missing.end()) {
-        missing.push_back(piece.conductor);
-      }
-    }
-    if (piece.kind == PieceKind::device && !piece.label.starts_with("Switch")) {
-      const ProtectiveDevice* device = piece.device.empty() ? &fields.device : find_item(catalogue.devices, piece.device);
-      if (device == nullptr) continue;  // measured milliohms, and nothing that a catalogue knows
-      const auto same = std::find_if(parts.devices.begin(), parts.devices.end(),
-                                     [&](const DeviceUse& use) { return use.device.id == device->id; });
-      if (same == parts.devices.end()) {
-        parts.devices.push_back({*device, 1});
-      } else {
-        ++same->count;
-      }
-    }
-  }
-  for (DeviceUse& use : parts.devices) use.count = (use.count + std::max(use.device.poles, 1) - 1) / std::max(use.device.poles, 1);
-  parts.cables.push_back({fields.cable, jumpers * in.jumper_m});
-  parts.joint_count += 2 * jumpers;
-  parts.way_m = 0.5 * both_ways_m;
-  for (const std::string& conductor : missing) {
-    design.issues.push_back({Severity::warning, "feeder.network",
-                             "No cable of " + conductor + " is in this catalogue: price and weight go without it."});
-  }
-  return parts;
-}
-
 void take_typed_circuit(FeederInput in, const Catalogue& catalogue, Design& design) {
   const Given<std::string>& text = design.job.feeder.network;
   if (!text.known() || !design.bank.found || !design.feeder.found) return;
@@ -366,7 +308,6 @@ void take_typed_circuit(FeederInput in, const Catalogue& catalogue, Design& desi
         {Severity::warning, "feeder.network", std::move(message) + " The feeder is that of the other fields instead."});
     return;
   }
-  design.feeder_parts = parts_of(read, in, catalogue, design);
   in.device_distance_m = typed.device_distance_m();
   in.cables = {design.feeder.cable};
   in.tail_cables = {design.feeder.tail_cable};

@@ -25,8 +25,6 @@ Design with_circuit(const Job& job, const std::string& text) {
 }
 Design with_circuit(const std::string& text) { return with_circuit(ready_jobs().front().job, text); }
 
-Design ready_design() { return evaluate(ready_jobs().front().job, default_catalogue()); }
-
 std::string size(std::string conductor) {
   std::erase(conductor, ' ');
   return conductor;
@@ -66,40 +64,6 @@ const Issue* issue_of(const Design& design) {
 }  // namespace
 
 TEST_SUITE("property") {
-  // Two devices, the way out twice 5 m of 4 AWG, 5 m back, 2 m of 6 AWG; 2 lugs more than without.
-  TEST_CASE("what is typed is bought: cable by size, each device, each lug") {
-    const std::string text = "lug device lug [a] lug 5m:4AWG lug [bow] 1m:6AWG plug motor plug 1m:6AWG [back] 5m:4AWG lug device lug; [a] lug 5m:4AWG lug [bow]";
-    const Design design = with_circuit(text);
-    if (issue_of(design) != nullptr) FAIL(issue_of(design)->message);
-    const FeederParts& parts = design.feeder_parts;
-    double of_four_m = 0.0, of_six_m = 0.0;
-    for (const CableUse& use : parts.cables) {
-      if (use.cable.conductor == "4 AWG") of_four_m += use.length_m;
-      if (use.cable.conductor == "6 AWG") of_six_m += use.length_m;
-    }
-    const double jumpers_m = jumper_count(design.bank.series_count, design.bank.parallel_count) * design.job.feeder.jumper_m.value;
-    const std::string own = ready_design().feeder.conductor;
-    CHECK(of_four_m == rel(15.0 + (own == "4 AWG" ? jumpers_m : 0.0), 1e-12));
-    CHECK(of_six_m == rel(2.0 + (own == "6 AWG" ? jumpers_m : 0.0), 1e-12));
-    REQUIRE(parts.devices.size() == 1);
-    CHECK(parts.devices.front().count == 2);
-    CHECK(parts.way_m == rel(8.5, 1e-12));
-    CHECK(parts.joint_count == 8 + 2 * jumper_count(design.bank.series_count, design.bank.parallel_count));
-    const Design once = with_circuit("lug device lug [a] lug 5m:4AWG lug [bow] 1m:6AWG plug motor plug 1m:6AWG [back] 5m:4AWG lug device lug");
-    CHECK(once.feeder_parts.joint_count == parts.joint_count - 2);
-    double four_kg_per_m = 0.0;
-    for (const CableOffer& offer : default_catalogue().cables)
-      if (offer.conductor == "4 AWG" && offer.insulation_C == 105.0) four_kg_per_m = offer.mass_kg_per_m;
-    REQUIRE(four_kg_per_m > 0.0);
-    double small_kg = 0.0;  // two lugs, and what goes with 2.5 m of way
-    for (const Sundry& sundry : default_catalogue().sundries) {
-      const auto more = [&](double now, double before) { return std::ceil(sundry.count * now) - std::ceil(sundry.count * before); };
-      if (sundry.per == Per::joint) small_kg += sundry.mass_kg * more(parts.joint_count, once.feeder_parts.joint_count);
-      if (sundry.per == Per::metre) small_kg += sundry.mass_kg * more(8.5, 6.0);
-    }
-    CHECK(design.parts.mass_kg - once.parts.mass_kg == rel(5.0 * four_kg_per_m + small_kg, 1e-6));
-  }
-
   TEST_CASE("the fields' own feeder typed as a circuit gives the same checks") {
     int compared = 0;
     for (const ReadyJob& ready : ready_jobs()) {
@@ -120,15 +84,6 @@ TEST_SUITE("property") {
       CHECK(typed.feeder.motor_full_V == rel(plain.feeder.motor_full_V, 1e-9));
       CHECK(typed.feeder.current_A == rel(plain.feeder.current_A, 1e-9));
       CHECK(typed.feeder.loss_W == rel(plain.feeder.loss_W, 1e-9));
-      REQUIRE(typed.parts.lines.size() == plain.parts.lines.size());
-      for (std::size_t i = 0; i < plain.parts.lines.size(); ++i) {
-        CAPTURE(plain.parts.lines[i].id);
-        CHECK(typed.parts.lines[i].id == plain.parts.lines[i].id);
-        CHECK(typed.parts.lines[i].quantity == rel(plain.parts.lines[i].quantity, 1e-9));
-      }
-      CHECK(typed.parts.mass_kg == rel(plain.parts.mass_kg, 1e-9));
-      CHECK(typed.parts.total_price == rel(plain.parts.total_price, 1e-9));
-      CHECK(typed.trim.added_kg == rel(plain.trim.added_kg, 1e-9));
       for (const Check& check : plain.feeder.trace.checks) {
         CAPTURE(check.id);
         const Check* same = typed.find_check(check.id);
@@ -191,9 +146,7 @@ TEST_SUITE("property") {
   TEST_CASE("the worst piece is named") {
     const Design design =
         with_circuit("lug device 4m:2AWG [bow] 2m:14AWG lug:3mohm motor 2m:2AWG [back] 4m:2AWG device lug");
-    REQUIRE(issue_of(design) != nullptr);  // of what is not sold, and of nothing else
-    CHECK(issue_of(design)->message == "No cable of 14 AWG is in this catalogue: price and weight go without it.");
-    CHECK(design.typed.leads.size() > 0);
+    REQUIRE(issue_of(design) == nullptr);
     CHECK(design.find_check("feeder.ampacity")->label.find("14 AWG 2 m") != std::string::npos);
     CHECK(design.find_check("feeder.ampacity")->verdict() == Verdict::fail);
     CHECK(design.find_check("feeder.drop")->label.find("14 AWG 2 m") != std::string::npos);

@@ -20,14 +20,6 @@ struct DeviceUse {
 };
 struct ChargerUse {
   ChargerModel charger{};
-
-// What the feeder is made of.
-struct FeederParts {
-  std::vector<CableUse> cables{};  // uses of the same cable are bought together
-  std::vector<DeviceUse> devices{};
-  double way_m = 0.0;   // one way, what Per::metre counts
-  int joint_count = 0;  // what Per::joint counts
-};
   int count = 1;
 };
 
@@ -45,7 +37,8 @@ struct PartsInput {
   double shaft_length_m = 0.0;  // the price steps up with each length above the shortest
   BatteryBlock block{};         // empty id: none
   int block_count = 0;
-  FeederParts feeder{};
+  std::vector<CableUse> cables{};  // uses of the same cable are bought together
+  std::vector<DeviceUse> devices{};
   std::vector<ChargerUse> chargers{};
   PlateStock plate{};          // empty id: none
   double plate_area_m2 = 0.0;  // of the rectangle that it is cut from
@@ -55,6 +48,8 @@ struct PartsInput {
   BoltOffer bolt{};            // empty id: none
   int bolt_count = 0;
   double bolt_mass_kg = 0.0;  // each, with nut and washers
+  double feeder_m = 0.0;      // one way, what Per::metre counts
+  int joint_count = 0;        // what Per::joint counts
   double network_m = 0.0;        // backbone of the marine network; 0: there is none
   int network_device_count = 0;  // on it
   double ethernet_m = 0.0;       // 0: there is none
