@@ -101,8 +101,10 @@ void measure_plate(const Design& design, BowElevation& e) {
   const Mount& mount = design.job.mount;
   std::vector<double> x_m;
   double front_m = 0.0;
-  if (const std::optional<ChosenPlate> plate = chosen_plate(design); plate && plate->shape.outline.size() > 2) {
-    const PlateBox box = bounds(rounded(plate->shape.outline));
+  const std::optional<ChosenPlate> plate = chosen_plate(design);
+  const PlateContour outer = plate ? rounded(plate->shape.outline) : PlateContour();
+  if (!outer.empty()) {
+    const PlateBox box = bounds(outer);
     front_m = box.high.x_m;
     e.plate_length_m = front_m - box.low.x_m;
     for (const PlateHole& bolt : plate->shape.bolts) x_m.push_back(bolt.at.x_m);

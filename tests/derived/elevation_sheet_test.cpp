@@ -157,6 +157,19 @@ TEST_SUITE("derived") {
     CHECK(close.plate_front_m == rel(-0.01, 1e-9));
   }
 
+  TEST_CASE("a plate whose measured outline is no shape stands there by its fields") {
+    Job job = design_of("bay-boat-in-the-estuary").job;
+    job.mount.plate_length_mm = {450.0, Origin::given};
+    for (const char* outline : {"0/110 450/-110", "0/0 450/0", "0/1 1/1", "0/110 450/0"}) {
+      CAPTURE(outline);
+      job.mount.outline = {outline, Origin::given};
+      const BowElevation bow = measure_bow(evaluate(job, default_catalogue()));
+      CHECK(std::isfinite(bow.plate_front_m));
+      CHECK(bow.plate_length_m > 0.0);
+      CHECK(bow.plate_length_m < 0.46);
+    }
+  }
+
   TEST_CASE("as SVG it has the paper's size; without a motor there is none") {
     Design design = design_of("bay-boat-in-the-estuary");
     CHECK(has(elevation_svg(design, {}, Paper::a4), "width=\"297mm\" height=\"210mm\""));
