@@ -241,7 +241,7 @@ class PlateSystem {
       bool still = true;
       for (std::size_t k = 0; k < kModes; ++k) {
         const double now_Hz = flexibility[k] > 0.0 ? 0.5 / (std::numbers::pi * std::sqrt(flexibility[k])) : 0.0;
-        still = still && std::abs(now_Hz - out_.frequencies_Hz[k]) <= 1e-5 * now_Hz;
+        still = still && std::abs(now_Hz - out_.frequencies_Hz[k]) <= 1e-6 * now_Hz;
         out_.frequencies_Hz[k] = now_Hz;
       }
       if (still) break;
