@@ -8,6 +8,7 @@
 #include <numeric>
 #include <random>
 
+#include "calc/plate/unknowns.h"
 #include "plate_cases.h"
 #include "support.h"
 
@@ -98,6 +99,41 @@ TEST_CASE("reciprocity: the sag at B for a load at A is the sag at A for a load 
   const PlateSolution plate = solve_plate(model);
   REQUIRE(plate.solved);
   CHECK(sag_at_m(plate, b, 0) == rel(sag_at_m(plate, a, 1), 1e-9));
+}
+
+// A hair under one bolt, and the plate is no longer its own mirror image.
+TEST_CASE("a mirrored plate answers in halves as it does in one") {
+  PlateModel model = overhang_six(0.008, 0.02);
+  const double bolt_y_m = std::abs(model.shape.bolts.front().at.y_m);
+  REQUIRE(bolt_y_m > 0.01);
+  model.support = {.bolt_N_per_m = 20e6, .deck_N_per_m3 = 5e9, .deck_edge_m = 0.4};
+  const PlateFoot fore{.middle = {0.5, 0.0}, .length_m = 0.1, .width_m = 0.06};
+  model.cases = {{"pressed", {{.foot = fore, .force_N = -800.0}}},
+                 {"turned", {{.foot = fore, .roll_Nm = 150.0}}},
+                 {"pulled aft and aside", {{.foot = fore, .force_N = 100.0, .pitch_Nm = -120.0, .roll_Nm = 90.0}}},
+                 {"on one side", {{.foot = {.middle = {0.45, 0.03}, .length_m = 0.05, .width_m = 0.04}, .force_N = -500.0}}}};
+  model.masses = {{.foot = fore, .mass_kg = 20.0, .lead_m = 0.1, .height_m = 0.05}};
+  model.rest_case = 0;
+  PlateModel askew = model;
+  askew.support.props = {{.at = model.shape.bolts.front().at, .stiffness_N_per_m = 1e-6}};
+  const PlateSolution halves = solve_plate(model), one = solve_plate(askew);
+  REQUIRE(halves.solved);
+  REQUIRE(one.solved);
+  REQUIRE(halves.mesh.nodes.size() == one.mesh.nodes.size());
+  REQUIRE(mesh_images(halves.mesh));
+  for (std::size_t c = 0; c < model.cases.size(); ++c) {
+    INFO(model.cases[c].label);
+    const PlateCaseSolution &a = halves.cases[c], &b = one.cases[c];
+    double most_m = 0.0, apart_m = 0.0;
+    for (std::size_t i = 0; i < a.sag_m.size(); ++i) {
+      most_m = std::max(most_m, std::abs(b.sag_m[i]));
+      apart_m = std::max(apart_m, std::abs(a.sag_m[i] - b.sag_m[i]));
+    }
+    CHECK(apart_m < 1e-7 * most_m);
+    CHECK(a.worst_stress_Pa == rel(b.worst_stress_Pa, 1e-7));
+    CHECK(a.deck_N == rel(b.deck_N, 1e-7));
+  }
+  for (std::size_t k = 0; k < 3; ++k) CHECK(halves.frequencies_Hz[k] == rel(one.frequencies_Hz[k], 1e-6));
 }
 
 TEST_CASE("a thicker plate never sags more, and vibrates faster") {

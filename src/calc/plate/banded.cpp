@@ -3,6 +3,9 @@
 #include <Eigen/Core>
 #include <algorithm>
 #include <cmath>
+#include <cstring>
+#include <type_traits>
+#include <utility>
 
 namespace thole {
 namespace {
@@ -10,38 +13,101 @@ namespace {
 constexpr std::size_t kBlock = kAbreast * kAbreast;
 using Six = Eigen::Array<double, kAbreast, 1>;
 
-Eigen::Map<const Six> six(const double* from) { return Eigen::Map<const Six>(from); }
 Eigen::Map<Six> six(double* from) { return Eigen::Map<Six>(from); }
+
+// Six numbers as the registers hold them; both kinds of processor get the same bits.
+using Four = double __attribute__((vector_size(4 * sizeof(double))));
+using Two = double __attribute__((vector_size(2 * sizeof(double))));
+struct Row {
+  Four four;
+  Two two;
+  [[gnu::always_inline]] void load(const double* from) {
+    std::memcpy(&four, from, sizeof four);
+    std::memcpy(&two, from + 4, sizeof two);
+  }
+  [[gnu::always_inline]] void store(double* to) const {
+    std::memcpy(to, &four, sizeof four);
+    std::memcpy(to + 4, &two, sizeof two);
+  }
+};
+
+template <class Use, std::size_t... kIndex>
+[[gnu::always_inline]] inline void unrolled(Use&& use, std::index_sequence<kIndex...>) {
+  (use(std::integral_constant<std::size_t, kIndex>()), ...);
+}
+
+template <std::size_t kRows>  // at once: as many as the registers hold
+[[gnu::always_inline]] inline void product(double* into, const double* a, const double* b, std::size_t rows) {
+  constexpr auto kEach = std::make_index_sequence<kRows>();
+  for (std::size_t i = 0; i < kAbreast; i += kRows, into += kRows * kAbreast, a += kRows) {
+    Row sums[kRows];
+    unrolled(
+        [&](auto k) __attribute__((always_inline)) { sums[k].load(into + kAbreast * k); }, kEach);
+    for (std::size_t row = 0; row < rows; ++row) {
+      const double* const shares = a + kAbreast * row;
+      Row of;
+      of.load(b + kAbreast * row);
+      unrolled(
+          [&](auto k) __attribute__((always_inline)) {
+            sums[k].four -= shares[k] * of.four;
+            sums[k].two -= shares[k] * of.two;
+          },
+          kEach);
+    }
+    unrolled(
+        [&](auto k) __attribute__((always_inline)) { sums[k].store(into + kAbreast * k); }, kEach);
+  }
+}
+
+template <std::size_t kRows>
+[[gnu::always_inline]] inline void mixture(double* into, const double* a, const double* shares, std::size_t rows) {
+  for (std::size_t i = 0; i < kAbreast; i += kRows, shares += kRows * kAbreast, a += kRows) {
+    Row parts[kRows];
+    unrolled(
+        [&](auto k) __attribute__((always_inline)) { parts[k].load(shares + kAbreast * k); },
+        std::make_index_sequence<kRows>());
+    for (std::size_t row = 0; row < rows; ++row) {
+      const double* const of = a + kAbreast * row;
+      Row sum;
+      sum.load(into + kAbreast * row);
+      unrolled(
+          [&](auto third) __attribute__((always_inline)) {
+            constexpr std::size_t k = 3 * third;
+            sum.four -= of[k] * parts[k].four + of[k + 1] * parts[k + 1].four + of[k + 2] * parts[k + 2].four;
+            sum.two -= of[k] * parts[k].two + of[k + 1] * parts[k + 1].two + of[k + 2] * parts[k + 2].two;
+          },
+          std::make_index_sequence<kRows / 3>());
+      sum.store(into + kAbreast * row);
+    }
+  }
+}
+
+#if defined(__x86_64__) && defined(__GNUC__)
+const bool kWide = __builtin_cpu_supports("avx2");
+__attribute__((target("avx2"))) void wide_product(double* into, const double* a, const double* b, std::size_t rows) {
+  product<6>(into, a, b, rows);
+}
+__attribute__((target("avx2"))) void wide_mixture(double* into, const double* a, const double* shares,
+                                                  std::size_t rows) {
+  mixture<6>(into, a, shares, rows);
+}
+#else
+constexpr bool kWide = false;
+constexpr auto wide_product = product<3>;
+constexpr auto wide_mixture = mixture<3>;
+#endif
 
 }  // namespace
 
 void take_product(double* into, const double* a, const double* b, std::size_t rows) {
-  for (std::size_t i = 0; i < kAbreast; i += 3, into += 3 * kAbreast, a += 3) {
-    Six one = six(into), two = six(into + kAbreast), three = six(into + 2 * kAbreast);
-    for (std::size_t row = 0; row < rows; ++row) {
-      const double* const shares = a + kAbreast * row;
-      const Six of = six(b + kAbreast * row);
-      one -= shares[0] * of;
-      two -= shares[1] * of;
-      three -= shares[2] * of;
-    }
-    six(into) = one;
-    six(into + kAbreast) = two;
-    six(into + 2 * kAbreast) = three;
-  }
+  kWide ? wide_product(into, a, b, rows) : product<3>(into, a, b, rows);
 }
 
 void take_mixture(double* into, const double* a, const double* shares, std::size_t rows) {
-  for (std::size_t i = 0; i < kAbreast; i += 3, shares += 3 * kAbreast, a += 3) {
-    const Six one = six(shares), two = six(shares + kAbreast), three = six(shares + 2 * kAbreast);
-    for (std::size_t row = 0; row < rows; ++row) {
-      const double* const of = a + kAbreast * row;
-      six(into + kAbreast * row) -= of[0] * one + of[1] * two + of[2] * three;
-    }
-  }
+  kWide ? wide_mixture(into, a, shares, rows) : mixture<3>(into, a, shares, rows);
 }
 
-void make_square(Abreast& shapes, Abreast& forces, Abreast* more) {
+void make_square(Abreast& shapes, Abreast& forces) {
   constexpr double kSaysLittle_frac = 1e-8;
   double lost[kBlock] = {}, mixed[kBlock] = {};  // minus the work of each pair; minus the new shapes in the old ones
   take_product(lost, shapes.data(), forces.data(), shapes.size() / kAbreast);
@@ -62,11 +128,10 @@ void make_square(Abreast& shapes, Abreast& forces, Abreast* more) {
     const double scale = left > -kSaysLittle_frac * lost[kAbreast * c + c] ? -1.0 / std::sqrt(left) : 0.0;
     for (std::size_t i = 0; i < kAbreast; ++i) mixed[kAbreast * i + c] = scale * part[i];
   }
-  for (Abreast* each : {&shapes, &forces, more}) {
-    if (each == nullptr) continue;
-    Abreast now(each->size());
-    take_mixture(now.data(), each->data(), mixed, now.size() / kAbreast);
-    *each = std::move(now);
+  for (Abreast* each : {&shapes, &forces}) {
+    const Abreast before = *each;
+    each->assign(before.size(), 0.0);
+    take_mixture(each->data(), before.data(), mixed, before.size() / kAbreast);
   }
 }
 
@@ -85,13 +150,25 @@ void Banded::grow() {
   values_.resize(values_.size() + kBlock * first_.size());
 }
 
+Banded Banded::head(std::size_t bands) const {
+  Banded part(std::vector<std::size_t>(first_.begin(), first_.begin() + static_cast<std::ptrdiff_t>(bands)));
+  std::copy_n(values_.begin(), part.values_.size(), part.values_.begin());
+  return part;
+}
+
 void Banded::add(std::size_t row, std::size_t column, double value) {
   const std::size_t i = row / kAbreast;
   if (i >= column / kAbreast) band(i)[kAbreast * (column - kAbreast * first_[i]) + row % kAbreast] += value;
 }
 
-void Banded::take_product_with(const double* columns, double* into) const {
-  for (std::size_t i = 0; i < first_.size(); ++i) {
+double Banded::at(std::size_t row, std::size_t column) const {
+  if (row < column) std::swap(row, column);
+  const std::size_t i = row / kAbreast;
+  return column / kAbreast < first_[i] ? 0.0 : band(i)[kAbreast * (column - kAbreast * first_[i]) + row % kAbreast];
+}
+
+void Banded::take_product_with(const double* columns, double* into, std::size_t bands) const {
+  for (std::size_t i = 0; i < bands; ++i) {
     const std::size_t from = kBlock * first_[i];
     const std::size_t before = kAbreast * (i - first_[i]);
     take_product(into + kBlock * i, band(i), columns + from, before + kAbreast);
@@ -99,7 +176,8 @@ void Banded::take_product_with(const double* columns, double* into) const {
   }
 }
 
-// Forward through the factor: what makes the columns abreast an answer makes a band its part of the factor.
+// Forward through the factor: what makes the columns abreast an answer makes a band its part of the
+// factor.
 void Banded::eliminate(double* columns, std::size_t from, std::size_t until) const {
   for (std::size_t i = from; i < until; ++i) {
     double* const here = columns + kBlock * (i - from);

@@ -14,9 +14,9 @@ using Abreast = std::vector<double>;  // six columns, row by row
 void take_product(double* into, const double* a, const double* b, std::size_t rows);
 // into[row][j] -= sum of a[row][i] * shares[i][j].
 void take_mixture(double* into, const double* a, const double* shares, std::size_t rows);
-// Six shapes made square to each other by the work of the forces that go with them, and this to one; a shape
-// that says little beyond those before it becomes nothing. `more`: what else goes with them.
-void make_square(Abreast& shapes, Abreast& forces, Abreast* more = nullptr);
+// Six shapes made square to each other by the work of the forces that go with them, and this to
+// one; a shape that says little beyond those before it becomes nothing.
+void make_square(Abreast& shapes, Abreast& forces);
 
 // A symmetric matrix in bands of six rows, each kept from its first entry to the diagonal.
 class Banded {
@@ -26,14 +26,16 @@ class Banded {
   explicit Banded(std::vector<std::size_t> first);
 
   std::size_t rows() const { return kAbreast * first_.size(); }
+  double at(std::size_t row, std::size_t column) const;
   // One more band, tied to all before it.
   void grow();
+  Banded head(std::size_t bands) const;  // the first of them
   const double* band(std::size_t i) const { return values_.data() + starts_[i]; }
   double* band(std::size_t i) { return values_.data() + starts_[i]; }
   // Both (row, column) and (column, row) are given; what lies above the bands is left out.
   void add(std::size_t row, std::size_t column, double value);
-  // Less the product with this matrix, not factored.
-  void take_product_with(const double* columns, double* into) const;
+  // Less the product with this matrix's first bands, not factored.
+  void take_product_with(const double* columns, double* into, std::size_t bands) const;
 
   // Cholesky, in place, the bands before `from` being so already. False: not positive definite.
   bool factor(std::size_t from = 0);

@@ -9,9 +9,9 @@ namespace {
 
 constexpr int kMostSteps = 80;
 constexpr int kHastyRounds = 30;
-constexpr double kBalanced_frac = 1e-9;  // of what the springs carry; `correct` does the rest
+constexpr double kBalanced_frac = 1e-8;  // of what the springs carry; `correct` does the rest
 constexpr double kNearly_frac = 1e-6;    // enough where a stiff plate's round-off lets it get no nearer
-constexpr double kRidge_frac = 1e-12;     // where two answers say the same
+constexpr double kRidge_frac = 1e-12;    // where two answers say the same
 constexpr std::size_t kBlock = kAbreast * kAbreast;
 
 }  // namespace
@@ -34,7 +34,8 @@ int Contact::settle(std::vector<Abreast>& columns, std::size_t cases) {
     }
     learn();
   }
-  const auto first = std::find_if(cases_.begin(), cases_.end(), [](const Case& of) { return of.lost || !of.settled(); });
+  const auto first =
+      std::find_if(cases_.begin(), cases_.end(), [](const Case& of) { return of.lost || !of.settled(); });
   return static_cast<int>(first - cases_.begin());
 }
 
@@ -48,12 +49,23 @@ void Contact::begin(const std::vector<Abreast>& columns) {
   groups_.assign(columns.size(), Group());
   for (std::size_t group = 0; group < columns.size(); ++group) {
     Group& of = groups_[group];
-    for (const OneWaySpring& spring : springs_) {
-      const double* const row = &columns[group][kAbreast * spring.row];
-      of.bare_m.insert(of.bare_m.end(), row, row + kAbreast);
-    }
+    of.bare_m = moves_of(columns[group]);
     of.now_m = of.loose_N = of.bare_m;
   }
+}
+
+Abreast Contact::moves_of(const Abreast& columns) const {
+  Abreast moves_m(kAbreast * springs_.size());
+  for (std::size_t k = 0; k < moves_m.size(); ++k)
+    moves_m[k] = springs_[k / kAbreast].move_m(columns.data(), k % kAbreast);
+  return moves_m;
+}
+
+// What forces at the springs do to the whole structure.
+void Contact::push(const Abreast& forces_N, Abreast& answer) const {
+  for (std::size_t k = 0; k < forces_N.size(); ++k)
+    springs_[k / kAbreast].push(answer.data(), k % kAbreast, forces_N[k]);
+  base_.solve(answer.data());
 }
 
 std::vector<std::size_t> Contact::cases_of(std::size_t group) const {
@@ -64,10 +76,11 @@ std::vector<std::size_t> Contact::cases_of(std::size_t group) const {
 
 // Turns springs on and off as far as the known answers tell.
 void Contact::search(std::size_t group) {
-  groups_[group].shares.resize(kBlock * answers_.size());
+  groups_[group].shares.resize(kBlock * forces_N_.size());
   std::vector<std::size_t> searching = cases_of(group);
   std::erase_if(searching, [&](std::size_t i) { return cases_[i].settled(); });
-  if (!searching.empty()) project(group, searching);
+  if (searching.empty()) return;
+  project(group, searching);
   for (const std::size_t i : searching) {
     ++cases_[i].rounds;
     cases_[i].agrees = !turn(i);
@@ -78,13 +91,13 @@ void Contact::search(std::size_t group) {
 // Deflections of the asked cases on the springs that act, as nearly as the known answers make them.
 void Contact::project(std::size_t group, const std::vector<std::size_t>& asked) {
   Group& of = groups_[group];
-  of.shares.resize(kBlock * answers_.size());
+  of.shares.resize(kBlock * forces_N_.size());
   Abreast lacks_N = of.bare_m;
   for (const std::size_t i : cases_of(group))
     for (std::size_t s = 0; s < springs_.size(); ++s) lacks_N[kAbreast * s + i % kAbreast] *= -added_N_per_m(i, s);
   std::size_t j = of.wanted.size() / kBlock;
-  of.wanted.resize(kBlock * answers_.size());
-  for (; j < answers_.size(); ++j)
+  of.wanted.resize(kBlock * forces_N_.size());
+  for (; j < forces_N_.size(); ++j)
     take_product(&of.wanted[kBlock * j], moves_m_[j].data(), lacks_N.data(), springs_.size());
   for (const std::size_t i : asked) {
     Case& each = cases_[i];
@@ -94,12 +107,13 @@ void Contact::project(std::size_t group, const std::vector<std::size_t>& asked) 
     for (std::size_t k = i % kAbreast; k < shares.size(); k += kAbreast) of.shares[k] = shares[k];
   }
   of.now_m = of.bare_m;
-  for (j = 0; j < answers_.size(); ++j)
+  for (j = 0; j < forces_N_.size(); ++j)
     take_mixture(of.now_m.data(), moves_m_[j].data(), &of.shares[kBlock * j], springs_.size());
 }
 
-// By the work of the springs that act: of those turned in answers already summed, of all in the later ones.
-bool Contact::extend(Case& of) const {
+// By the work of the springs that act: of those turned in answers already summed, of all in the
+// later ones.
+bool Contact::extend(Case& of) {
   std::vector<std::size_t> on, turned;
   of.summed.resize(springs_.size());
   for (std::size_t s = 0; s < springs_.size(); ++s) {
@@ -108,28 +122,32 @@ bool Contact::extend(Case& of) const {
   }
   of.summed = of.acting;
   const std::size_t known = of.on_springs.rows() / kAbreast;
-  for (std::size_t i = 0; i < answers_.size(); ++i) {
-    if (i >= known) of.on_springs.grow();
-    const std::vector<std::size_t>& counted = i < known ? turned : on;
-    const auto of_counted = [&](const Abreast& all, Abreast& some) {
+  const auto add_work = [&](const std::vector<std::size_t>& counted, std::size_t from, std::size_t until) {
+    if (counted.empty()) return;
+    const std::size_t length = kAbreast * counted.size();
+    compact_.resize(std::max(compact_.size(), length * (until + 1)));
+    const auto moves_m = [&](std::size_t j) { return compact_.data() + length * j; };
+    double* const pushes_N = moves_m(until);
+    for (std::size_t j = 0; j < until; ++j)
       for (std::size_t k = 0; k < counted.size(); ++k)
-        std::copy_n(&all[kAbreast * counted[k]], kAbreast, &some[kAbreast * k]);
-    };
-    Abreast pushes_N(kAbreast * counted.size());
-    Abreast moves_m = pushes_N;
-    of_counted(moves_m_[i], pushes_N);
-    for (std::size_t k = 0; k < pushes_N.size(); ++k) {
-      const std::size_t s = counted[k / kAbreast];
-      pushes_N[k] *= of.acting[s] != 0 ? -springs_[s].stiffness_N_per_m : springs_[s].stiffness_N_per_m;
+        for (std::size_t c = 0; c < kAbreast; ++c)
+          moves_m(j)[kAbreast * k + c] = moves_m_[j][kAbreast * counted[k] + c];
+    for (std::size_t i = from; i < until; ++i) {
+      for (std::size_t k = 0; k < counted.size(); ++k) {
+        const double off_N_per_m = (of.acting[counted[k]] != 0 ? -1.0 : 1.0) * springs_[counted[k]].stiffness_N_per_m;
+        for (std::size_t c = 0; c < kAbreast; ++c)
+          pushes_N[kAbreast * k + c] = off_N_per_m * moves_m(i)[kAbreast * k + c];
+      }
+      for (std::size_t j = 0; j <= i; ++j)
+        take_product(of.on_springs.band(i) + kBlock * j, moves_m(j), pushes_N, counted.size());
     }
-    for (std::size_t j = 0; j <= i && !counted.empty(); ++j) {
-      of_counted(moves_m_[j], moves_m);
-      take_product(of.on_springs.band(i) + kBlock * j, moves_m.data(), pushes_N.data(), counted.size());
-    }
-  }
+  };
+  add_work(turned, 0, known);
+  while (of.on_springs.rows() < kAbreast * forces_N_.size()) of.on_springs.grow();
+  add_work(on, known, forces_N_.size());
   if (!turned.empty()) of.factored = Banded();
   const std::size_t from = of.factored.rows() / kAbreast;
-  for (std::size_t i = from; i < answers_.size(); ++i) {
+  for (std::size_t i = from; i < forces_N_.size(); ++i) {
     of.factored.grow();
     for (std::size_t k = 0; k < kBlock * (i + 1); ++k)
       of.factored.band(i)[k] = of.on_springs.band(i)[k] + off_springs_.band(i)[k];
@@ -154,7 +172,8 @@ bool Contact::turn(std::size_t load_case) {
     worst_m = std::max(worst_m, wrong_m(s));
   }
   if (!(worst_off_m > 0.0) && !(worst_on_m > 0.0)) return false;
-  // All whose state is wrong; late in the search only the very worst, so that it cannot go in circles.
+  // All whose state is wrong; late in the search only the very worst, so that it cannot go in
+  // circles.
   const double share = of.rounds < kHastyRounds ? 0.0 : 0.9;
   for (std::size_t s = 0; s < springs_.size(); ++s) {
     const double by_m = wrong_m(s);
@@ -172,7 +191,7 @@ void Contact::weigh(std::size_t group) {
       const std::size_t at = kAbreast * s + i % kAbreast;
       of.loose_N[at] = added_N_per_m(i, s) * of.now_m[at];
     }
-  for (std::size_t j = 0; j < answers_.size(); ++j)
+  for (std::size_t j = 0; j < forces_N_.size(); ++j)
     take_mixture(of.loose_N.data(), forces_N_[j].data(), &of.shares[kBlock * j], springs_.size());
   for (const std::size_t i : cases_of(group)) {
     double loose_N2 = 0.0, carried_N2 = 0.0;
@@ -182,39 +201,41 @@ void Contact::weigh(std::size_t group) {
       loose_N2 += of.loose_N[at] * of.loose_N[at];
       carried_N2 += carried_N * carried_N;
     }
-    const double before_frac = std::exchange(cases_[i].loose_frac, loose_N2 > 0.0 ? std::sqrt(loose_N2 / carried_N2) : 0.0);
+    const double before_frac =
+        std::exchange(cases_[i].loose_frac, loose_N2 > 0.0 ? std::sqrt(loose_N2 / carried_N2) : 0.0);
     cases_[i].stalls = cases_[i].loose_frac > 0.5 * before_frac;
     cases_[i].lost = cases_[i].lost || !std::isfinite(loose_N2);
   }
 }
 
-// Six answers more: for the cases that are farthest from balance; where these are few, each in parts.
+// Six answers more: for the cases that are farthest from balance; where these are few, each in
+// parts.
 void Contact::learn() {
   std::vector<std::size_t> asked;
   for (std::size_t i = 0; i < cases_.size(); ++i)
     if (!cases_[i].settled()) asked.push_back(i);
   while (asked.size() > kAbreast)
-    asked.erase(std::min_element(asked.begin(), asked.end(),
-                                 [&](std::size_t a, std::size_t b) { return cases_[a].loose_frac < cases_[b].loose_frac; }));
+    asked.erase(std::min_element(asked.begin(), asked.end(), [&](std::size_t a, std::size_t b) {
+      return cases_[a].loose_frac < cases_[b].loose_frac;
+    }));
   const std::size_t parts = kAbreast / asked.size();
   Abreast forces_N(kAbreast * springs_.size()), moves_m = forces_N, answer(kAbreast * base_.rows());
   for (std::size_t s = 0; s < springs_.size(); ++s) {
     const std::size_t part = s * parts / springs_.size();
     for (std::size_t i = 0; i < asked.size(); ++i)
-      forces_N[kAbreast * s + parts * i + part] = groups_[asked[i] / kAbreast].loose_N[kAbreast * s + asked[i] % kAbreast];
+      forces_N[kAbreast * s + parts * i + part] =
+          groups_[asked[i] / kAbreast].loose_N[kAbreast * s + asked[i] % kAbreast];
   }
   // Only what is new in them, square to the known ones by their work.
-  for (std::size_t j = 0; j < answers_.size(); ++j) {
+  for (std::size_t j = 0; j < forces_N_.size(); ++j) {
     double work[kBlock] = {};
     take_product(work, moves_m_[j].data(), forces_N.data(), springs_.size());
     for (double& each : work) each = -each;
     take_mixture(forces_N.data(), forces_N_[j].data(), work, springs_.size());
   }
-  for (std::size_t k = 0; k < forces_N.size(); ++k)
-    answer[kAbreast * springs_[k / kAbreast].row + k % kAbreast] += forces_N[k];
-  base_.solve(answer.data());
-  for (std::size_t k = 0; k < moves_m.size(); ++k) moves_m[k] = answer[kAbreast * springs_[k / kAbreast].row + k % kAbreast];
-  make_square(moves_m, forces_N, &answer);
+  push(forces_N, answer);
+  moves_m = moves_of(answer);
+  make_square(moves_m, forces_N);
   Abreast without = moves_m;  // less what springs in the base bear of the forces
   for (std::size_t k = 0; k < without.size(); ++k) {
     const OneWaySpring& spring = springs_[k / kAbreast];
@@ -222,10 +243,9 @@ void Contact::learn() {
   }
   double none[kAbreast] = {};
   for (std::size_t k = 0; k < moves_m.size(); ++k) none[k % kAbreast] += std::abs(moves_m[k]);
-  const std::size_t i = answers_.size();
+  const std::size_t i = forces_N_.size();
   forces_N_.push_back(std::move(forces_N));
   moves_m_.push_back(std::move(moves_m));
-  answers_.push_back(std::move(answer));
   off_springs_.grow();
   for (std::size_t j = 0; j <= i; ++j)
     take_product(off_springs_.band(i) + kBlock * j, moves_m_[j].data(), without.data(), springs_.size());
@@ -234,9 +254,13 @@ void Contact::learn() {
 }
 
 void Contact::take_answers(std::vector<Abreast>& columns) const {
-  for (std::size_t group = 0; group < groups_.size(); ++group)
-    for (std::size_t j = 0; j < answers_.size(); ++j)
-      take_mixture(columns[group].data(), answers_[j].data(), &groups_[group].shares[kBlock * j], base_.rows());
+  for (std::size_t group = 0; group < groups_.size(); ++group) {
+    Abreast taken_N(kAbreast * springs_.size()), answer(columns[group].size());
+    for (std::size_t j = 0; j < forces_N_.size(); ++j)
+      take_mixture(taken_N.data(), forces_N_[j].data(), &groups_[group].shares[kBlock * j], springs_.size());
+    push(taken_N, answer);
+    for (std::size_t k = 0; k < answer.size(); ++k) columns[group][k] += answer[k];
+  }
 }
 
 }  // namespace thole

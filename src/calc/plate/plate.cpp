@@ -3,12 +3,14 @@
 #include <Eigen/Core>
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <numbers>
 
 #include "base/order.h"
 #include "calc/plate/banded.h"
 #include "calc/plate/contact.h"
 #include "calc/plate/dkt.h"
+#include "calc/plate/unknowns.h"
 
 namespace thole {
 namespace {
@@ -16,7 +18,7 @@ namespace {
 using Eigen::VectorXd;
 
 constexpr double kDeckInBase_frac = 0.3;  // of a deck's or prop's stiffness: about what acts in most cases
-constexpr int kFootPoints = 6;  // across a foot, each way
+constexpr int kFootPoints = 6;            // across a foot, each way
 constexpr std::size_t kModes = 3;
 constexpr std::size_t kModeRounds = 12;
 
@@ -85,7 +87,8 @@ std::optional<FootWeights> foot_weights(const PlateMesh& mesh, const PlateFoot& 
   return weights;
 }
 
-constexpr double kSkew_ratio = 0.5;  // of the lines along which nodes are counted
+constexpr double kSame_frac = 1e-9;
+constexpr double kEven_frac = 1e-12;  // odd forces are rounding
 constexpr double kBarStep_m = 0.015;  // of the nodes along a bar
 
 // Bar and plate's strip as one section.
@@ -145,52 +148,27 @@ class PlateSystem {
     std::optional<PlateMesh> mesh = mesh_plate(model_.shape, wish(), out_.problem);
     if (!mesh || !acceptable()) return false;
     out_.mesh = std::move(*mesh);
-    unknowns_ = deflection(static_cast<int>(out_.mesh.nodes.size()));
+    unknown_count_ = deflection(static_cast<int>(out_.mesh.nodes.size()));
     find_bar_parts();
     find_clear_nodes();
-    put_in_bands();
+    number();
     assemble();
     return place_springs();
   }
 
   bool solve_cases() {
     const std::size_t cases = model_.cases.size();
-    std::vector<Abreast> loads((cases + kAbreast - 1) / kAbreast, Abreast(kAbreast * stiffness_.rows()));
+    std::vector<Abreast> loads(cases / kAbreast + 1, Abreast(kAbreast * unknowns_.rows()));
     for (std::size_t i = 0; i < cases; ++i)
-      if (!add_loads(model_.cases[i], loads[i / kAbreast].data() + i % kAbreast)) return false;
-    // All cases are told from one structure: the bolts, and some deck everywhere.
-    Banded base = stiffness_;
-    for (const OneWaySpring& spring : springs_) base.add(spring.row, spring.row, spring.base_frac * spring.stiffness_N_per_m);
-    if (!base.factor()) return refuse("The plate can move freely on its bolts.");
-    std::vector<Abreast> moves = loads;
-    for (Abreast& columns : moves) base.solve(columns.data());
-    Contact contact(base, springs_);
-    if (const int lost = contact.settle(moves, cases); lost >= 0) {
-      out_.problem = "Bolts and deck find no balance in the case " + model_.cases[static_cast<std::size_t>(lost)].label +
-                     ": more bolts, or a deck under more of the plate, would hold it.";
-      return false;
-    }
-    // What rounding left out of balance.
-    std::vector<Abreast> more = loads;
-    for (std::size_t k = 0; k < more.size(); ++k) stiffness_.take_product_with(moves[k].data(), more[k].data());
+      if (!add_loads(model_.cases[i], loads[i / kAbreast].data(), i % kAbreast)) return false;
+    // Those that bend the plate evenly need the even rows alone.
+    Share even = even_share();
+    Share rest{.rows = unknowns_.rows(), .springs = springs_};
+    for (std::size_t s = 0; s < springs_.size(); ++s) rest.spring.push_back(s);
     for (std::size_t i = 0; i < cases; ++i)
-      for (std::size_t s = 0; s < springs_.size(); ++s) {
-        const std::size_t at = kAbreast * springs_[s].row + i % kAbreast;
-        if (contact.acting(i)[s] != 0) more[i / kAbreast][at] -= springs_[s].stiffness_N_per_m * moves[i / kAbreast][at];
-      }
-    for (Abreast& columns : more) base.solve(columns.data());
-    contact.correct(more);
-    for (std::size_t i = 0; i < cases; ++i) {
-      VectorXd u(unknowns_);
-      for (Eigen::Index k = 0; k < unknowns_; ++k) {
-        const std::size_t at = kAbreast * row_of(k) + i % kAbreast;
-        u[k] = moves[i / kAbreast][at] + more[i / kAbreast][at];
-      }
-      out_.cases.push_back(read(model_.cases[i], u));
-      out_.cases.back().rounds = contact.rounds(i);
-      if (static_cast<int>(i) == model_.rest_case) rest_ = contact.acting(i);
-    }
-    return true;
+      (unknowns_.in_halves() && is_even(loads[i / kAbreast], i % kAbreast) ? even : rest).cases.push_back(i);
+    out_.cases.resize(cases);
+    return solve_share(even, loads) && solve_share(rest, loads);
   }
 
   void solve_modes() {
@@ -198,14 +176,18 @@ class PlateSystem {
     Banded rest = stiffness_;
     for (std::size_t s = 0; s < springs_.size(); ++s)
       if (rest_.empty() ? springs_[s].pulls : rest_[s] != 0)
-        rest.add(springs_[s].row, springs_[s].row, springs_[s].stiffness_N_per_m);
+        unknowns_.add(rest, springs_[s].deflection, springs_[s].deflection, springs_[s].stiffness_N_per_m);
     if (!rest.factor()) return;  // at rest it can move
     weigh();
     Abreast next(kAbreast * rest.rows());
     for (std::size_t node = 0; node < out_.mesh.nodes.size(); ++node) {
       const auto [x_m, y_m] = out_.mesh.nodes[node];
       const double trial[kAbreast] = {1.0, x_m, y_m, x_m * x_m, x_m * y_m, y_m * y_m};
-      std::copy(trial, trial + kAbreast, &next[kAbreast * row_of(deflection(static_cast<int>(node)))]);
+      const bool even[kAbreast] = {true, true, false, true, false, true};
+      const Places& at = unknowns_.of(static_cast<int>(node), 0);
+      for (std::size_t c = 0; c < kAbreast; ++c)
+        if (const auto& [row, sign] = at[unknowns_.in_halves() && !even[c] ? 1 : 0]; sign != 0.0)
+          next[kAbreast * row + c] = sign * trial[c];
     }
     // Rayleigh and Ritz in Krylov's space of flexibility times mass, six shapes more each round.
     std::vector<Abreast> shapes, forces;
@@ -279,6 +261,100 @@ class PlateSystem {
     return wish;
   }
 
+  // Cases that are solved together.
+  struct Share {
+    std::size_t rows = 0;  // the first of all
+    std::vector<OneWaySpring> springs{};
+    std::vector<std::size_t> spring{};  // of these, for each of the plate
+    std::vector<std::size_t> cases{};
+  };
+
+  bool is_even(const Abreast& forces, std::size_t column) const {
+    double even = 0.0, odd = 0.0;
+    for (std::size_t row = 0; row < unknowns_.rows(); ++row) {
+      double& most = row < unknowns_.even_rows() ? even : odd;
+      most = std::max(most, std::abs(forces[kAbreast * row + column]));
+    }
+    return odd <= kEven_frac * even;
+  }
+  // On the even rows, a spring and its image as one.
+  Share even_share() const {
+    Share even;
+    if (!unknowns_.in_halves()) return even;
+    even.rows = unknowns_.even_rows();
+    constexpr std::size_t kNone = SIZE_MAX;
+    std::vector<std::array<std::size_t, 2>> known(unknowns_.even_rows(), {kNone, kNone});  // pushing, pulling
+    for (const OneWaySpring& spring : springs_) {
+      std::size_t& at = known[spring.deflection[0].row][spring.pulls ? 1 : 0];
+      if (at == kNone) {
+        at = even.springs.size();
+        even.springs.push_back(spring);
+        even.springs.back().deflection[1] = {};
+      } else {
+        even.springs[at].stiffness_N_per_m += spring.stiffness_N_per_m;
+      }
+      even.spring.push_back(at);
+    }
+    return even;
+  }
+
+  bool solve_share(const Share& share, const std::vector<Abreast>& all_loads) {
+    const std::vector<std::size_t>& cases = share.cases;
+    if (cases.empty()) return true;
+    // All its cases are told from one structure: the bolts, and some deck everywhere.
+    Banded base = stiffness_.head(share.rows / kAbreast);
+    for (const OneWaySpring& spring : share.springs)
+      unknowns_.add(base, spring.deflection, spring.deflection, spring.base_frac * spring.stiffness_N_per_m);
+    if (!base.factor()) return refuse("The plate can move freely on its bolts.");
+    std::vector<Abreast> loads(cases.size() / kAbreast + 1, Abreast(kAbreast * share.rows));
+    for (std::size_t i = 0; i < cases.size(); ++i)
+      for (std::size_t row = 0; row < share.rows; ++row)
+        loads[i / kAbreast][kAbreast * row + i % kAbreast] =
+            all_loads[cases[i] / kAbreast][kAbreast * row + cases[i] % kAbreast];
+    std::vector<Abreast> moves = loads;
+    for (Abreast& columns : moves) base.solve(columns.data());
+    Contact contact(base, share.springs);
+    if (const int lost = contact.settle(moves, cases.size()); lost >= 0) {
+      out_.problem = "Bolts and deck find no balance in the case " +
+                     model_.cases[cases[static_cast<std::size_t>(lost)]].label +
+                     ": more bolts, or a deck under more of the plate, would hold it.";
+      return false;
+    }
+    // What rounding left out of balance.
+    std::vector<Abreast> more = loads;
+    for (std::size_t k = 0; k < more.size(); ++k)
+      stiffness_.take_product_with(moves[k].data(), more[k].data(), share.rows / kAbreast);
+    for (std::size_t i = 0; i < cases.size(); ++i)
+      for (std::size_t s = 0; s < share.springs.size(); ++s) {
+        const OneWaySpring& spring = share.springs[s];
+        if (contact.acting(i)[s] == 0) continue;
+        const double pull_N = spring.stiffness_N_per_m * spring.move_m(moves[i / kAbreast].data(), i % kAbreast);
+        spring.push(more[i / kAbreast].data(), i % kAbreast, -pull_N);
+      }
+    for (Abreast& columns : more) base.solve(columns.data());
+    contact.correct(more);
+    for (std::size_t k = 0; k < moves.size(); ++k)
+      for (std::size_t at = 0; at < moves[k].size(); ++at) moves[k][at] += more[k][at];
+    for (std::size_t i = 0; i < cases.size(); ++i) {
+      const VectorXd u = unknowns_of(moves[i / kAbreast], i % kAbreast);
+      out_.cases[cases[i]] = read(model_.cases[cases[i]], u);
+      out_.cases[cases[i]].rounds = contact.rounds(i);
+      if (static_cast<int>(cases[i]) != model_.rest_case) continue;
+      for (const std::size_t s : share.spring) rest_.push_back(contact.acting(i)[s]);
+    }
+    return true;
+  }
+
+  VectorXd unknowns_of(const Abreast& columns, std::size_t column) const {
+    VectorXd u = VectorXd::Zero(unknown_count_);
+    Eigen::Index k = 0;
+    for (int node = 0; k < unknown_count_; ++node)
+      for (std::size_t which = 0; which < 3; ++which, ++k)
+        for (const auto& [row, sign] : unknowns_.of(node, which))
+          if (const std::size_t at = kAbreast * row + column; at < columns.size()) u[k] += sign * columns[at];
+    return u;
+  }
+
   bool refuse(const char* sentence) {
     out_.problem = sentence;
     return false;
@@ -287,8 +363,7 @@ class PlateSystem {
   bool acceptable() {
     const auto& [modulus_Pa, poisson_ratio, density_kg_per_m3] = model_.material;
     if (!(modulus_Pa > 0.0)) return refuse("The alloy's modulus must be more than 0.");
-    if (!(poisson_ratio >= 0.0 && poisson_ratio < 0.5))
-      return refuse("Poisson's ratio must be from 0 to below 0.5.");
+    if (!(poisson_ratio >= 0.0 && poisson_ratio < 0.5)) return refuse("Poisson's ratio must be from 0 to below 0.5.");
     if (!(density_kg_per_m3 >= 0.0)) return refuse("The alloy's density must not be negative.");
     for (const PlateBar& bar : model_.bars) {
       if (!(bar.height_m > 0.0) || !(bar.thickness_m > 0.0) || !(bar.effective_width_m > 0.0))
@@ -300,7 +375,9 @@ class PlateSystem {
     const std::vector<PlateHole>& bolts = model_.shape.bolts;
     if (bolts.empty()) return refuse("No bolts: place at least three, not all on one line.");
     if (static_cast<int>(bolts.size()) > kMostPlateBolts)
-      return refuse("More than 60 bolts: a plate of this size holds fewer; take away those that stand twice.");
+      return refuse(
+          "More than 60 bolts: a plate of this size holds fewer; take away those that stand "
+          "twice.");
     double farthest_m = 0.0;
     PlatePoint far = bolts.front().at;
     for (const PlateHole& bolt : bolts) {
@@ -310,8 +387,8 @@ class PlateSystem {
     double off_m = 0.0;
     for (const PlateHole& bolt : bolts) {
       const PlatePoint from = bolts.front().at;
-      const double twice_m2 = (far.x_m - from.x_m) * (bolt.at.y_m - from.y_m) -
-                              (far.y_m - from.y_m) * (bolt.at.x_m - from.x_m);
+      const double twice_m2 =
+          (far.x_m - from.x_m) * (bolt.at.y_m - from.y_m) - (far.y_m - from.y_m) * (bolt.at.x_m - from.x_m);
       off_m = std::max(off_m, farthest_m > 0.0 ? std::abs(twice_m2) / farthest_m : 0.0);
     }
     if (off_m < 1e-3) return refuse("All bolts lie on one line: the plate would tip about it. Set one beside it.");
@@ -325,16 +402,23 @@ class PlateSystem {
     const Eigen::Matrix3d rigidity = bending_Nm * plate_rigidity(nu);
     node_area_m2_.assign(out_.mesh.nodes.size(), 0.0);
     deck_area_m2_.assign(out_.mesh.nodes.size(), 0.0);
-    for (const std::array<int, 3>& corners : out_.mesh.triangles) {
+    for (std::size_t k = 0; k < out_.mesh.triangles.size(); ++k) {
+      const std::array<int, 3>& corners = out_.mesh.triangles[k];
       const DktTriangle element = triangle(corners);
       const double ratio = patch_ratio(corners);
       const std::array<DktCurvature, 3> curvature = element.at_corners();
       if (!(ratio > 1.0)) bendings_.push_back({corners, element.area_m2(), curvature});
-      const DktMatrix stiffness = ratio * element.stiffness(rigidity, curvature);
-      for (int a = 0; a < 9; ++a)
-        for (int b = 0; b < 9; ++b)
-          add(deflection(corners[static_cast<std::size_t>(a / 3)]) + a % 3,
-              deflection(corners[static_cast<std::size_t>(b / 3)]) + b % 3, stiffness(a, b));
+      // In halves a triangle and its image add the same.
+      const std::size_t image = image_.empty() ? k : image_[k];
+      if (image >= k) {
+        const DktMatrix stiffness = (image > k ? 2.0 * ratio : ratio) * element.stiffness(rigidity, curvature);
+        std::array<const Places*, 9> at{};
+        for (std::size_t a = 0; a < 9; ++a) at[a] = &unknowns_.of(corners[a / 3], a % 3);
+        for (std::size_t a = 0; a < 9; ++a)
+          for (std::size_t b = 0; b < 9; ++b)
+            unknowns_.add(stiffness_, *at[a], *at[b],
+                          stiffness(static_cast<Eigen::Index>(a), static_cast<Eigen::Index>(b)));
+      }
       double middle_x_m = 0.0;
       for (const int corner : corners) middle_x_m += out_.mesh.nodes[static_cast<std::size_t>(corner)].x_m / 3.0;
       for (const int corner : corners) {
@@ -348,40 +432,50 @@ class PlateSystem {
     add_bars();
     for (const int node : out_.mesh.bolt_nodes)
       if (model_.support.bolts_both_ways) add(deflection(node), deflection(node), model_.support.bolt_N_per_m);
-    for (std::size_t row = 3 * out_.mesh.nodes.size(); row < stiffness_.rows(); ++row)
-      stiffness_.add(row, row, 1.0);  // an odd node's place
+    unknowns_.close(stiffness_);
   }
-  void add(Eigen::Index row, Eigen::Index column, double value) { stiffness_.add(row_of(row), row_of(column), value); }
+  void add(Eigen::Index a, Eigen::Index b, double value) { unknowns_.add(stiffness_, places(a), places(b), value); }
 
-  // Nodes in order along the plate's longer side, so that the bands are narrow.
-  void put_in_bands() {
-    const std::vector<PlatePoint>& nodes = out_.mesh.nodes;
-    PlatePoint low = nodes.front(), high = low;
-    for (const PlatePoint& p : nodes) {
-      low = {std::min(low.x_m, p.x_m), std::min(low.y_m, p.y_m)};
-      high = {std::max(high.x_m, p.x_m), std::max(high.y_m, p.y_m)};
-    }
-    const bool long_in_x = high.x_m - low.x_m > high.y_m - low.y_m;
-    const auto along_m = [&](const PlatePoint& p) {
-      return long_in_x ? p.x_m + kSkew_ratio * p.y_m : p.y_m + kSkew_ratio * p.x_m;
-    };
-    const std::vector<std::size_t> order =
-        places_in_order(nodes.size(), [&](std::size_t a, std::size_t b) { return along_m(nodes[a]) < along_m(nodes[b]); });
-    place_.resize(nodes.size());
-    for (std::size_t k = 0; k < order.size(); ++k) place_[order[k]] = k;
-    std::vector<std::size_t> first((nodes.size() + 1) / 2);
-    for (std::size_t i = 0; i < first.size(); ++i) first[i] = i;
-    const auto tie = [&](int a, int b) {
-      const std::size_t i = place_[static_cast<std::size_t>(a)] / 2, j = place_[static_cast<std::size_t>(b)] / 2;
-      first[std::max(i, j)] = std::min(first[std::max(i, j)], std::min(i, j));
-    };
-    for (const auto& [a, b, c] : out_.mesh.triangles) tie(a, b), tie(b, c), tie(c, a);
-    for (const BarPart& part : bar_parts_) tie(part.aft, part.fore);
-    stiffness_ = Banded(std::move(first));
+  // In halves if all that stiffens the plate, and how it rests, is its own mirror image.
+  void number() {
+    std::optional<MeshImages> images = mesh_images(out_.mesh);
+    if (images && !is_mirrored(*images)) images.reset();
+    std::vector<std::array<int, 2>> ties;
+    for (const BarPart& part : bar_parts_) ties.push_back({part.aft, part.fore});
+    unknowns_ = Unknowns(out_.mesh, images, ties);
+    stiffness_ = unknowns_.matrix();
+    for (std::size_t k = 0; images && k < images->triangle.size(); ++k) image_.push_back(images->triangle[k]);
   }
-  std::size_t row_of(Eigen::Index unknown) const {
-    const auto at = static_cast<std::size_t>(unknown);
-    return 3 * place_[at / 3] + at % 3;
+  bool is_mirrored(const MeshImages& images) const {
+    const auto same = [](double a, double b) {
+      return std::abs(a - b) <= kSame_frac * std::max(std::abs(a), std::abs(b));
+    };
+    const auto has_image = [&](const auto& parts, const auto& is_image) {
+      return std::all_of(parts.begin(), parts.end(), [&](const auto& part) {
+        return std::any_of(parts.begin(), parts.end(), [&](const auto& other) { return is_image(part, other); });
+      });
+    };
+    for (std::size_t k = 0; k < images.triangle.size(); ++k)
+      if (patch_ratio(out_.mesh.triangles[k]) != patch_ratio(out_.mesh.triangles[images.triangle[k]])) return false;
+    if (model_.rest_case >= 0 && static_cast<std::size_t>(model_.rest_case) < model_.cases.size())
+      for (const PlateLoad& load : model_.cases[static_cast<std::size_t>(model_.rest_case)].loads)
+        if (load.foot.middle.y_m != 0.0 || load.roll_Nm != 0.0) return false;
+    return has_image(
+               out_.mesh.bolt_nodes,
+               [&](int a, int b) { return images.node[static_cast<std::size_t>(a)] == static_cast<std::size_t>(b); }) &&
+           has_image(model_.support.props,
+                     [&](const PlateProp& a, const PlateProp& b) {
+                       return same(a.at.x_m, b.at.x_m) && same(a.at.y_m, -b.at.y_m) &&
+                              same(a.stiffness_N_per_m, b.stiffness_N_per_m);
+                     }) &&
+           has_image(model_.bars, [&](const PlateBar& a, const PlateBar& b) {
+             return same(a.y_m, -b.y_m) && same(a.from_x_m, b.from_x_m) && same(a.to_x_m, b.to_x_m) &&
+                    same(a.height_m, b.height_m) && same(a.thickness_m, b.thickness_m) &&
+                    same(a.effective_width_m, b.effective_width_m);
+           });
+  }
+  const Places& places(Eigen::Index unknown) const {
+    return unknowns_.of(static_cast<int>(unknown / 3), static_cast<std::size_t>(unknown % 3));
   }
 
   void find_bar_parts() {
@@ -427,7 +521,7 @@ class PlateSystem {
     const double l = part.length_m;
     const double k = part.section.bending_Nm2 / (l * l * l);
     Eigen::Matrix4d bending;
-    bending << 12.0, -6.0 * l, -12.0, -6.0 * l,      //
+    bending << 12.0, -6.0 * l, -12.0, -6.0 * l,       //
         -6.0 * l, 4.0 * l * l, 6.0 * l, 2.0 * l * l,  //
         -12.0, 6.0 * l, 12.0, 6.0 * l,                //
         -6.0 * l, 2.0 * l * l, 6.0 * l, 4.0 * l * l;
@@ -464,10 +558,10 @@ class PlateSystem {
   }
 
   DktTriangle triangle(const std::array<int, 3>& corners) const {
-    return DktTriangle({out_.mesh.nodes[static_cast<std::size_t>(corners[0])],
-                        out_.mesh.nodes[static_cast<std::size_t>(corners[1])],
-                        out_.mesh.nodes[static_cast<std::size_t>(corners[2])]},
-                       model_.thin ? 0.0 : shear_length_m(model_.shape.thickness_m, model_.material.poisson_ratio));
+    return DktTriangle(
+        {out_.mesh.nodes[static_cast<std::size_t>(corners[0])], out_.mesh.nodes[static_cast<std::size_t>(corners[1])],
+         out_.mesh.nodes[static_cast<std::size_t>(corners[2])]},
+        model_.thin ? 0.0 : shear_length_m(model_.shape.thickness_m, model_.material.poisson_ratio));
   }
 
   double patch_ratio(const std::array<int, 3>& corners) const {
@@ -496,8 +590,7 @@ class PlateSystem {
 
   int node_at(PlatePoint p) const {
     for (std::size_t i = 0; i < out_.mesh.nodes.size(); ++i)
-      if (std::hypot(out_.mesh.nodes[i].x_m - p.x_m, out_.mesh.nodes[i].y_m - p.y_m) < 1e-6)
-        return static_cast<int>(i);
+      if (std::hypot(out_.mesh.nodes[i].x_m - p.x_m, out_.mesh.nodes[i].y_m - p.y_m) < 1e-6) return static_cast<int>(i);
     return -1;
   }
 
@@ -519,11 +612,10 @@ class PlateSystem {
     return true;
   }
   void add_spring(int node, double stiffness_N_per_m, bool pulls) {
-    springs_.push_back({node, row_of(deflection(node)), stiffness_N_per_m, pulls, pulls ? 1.0 : kDeckInBase_frac});
+    springs_.push_back({node, unknowns_.of(node, 0), stiffness_N_per_m, pulls, pulls ? 1.0 : kDeckInBase_frac});
   }
 
-  // To every sixth number.
-  bool add_loads(const PlateLoadCase& load_case, double* forces) {
+  bool add_loads(const PlateLoadCase& load_case, double* forces, std::size_t column) {
     for (const PlateLoad& load : load_case.loads) {
       const FootWeights* feet = weights_of(load.foot);
       if (feet == nullptr) {
@@ -531,7 +623,9 @@ class PlateSystem {
         return false;
       }
       const auto add = [&](const Weights& weights, double amount) {
-        for (const Weight& weight : weights) forces[kAbreast * row_of(deflection(weight.node))] += amount * weight.share;
+        for (const Weight& weight : weights)
+          for (const auto& [row, sign] : unknowns_.of(weight.node, 0))
+            forces[kAbreast * row + column] += sign * amount * weight.share;
       };
       add(feet->mean, load.force_N);
       add(feet->pitch, load.pitch_Nm);
@@ -557,31 +651,36 @@ class PlateSystem {
     const double t_m = model_.shape.thickness_m;
     inertia_.assign(stiffness_.rows(), 0.0);
     for (std::size_t node = 0; node < node_area_m2_.size(); ++node) {
-      const std::size_t at = row_of(deflection(static_cast<int>(node)));
-      inertia_[at] = node_area_m2_[node] * t_m * model_.material.density_kg_per_m3;
+      const double mass_kg = node_area_m2_[node] * t_m * model_.material.density_kg_per_m3;
       // A slice of the plate has inertia against turning, too.
-      inertia_[at + 1] = inertia_[at + 2] = inertia_[at] * t_m * t_m / 12.0;
+      for (std::size_t which = 0; which < 3; ++which)
+        for (const auto& [row, sign] : unknowns_.of(static_cast<int>(node), which))
+          inertia_[row] += sign * sign * mass_kg * (which == 0 ? 1.0 : t_m * t_m / 12.0);
     }
     for (const PlateMass& mass : model_.masses) {
       const FootWeights* feet = weights_of(mass.foot);
       if (feet == nullptr) continue;
       Weights centre = feet->mean;
       for (const Weight& weight : feet->pitch) centre.push_back({weight.node, mass.lead_m * weight.share});
-      heavy_.push_back({std::move(centre), mass.mass_kg});
-      heavy_.push_back({feet->pitch, mass.mass_kg * mass.height_m * mass.height_m});
-      heavy_.push_back({feet->roll, mass.mass_kg * mass.height_m * mass.height_m});
+      const double turning_kgm2 = mass.mass_kg * mass.height_m * mass.height_m;
+      const auto add = [&](const Weights& weights, double inertia) {
+        heavy_.push_back({{}, inertia});
+        for (const auto& [node, share] : weights)
+          for (const auto& [row, sign] : unknowns_.of(node, 0)) heavy_.back().rows.push_back({row, sign * share});
+      };
+      add(centre, mass.mass_kg);
+      add(feet->pitch, turning_kgm2);
+      add(feet->roll, turning_kgm2);
     }
   }
   Abreast times_mass(const Abreast& shapes) const {
     Abreast result = shapes;
     for (std::size_t k = 0; k < result.size(); ++k) result[k] *= inertia_[k / kAbreast];
-    for (const Heavy& part : heavy_) {
+    for (const auto& [rows, inertia] : heavy_) {
       for (std::size_t c = 0; c < kAbreast; ++c) {
         double motion = 0.0;
-        for (const Weight& weight : part.weights)
-          motion += weight.share * shapes[kAbreast * row_of(deflection(weight.node)) + c];
-        for (const Weight& weight : part.weights)
-          result[kAbreast * row_of(deflection(weight.node)) + c] += part.inertia * motion * weight.share;
+        for (const Place& place : rows) motion += place.sign * shapes[kAbreast * place.row + c];
+        for (const Place& place : rows) result[kAbreast * place.row + c] += inertia * motion * place.sign;
       }
     }
     return result;
@@ -666,7 +765,8 @@ class PlateSystem {
       clear_.push_back(clear_of(points, node) && clear_of_patches(out_.mesh.nodes[node]) ? 1 : 0);
   }
 
-  // Where stress is read: triangles with nothing bolted on them, and their curvatures at the corners.
+  // Where stress is read: triangles with nothing bolted on them, and their curvatures at the
+  // corners.
   struct Bending {
     std::array<int, 3> corners{};
     double area_m2 = 0.0;
@@ -678,8 +778,9 @@ class PlateSystem {
   std::vector<Bending> bendings_{};
   std::vector<BarPart> bar_parts_{};
   std::vector<char> clear_{};
-  Eigen::Index unknowns_ = 0;
-  std::vector<std::size_t> place_{};  // of each node in the bands
+  Eigen::Index unknown_count_ = 0;
+  Unknowns unknowns_{};
+  std::vector<std::size_t> image_{};  // of each triangle; nothing: not in halves
   Banded stiffness_{};                // without springs of one sense
   std::vector<double> node_area_m2_{};
   std::vector<double> deck_area_m2_{};
@@ -687,8 +788,8 @@ class PlateSystem {
   std::vector<std::size_t> prop_springs_{};
   std::vector<char> rest_{};
   struct Heavy {
-    Weights weights{};
-    double inertia = 0.0;  // kg, or kg m2 with the weights of a turn
+    std::vector<Place> rows{};  // their motion, each with its share
+    double inertia = 0.0;       // kg, or kg m2 with the shares of a turn
   };
   std::vector<double> inertia_{};
   std::vector<Heavy> heavy_{};
