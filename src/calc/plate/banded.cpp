@@ -15,96 +15,124 @@ using Six = Eigen::Array<double, kAbreast, 1>;
 
 Eigen::Map<Six> six(double* from) { return Eigen::Map<Six>(from); }
 
-// Six numbers as the registers hold them; both kinds of processor get the same bits.
-using Four = double __attribute__((vector_size(4 * sizeof(double))));
-using Two = double __attribute__((vector_size(2 * sizeof(double))));
-struct Row {
-  Four four;
-  Two two;
-  [[gnu::always_inline]] void load(const double* from) {
-    std::memcpy(&four, from, sizeof four);
-    std::memcpy(&two, from + 4, sizeof two);
+#define THOLE_INLINE [[gnu::always_inline]] inline
+#if defined(__x86_64__) && defined(__GNUC__)
+#define THOLE_WIDE
+#endif
+
+// Some of the columns at once: all six in registers that are wide, else as many as a compiler keeps in those
+// there are. All ways give the same bits.
+template <std::size_t kColumns>
+struct Narrow {
+  static constexpr std::size_t kCount = kColumns;
+  double of[kColumns];
+  THOLE_INLINE void load(const double* from) { std::memcpy(of, from, sizeof of); }
+  THOLE_INLINE void store(double* to) const { std::memcpy(to, of, sizeof of); }
+  THOLE_INLINE void take(double share, const Narrow& other) {
+    for (std::size_t c = 0; c < kColumns; ++c) of[c] -= share * other.of[c];
   }
-  [[gnu::always_inline]] void store(double* to) const {
-    std::memcpy(to, &four, sizeof four);
-    std::memcpy(to + 4, &two, sizeof two);
+  THOLE_INLINE void take(const double* shares, const Narrow* others) {
+    for (std::size_t c = 0; c < kColumns; ++c)
+      of[c] -= shares[0] * others[0].of[c] + shares[1] * others[1].of[c] + shares[2] * others[2].of[c];
   }
 };
 
 template <class Use, std::size_t... kIndex>
-[[gnu::always_inline]] inline void unrolled(Use&& use, std::index_sequence<kIndex...>) {
+THOLE_INLINE void unrolled(Use&& use, std::index_sequence<kIndex...>) {
   (use(std::integral_constant<std::size_t, kIndex>()), ...);
 }
 
-template <std::size_t kRows>  // at once: as many as the registers hold
-[[gnu::always_inline]] inline void product(double* into, const double* a, const double* b, std::size_t rows) {
+template <class Columns, std::size_t kRows>
+THOLE_INLINE void product(double* into, const double* a, const double* b, std::size_t rows) {
   constexpr auto kEach = std::make_index_sequence<kRows>();
-  for (std::size_t i = 0; i < kAbreast; i += kRows, into += kRows * kAbreast, a += kRows) {
-    Row sums[kRows];
-    unrolled(
-        [&](auto k) __attribute__((always_inline)) { sums[k].load(into + kAbreast * k); }, kEach);
-    for (std::size_t row = 0; row < rows; ++row) {
-      const double* const shares = a + kAbreast * row;
-      Row of;
-      of.load(b + kAbreast * row);
+  for (std::size_t i = 0; i < kAbreast; i += kRows) {
+    for (std::size_t c = 0; c < kAbreast; c += Columns::kCount) {
+      double* const here = into + kAbreast * i + c;
+      Columns sums[kRows];
       unrolled(
-          [&](auto k) __attribute__((always_inline)) {
-            sums[k].four -= shares[k] * of.four;
-            sums[k].two -= shares[k] * of.two;
-          },
-          kEach);
-    }
-    unrolled(
-        [&](auto k) __attribute__((always_inline)) { sums[k].store(into + kAbreast * k); }, kEach);
-  }
-}
-
-template <std::size_t kRows>
-[[gnu::always_inline]] inline void mixture(double* into, const double* a, const double* shares, std::size_t rows) {
-  for (std::size_t i = 0; i < kAbreast; i += kRows, shares += kRows * kAbreast, a += kRows) {
-    Row parts[kRows];
-    unrolled(
-        [&](auto k) __attribute__((always_inline)) { parts[k].load(shares + kAbreast * k); },
-        std::make_index_sequence<kRows>());
-    for (std::size_t row = 0; row < rows; ++row) {
-      const double* const of = a + kAbreast * row;
-      Row sum;
-      sum.load(into + kAbreast * row);
+          [&](auto k) __attribute__((always_inline)) { sums[k].load(here + kAbreast * k); }, kEach);
+      for (std::size_t row = 0; row < rows; ++row) {
+        const double* const shares = a + kAbreast * row + i;
+        Columns of;
+        of.load(b + kAbreast * row + c);
+        unrolled(
+            [&](auto k) __attribute__((always_inline)) { sums[k].take(shares[k], of); }, kEach);
+      }
       unrolled(
-          [&](auto third) __attribute__((always_inline)) {
-            constexpr std::size_t k = 3 * third;
-            sum.four -= of[k] * parts[k].four + of[k + 1] * parts[k + 1].four + of[k + 2] * parts[k + 2].four;
-            sum.two -= of[k] * parts[k].two + of[k + 1] * parts[k + 1].two + of[k + 2] * parts[k + 2].two;
-          },
-          std::make_index_sequence<kRows / 3>());
-      sum.store(into + kAbreast * row);
+          [&](auto k) __attribute__((always_inline)) { sums[k].store(here + kAbreast * k); }, kEach);
     }
   }
 }
 
-#if defined(__x86_64__) && defined(__GNUC__)
+template <class Columns, std::size_t kRows>
+THOLE_INLINE void mixture(double* into, const double* a, const double* shares, std::size_t rows) {
+  for (std::size_t i = 0; i < kAbreast; i += kRows) {
+    for (std::size_t c = 0; c < kAbreast; c += Columns::kCount) {
+      Columns parts[kRows];
+      unrolled(
+          [&](auto k) __attribute__((always_inline)) { parts[k].load(shares + kAbreast * (i + k) + c); },
+          std::make_index_sequence<kRows>());
+      for (std::size_t row = 0; row < rows; ++row) {
+        const double* const of = a + kAbreast * row + i;
+        Columns sum;
+        sum.load(into + kAbreast * row + c);
+        unrolled(
+            [&](auto third) __attribute__((always_inline)) { sum.take(of + 3 * third, parts + 3 * third); },
+            std::make_index_sequence<kRows / 3>());
+        sum.store(into + kAbreast * row + c);
+      }
+    }
+  }
+}
+
+#ifdef THOLE_WIDE
+struct Wide {
+  using Four = double __attribute__((vector_size(4 * sizeof(double))));
+  using Two = double __attribute__((vector_size(2 * sizeof(double))));
+  static constexpr std::size_t kCount = 6;
+  Four four;
+  Two two;
+  THOLE_INLINE void load(const double* from) {
+    std::memcpy(&four, from, sizeof four);
+    std::memcpy(&two, from + 4, sizeof two);
+  }
+  THOLE_INLINE void store(double* to) const {
+    std::memcpy(to, &four, sizeof four);
+    std::memcpy(to + 4, &two, sizeof two);
+  }
+  THOLE_INLINE void take(double share, const Wide& of) {
+    four -= share * of.four;
+    two -= share * of.two;
+  }
+  THOLE_INLINE void take(const double* shares, const Wide* of) {
+    four -= shares[0] * of[0].four + shares[1] * of[1].four + shares[2] * of[2].four;
+    two -= shares[0] * of[0].two + shares[1] * of[1].two + shares[2] * of[2].two;
+  }
+};
 const bool kWide = __builtin_cpu_supports("avx2");
 __attribute__((target("avx2"))) void wide_product(double* into, const double* a, const double* b, std::size_t rows) {
-  product<6>(into, a, b, rows);
+  product<Wide, 6>(into, a, b, rows);
 }
 __attribute__((target("avx2"))) void wide_mixture(double* into, const double* a, const double* shares,
                                                   std::size_t rows) {
-  mixture<6>(into, a, shares, rows);
+  mixture<Wide, 6>(into, a, shares, rows);
 }
-#else
-constexpr bool kWide = false;
-constexpr auto wide_product = product<3>;
-constexpr auto wide_mixture = mixture<3>;
 #endif
 
 }  // namespace
 
 void take_product(double* into, const double* a, const double* b, std::size_t rows) {
-  kWide ? wide_product(into, a, b, rows) : product<3>(into, a, b, rows);
+#ifdef THOLE_WIDE
+  if (kWide) return wide_product(into, a, b, rows);
+#endif
+  product<Narrow<3>, 6>(into, a, b, rows);
 }
 
 void take_mixture(double* into, const double* a, const double* shares, std::size_t rows) {
-  kWide ? wide_mixture(into, a, shares, rows) : mixture<3>(into, a, shares, rows);
+#ifdef THOLE_WIDE
+  if (kWide) return wide_mixture(into, a, shares, rows);
+#endif
+  mixture<Narrow<6>, 6>(into, a, shares, rows);
 }
 
 void make_square(Abreast& shapes, Abreast& forces) {
