@@ -21,8 +21,12 @@ constexpr double kDeckInBase_frac = 0.3;  // of a deck's or prop's stiffness: ab
 constexpr int kFootPoints = 6;            // across a foot, each way
 constexpr std::size_t kModes = 3;
 constexpr std::size_t kModeRounds = 12;
+constexpr double kConverged_frac = 1e-6;  // of a frequency
+constexpr double kSteady_rate = 0.1;      // of the steps that lead to it
 
 Eigen::Index deflection(int node) { return 3 * static_cast<Eigen::Index>(node); }
+
+std::size_t in_sixes(std::size_t count) { return (count + kAbreast - 1) / kAbreast; }
 
 // A part of the answer that a load or a mass acts on: weights of the nodes' deflections.
 struct Weight {
@@ -39,11 +43,12 @@ std::optional<Weights> weights_at(const PlateMesh& mesh, PlatePoint p) {
     const PlatePoint& b = mesh.nodes[static_cast<std::size_t>(corners[1])];
     const PlatePoint& c = mesh.nodes[static_cast<std::size_t>(corners[2])];
     const double twice = (b.x_m - a.x_m) * (c.y_m - a.y_m) - (b.y_m - a.y_m) * (c.x_m - a.x_m);
-    const double of_b = ((p.x_m - a.x_m) * (c.y_m - a.y_m) - (p.y_m - a.y_m) * (c.x_m - a.x_m)) / twice;
-    const double of_c = ((b.x_m - a.x_m) * (p.y_m - a.y_m) - (b.y_m - a.y_m) * (p.x_m - a.x_m)) / twice;
-    const double least = std::min({1.0 - of_b - of_c, of_b, of_c});
-    if (least <= best) continue;
-    best = least;
+    const double twice_b = (p.x_m - a.x_m) * (c.y_m - a.y_m) - (p.y_m - a.y_m) * (c.x_m - a.x_m);
+    const double twice_c = (b.x_m - a.x_m) * (p.y_m - a.y_m) - (b.y_m - a.y_m) * (p.x_m - a.x_m);
+    const double least = std::min({twice - twice_b - twice_c, twice_b, twice_c});
+    if (least <= best * twice) continue;
+    const double of_b = twice_b / twice, of_c = twice_c / twice;
+    best = least / twice;
     found = {Weight{corners[0], 1.0 - of_b - of_c}, Weight{corners[1], of_b}, Weight{corners[2], of_c}};
     if (best > -1e-9) break;
   }
@@ -158,7 +163,7 @@ class PlateSystem {
 
   bool solve_cases() {
     const std::size_t cases = model_.cases.size();
-    std::vector<Abreast> loads(cases / kAbreast + 1, Abreast(kAbreast * unknowns_.rows()));
+    std::vector<Abreast> loads(in_sixes(cases), Abreast(kAbreast * unknowns_.rows()));
     for (std::size_t i = 0; i < cases; ++i)
       if (!add_loads(model_.cases[i], loads[i / kAbreast].data(), i % kAbreast)) return false;
     // Those that bend the plate evenly need the even rows alone.
@@ -192,6 +197,7 @@ class PlateSystem {
     // Rayleigh and Ritz in Krylov's space of flexibility times mass, six shapes more each round.
     std::vector<Abreast> shapes, forces;
     std::vector<double> projected;
+    std::array<double, kModes> steps_Hz{};
     for (std::size_t round = 1; round <= kModeRounds; ++round) {
       Abreast force = times_mass(next);
       for (std::size_t j = 0; j < shapes.size(); ++j) {
@@ -220,10 +226,14 @@ class PlateSystem {
       }
       projected = grown;
       const std::vector<double> flexibility = largest_eigenvalues(std::move(grown), size);
+      // Each round leaves a like share of what was left: the last two steps tell what is to come.
       bool still = true;
       for (std::size_t k = 0; k < kModes; ++k) {
         const double now_Hz = flexibility[k] > 0.0 ? 0.5 / (std::numbers::pi * std::sqrt(flexibility[k])) : 0.0;
-        still = still && std::abs(now_Hz - out_.frequencies_Hz[k]) <= 1e-6 * now_Hz;
+        const double step_Hz = std::abs(now_Hz - out_.frequencies_Hz[k]);
+        const double rate = step_Hz / std::exchange(steps_Hz[k], step_Hz);
+        const double left_Hz = rate < kSteady_rate ? step_Hz * rate / (1.0 - rate) : step_Hz;
+        still = still && left_Hz <= kConverged_frac * now_Hz;
         out_.frequencies_Hz[k] = now_Hz;
       }
       if (still) break;
@@ -306,7 +316,7 @@ class PlateSystem {
     for (const OneWaySpring& spring : share.springs)
       unknowns_.add(base, spring.deflection, spring.deflection, spring.base_frac * spring.stiffness_N_per_m);
     if (!base.factor()) return refuse("The plate can move freely on its bolts.");
-    std::vector<Abreast> loads(cases.size() / kAbreast + 1, Abreast(kAbreast * share.rows));
+    std::vector<Abreast> loads(in_sixes(cases.size()), Abreast(kAbreast * share.rows));
     for (std::size_t i = 0; i < cases.size(); ++i)
       for (std::size_t row = 0; row < share.rows; ++row)
         loads[i / kAbreast][kAbreast * row + i % kAbreast] =
@@ -415,7 +425,7 @@ class PlateSystem {
         std::array<const Places*, 9> at{};
         for (std::size_t a = 0; a < 9; ++a) at[a] = &unknowns_.of(corners[a / 3], a % 3);
         for (std::size_t a = 0; a < 9; ++a)
-          for (std::size_t b = 0; b < 9; ++b)
+          for (std::size_t b = 0; b <= a; ++b)
             unknowns_.add(stiffness_, *at[a], *at[b],
                           stiffness(static_cast<Eigen::Index>(a), static_cast<Eigen::Index>(b)));
       }
@@ -527,7 +537,7 @@ class PlateSystem {
         -6.0 * l, 2.0 * l * l, 6.0 * l, 4.0 * l * l;
     const std::array<Eigen::Index, 4> at = bending_unknowns(part);
     for (std::size_t a = 0; a < 4; ++a)
-      for (std::size_t b = 0; b < 4; ++b)
+      for (std::size_t b = 0; b <= a; ++b)
         add(at[a], at[b], k * bending(static_cast<Eigen::Index>(a), static_cast<Eigen::Index>(b)));
     const Eigen::Index aft = deflection(part.aft) + 1;
     const Eigen::Index fore = deflection(part.fore) + 1;
@@ -535,7 +545,6 @@ class PlateSystem {
     add(aft, aft, twist);
     add(fore, fore, twist);
     add(aft, fore, -twist);
-    add(fore, aft, -twist);
   }
 
   // Curvature of each part at its ends, the mean of those that meet in a node.

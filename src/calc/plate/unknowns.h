@@ -44,6 +44,7 @@ class Unknowns {
   std::size_t even_rows() const { return even_rows_; }
 
   Banded matrix() const { return Banded(first_); }  // all zero
+  // What ties two unknowns, both ways; or holds one, the same object twice.
   void add(Banded& matrix, const Places& a, const Places& b, double value) const;
   // Rows that no unknown has.
   void close(Banded& matrix) const;
