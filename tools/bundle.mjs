@@ -19,7 +19,8 @@ const filesOf = (folder) => readdirSync(folder, { withFileTypes: true })
 
 // Whatever can change the page changes this.
 export function buildId(web, build) {
-  const tools = ["bundle.mjs", "make_site.mjs", "split_program.mjs", "split_data.mjs"].map((name) => join(TOOLS, name));
+  const tools = ["bundle.mjs", "make_site.mjs", "split_program.mjs", "split_data.mjs",
+    "wasm_sections.mjs"].map((name) => join(TOOLS, name));
   const files = [...filesOf(web), join(build, "thole.js"), join(build, "thole.wasm"), ...tools];
   return digest(...files.map((file) => readFileSync(file)));
 }

@@ -5,9 +5,11 @@ usage: embed.py OUTPUT.cpp NAME FILE...
 
 Defines thole::NAME(), which returns the files in the order given. Each is known by its last two
 path parts ("jobs/skiff.json"). Strings in pieces, because compilers may limit the length of one.
+JSON goes without the blanks between its words: they are bytes to load.
 """
 
 import pathlib
+import re
 import sys
 
 PIECE = 96  # bytes on one line
@@ -24,12 +26,19 @@ def literal(data):
     return "\n".join(lines) or '    ""'
 
 
+def without_blanks(json):
+    """What stands in quotes stays as it is."""
+    return re.sub(rb'("(?:[^"\\\\]|\\\\.)*")|\s+', lambda found: found.group(1) or b"", json)
+
+
 def main():
     output, name, *files = sys.argv[1:]
     parts = ['#include "io/embedded.h"\n', "namespace thole {", "namespace {\n"]
     rows = []
     for index, file in enumerate(map(pathlib.Path, files)):
         data = file.read_bytes()
+        if file.suffix == ".json":
+            data = without_blanks(data)
         parts.append(f"constexpr char kBytes{index}[] =\n{literal(data)};\n")
         rows.append(f'    {{"{"/".join(file.parts[-2:])}", {{kBytes{index}, {len(data)}}}}},')
     parts.append("constexpr EmbeddedFile kFiles[] = {\n" + "\n".join(rows) + "\n};\n")

@@ -631,19 +631,21 @@ void record_mount(const MountResult& result, Job& job) {
   choose(job.mount.bolt, result.bolt.id);
 }
 
-// Total length of single conductor: out and back.
-std::vector<CableUse> cables_used(const Job& job, const FeederResult& feeder) {
-  return {{feeder.cable, feeder.cable_m},
-          {feeder.tail_cable, job.feeder.tail_m.value > 0.0 ? feeder.tail_cable_m : 0.0}};
+FeederParts feeder_parts(const Job& job, const FeederResult& feeder) {
+  // Total length of single conductor: out and back.
+  return {.cables = {{feeder.cable, feeder.cable_m}, {feeder.tail_cable, job.feeder.tail_m.value > 0.0 ? feeder.tail_cable_m : 0.0}},
+          .devices = {{feeder.device, feeder.device_count}},
+          .way_m = job.feeder.run_m.value + job.feeder.tail_m.value,
+          .joint_count = feeder.lug_count};
 }
 
 TrimInput trim_input(const Job& job, const HoldResult& hold, const BankResult& bank,
-                     const FeederResult& feeder, const ChargeResult& charge,
+                     const FeederParts& feeder, const ChargeResult& charge,
                      const PlateMade& plate) {
   const Boat& boat = job.boat;
   const Trim& trim = job.trim;
   double cable_kg = 0.0;
-  for (const CableUse& use : cables_used(job, feeder)) {
+  for (const CableUse& use : feeder.cables) {
     cable_kg += use.length_m * use.cable.mass_kg_per_m;
   }
   const double bank_x = trim.bank_x_m.value;
@@ -768,7 +770,7 @@ PlateMade plate_of(Design& design, const Beyond& beyond) {
   return rectangular_plate(design);
 }
 
-PartsInput parts_input(const Catalogue& catalogue, const Design& design, const PlateMade& plate) {
+PartsInput parts_input(const Catalogue& catalogue, const Design& design, FeederParts feeder, const PlateMade& plate) {
   const Job& job = design.job;
   const Control& control = job.control;
   const bool network = control.link.value == DataLink::marine_network;
@@ -778,8 +780,7 @@ PartsInput parts_input(const Catalogue& catalogue, const Design& design, const P
       .shaft_length_m = design.shaft.length_m,
       .block = design.bank.block,
       .block_count = design.bank.block_count,
-      .cables = cables_used(job, design.feeder),
-      .devices = {{design.feeder.device, design.feeder.device_count}},
+      .feeder = std::move(feeder),
       .chargers = {{design.charge.charger, design.charge.charger_count}},
       .plate = design.mount.plate,
       .plate_area_m2 = plate.blank_m2,
@@ -793,8 +794,6 @@ PartsInput parts_input(const Catalogue& catalogue, const Design& design, const P
       .bolt = design.mount.bolt,
       .bolt_count = plate.bolt_count,
       .bolt_mass_kg = kBoltMass_kg,
-      .feeder_m = job.feeder.run_m.value + job.feeder.tail_m.value,
-      .joint_count = design.feeder.lug_count,
       .network_m = network ? control.backbone_m.value : 0.0,
       .network_device_count = control.node_count.value,
       .ethernet_m = ethernet ? control.backbone_m.value : 0.0,
@@ -886,8 +885,9 @@ Design run_stages(const Job& given, const Catalogue& catalogue, const Beyond& be
   record_bank(design.bank, job);
   FeederInput wiring = feeder_input(job, catalogue, design.hold, design.bank);
   design.feeder = feeder(wiring);
+  FeederParts pieces = feeder_parts(job, design.feeder);
   if (beyond.typed_circuit != nullptr) {
-    beyond.typed_circuit(std::move(wiring), catalogue, design);
+    beyond.typed_circuit(std::move(wiring), catalogue, design, pieces);
   } else if (job.feeder.network.known()) {
     design.issues.push_back({Severity::warning, "feeder.network", "The feeder is the fields' own here."});
   }
@@ -900,9 +900,9 @@ Design run_stages(const Job& given, const Catalogue& catalogue, const Beyond& be
   design.locker = locker(locker_input(job, design.bank, design.charge, design.mount));
   const PlateMade plate = plate_of(design, beyond);
   design.trim =
-      trim(trim_input(job, design.hold, design.bank, design.feeder, design.charge, plate));
+      trim(trim_input(job, design.hold, design.bank, pieces, design.charge, plate));
   design.control = control(control_input(job, design.hold, design.bank, design.feeder));
-  design.parts = parts(parts_input(catalogue, design, plate));
+  design.parts = parts(parts_input(catalogue, design, std::move(pieces), plate));
   return design;
 }
 

@@ -90,10 +90,10 @@ enum class Telling { every_step, no_steps };
 // What goes beyond the stages. The engine module must be small and has none of it.
 struct PlateMade;
 struct Beyond {
-  // A feeder typed piece by piece in place of the fields' own: typed_feeder.h.
-  void (*typed_circuit)(FeederInput in, const Catalogue& catalogue, Design& design) = nullptr;
-  // The plate as it is made, where it is no plain rectangle: plate_made.h.
-  PlateMade (*plate)(const Design& design) = nullptr;
+  // A feeder typed piece by piece in place of the fields' own, and what it is made of: typed_feeder.h.
+  void (*typed_circuit)(FeederInput in, const Catalogue& catalogue, Design& design, FeederParts& parts) = nullptr;
+  // The plate as it is made and what it weighs, where it is no plain rectangle: plate_made.h.
+  PlateMade (*plate)(Design& design) = nullptr;
   // Adds checks that take too long for the stages: proof.h.
   void (*proof)(Design& design, const Catalogue& catalogue) = nullptr;
 };

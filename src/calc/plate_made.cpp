@@ -31,6 +31,25 @@ bool covers(const PlateBar& bar, const PlateHole& hole) {
   return std::hypot(ahead_m, beside_m) < 0.5 * std::max(hole.diameter_m, hole.countersink_m);
 }
 
+Step mass_step(const ChosenPlate& plate, const PlateMade& made) {
+  Step step{.id = "mount.plate_mass",
+            .label = "Plate as it is made, less corners, cut-outs and holes",
+            .symbol = "m_p",
+            .formula = "A * t * rho",
+            .terms = {{"A", made.net_m2, "m2", "area of the finished plate"},
+                      {"t", plate.shape.thickness_m, "m", "plate thickness"},
+                      {"rho", plate.alloy->density_kg_per_m3, "kg_per_m3", "density of the alloy"}},
+            .value = made.mass_kg(),
+            .unit = "kg",
+            .source = plate.alloy->source};
+  if (made.bar_count > 0) {
+    step.formula = "A * t * rho + n * m_b";
+    step.terms.push_back({"n", double(made.bar_count), "", "stiffeners"});
+    step.terms.push_back({"m_b", made.bar_kg, "kg", "each stiffener"});
+  }
+  return step;
+}
+
 }  // namespace
 
 double bars_mass_kg(const std::vector<PlateBar>& bars, double density_kg_per_m3) {
@@ -73,9 +92,14 @@ PlateMade plate_made(const ChosenPlate& plate) {
   return made;
 }
 
-PlateMade made_plate(const Design& design) {
+PlateMade take_made_plate(Design& design) {
   const std::optional<ChosenPlate> plate = chosen_plate(design);
-  return plate ? plate_made(*plate) : rectangular_plate(design);
+  const PlateMade made = plate ? plate_made(*plate) : PlateMade{};
+  if (!(made.net_m2 > 0.0)) return rectangular_plate(design);
+  design.mount.plate_mass_kg = made.mass_kg();
+  for (Step& step : design.mount.trace.steps)
+    if (step.id == "mount.plate_mass") step = mass_step(*plate, made);
+  return made;
 }
 
 }  // namespace thole

@@ -32,7 +32,9 @@ inline PlateMade rectangular_plate(const Design& design) {
   return {.blank_m2 = 1e-6 * mount.plate_length_mm.value * mount.plate_width_mm.value, .plate_kg = design.mount.plate_mass_kg,
           .bolt_count = design.mount.bolt_count};
 }
-// The plate of a design as the job shapes it; of an alloy or with bolts that no table knows, the rectangle.
-PlateMade made_plate(const Design& design);
+// The plate of a design as the job shapes it: from here on the design's plate weighs that, stiffeners
+// included, and its step says so. Of an alloy or with bolts that no table knows, or of a shape that leaves no
+// metal, the rectangle.
+PlateMade take_made_plate(Design& design);
 
 }  // namespace thole

@@ -16,7 +16,7 @@ bool counts(const Check& check);
 // Adds the checks of the plate to the mount's, those of snag and foredeck to the shaft's.
 void prove(Design& design, const Catalogue& catalogue);
 
-inline constexpr Beyond kAll{.typed_circuit = take_typed_circuit, .plate = made_plate, .proof = prove};
+inline constexpr Beyond kAll{.typed_circuit = take_typed_circuit, .plate = take_made_plate, .proof = prove};
 
 // evaluate() with that in the verdict, and in what would make it fit.
 Design proven(const Job& job, const Catalogue& catalogue);

@@ -292,7 +292,116 @@ static bool stands_for(std::string_view field) {
   return field == "feeder.conductor" || field == "feeder.tail_conductor" || field == "feeder.device" || field == "feeder.device_distance_m";
 }
 
-void take_typed_circuit(FeederInput in, const Catalogue& catalogue, Design& design) {
+// As sold: by the cable that the fields have, else by the first of that conductor in the catalogue, of the same
+// insulation if there is one.
+static CableOffer cable_of(const std::string& conductor, const Catalogue& catalogue, const FeederResult& fields) {
+  CableOffer found = fields.cable;
+  if (found.conductor == conductor) return found;
+  if (fields.tail_cable.conductor == conductor) return fields.tail_cable;
+  found = {};
+  for (const CableOffer& offer : catalogue.cables) {
+    if (offer.conductor != conductor) continue;
+    if (found.id.empty() || offer.insulation_C == fields.cable.insulation_C) found = offer;
+    if (found.insulation_C == fields.cable.insulation_C) break;
+  }
+  return found;
+}
+
+static bool is_stud(const TypedPiece& piece) { return piece.kind == PieceKind::lug && piece.label.starts_with("Stud"); }
+static bool is_lug(const TypedPiece& piece) { return piece.kind == PieceKind::lug && !is_stud(piece); }
+
+// Ends of cables with neither lug nor plug beside them that do not go on in their own size: each gets a lug.
+static int bare_ends(const CircuitRead& read) {
+  struct Node {
+    int bare_count = 0;
+    int other_count = 0;
+    std::string_view conductor{};  // of its first cable
+    bool one_size = true;
+  };
+  std::vector<Node> nodes(read.nodes.size());
+  for (const TypedPiece& piece : read.pieces) {
+    for (const int end : {piece.from, piece.to}) {
+      Node& node = nodes[at(end)];
+      if (piece.kind != PieceKind::cable) {
+        ++node.other_count;
+        continue;
+      }
+      if (node.bare_count++ == 0) node.conductor = piece.conductor;
+      node.one_size = node.one_size && node.conductor == piece.conductor;
+    }
+  }
+  for (std::size_t k = 2; k < nodes.size(); ++k) {  // at the bank's posts no cable goes on
+    Node& node = nodes[k];
+    if (node.bare_count == 2 && node.other_count == 0 && node.one_size) node.bare_count = 0;
+  }
+  for (const TypedPiece& piece : read.pieces) {
+    if (!is_lug(piece) && piece.kind != PieceKind::plug) continue;
+    for (const int end : {piece.from, piece.to}) {
+      if (nodes[at(end)].bare_count == 0) continue;
+      --nodes[at(end)].bare_count;
+      if (is_lug(piece)) break;  // a plug has a cable on either side
+    }
+  }
+  int count = 0;
+  for (const Node& node : nodes) count += node.bare_count;
+  return count;
+}
+
+// What the typed pieces are bought as. A joint is a lug, typed or not, or one end of a jumper; jumpers are of the
+// fields' cable and length, and the usual bank has its usual ones. A switch that names no device is none. Plugs,
+// studs and switches go in pairs, one to a pole; a text without stud or switch says nothing of either.
+static FeederParts parts_of(const CircuitRead& read, const FeederInput& in, const Catalogue& catalogue, Design& design) {
+  FeederParts parts{.joint_count = bare_ends(read)};
+  const FeederResult& fields = design.feeder;
+  std::vector<std::string> missing;
+  int jumpers = read.has_blocks ? 0 : jumper_count(in.series_count, in.parallel_count);
+  double both_ways_m = 0.0;
+  int plugs = 0;
+  int studs = 0;
+  int switches = 0;
+  for (const TypedPiece& piece : read.pieces) {
+    const bool plain_switch = piece.label.starts_with("Switch") && piece.device.empty();
+    plugs += piece.kind == PieceKind::plug;
+    studs += is_stud(piece);
+    switches += plain_switch;
+    if (is_lug(piece)) ++parts.joint_count;
+    if (piece.kind == PieceKind::jumper) ++jumpers;
+    if (piece.kind == PieceKind::cable) {
+      const CableOffer cable = cable_of(piece.conductor, catalogue, fields);
+      both_ways_m += piece.length_m;
+      if (!cable.id.empty()) {
+        parts.cables.push_back({cable, piece.length_m});
+      } else if (std::find(missing.begin(), missing.end(), piece.conductor) == missing.end()) {
+        missing.push_back(piece.conductor);
+      }
+    }
+    if (piece.kind == PieceKind::device && !plain_switch) {
+      const ProtectiveDevice* device = piece.device.empty() ? &fields.device : find_item(catalogue.devices, piece.device);
+      if (device == nullptr) continue;  // measured milliohms, and nothing that a catalogue knows
+      const auto same = std::find_if(parts.devices.begin(), parts.devices.end(),
+                                     [&](const DeviceUse& use) { return use.device.id == device->id; });
+      if (same == parts.devices.end()) {
+        parts.devices.push_back({*device, 1});
+      } else {
+        ++same->count;
+      }
+    }
+  }
+  for (DeviceUse& use : parts.devices) use.count = (use.count + std::max(use.device.poles, 1) - 1) / std::max(use.device.poles, 1);
+  parts.cables.push_back({fields.cable, jumpers * in.jumper_m});
+  parts.joint_count += 2 * jumpers;
+  parts.way_m = 0.5 * both_ways_m;
+  parts.plug_count = (plugs + 1) / 2;
+  parts.stud_block_count = std::max((studs + 1) / 2, 1);
+  parts.switch_count = std::max((switches + 1) / 2, 1);
+  for (const std::string& conductor : missing) {
+    design.issues.push_back({Severity::warning, "feeder.network",
+                             "No cable of " + conductor + " is in this catalogue: price and weight go without it."});
+  }
+  return parts;
+}
+
+void take_typed_circuit(FeederInput in, const Catalogue& catalogue, Design& design, FeederParts& parts) {
   const Given<std::string>& text = design.job.feeder.network;
   if (!text.known() || !design.bank.found || !design.feeder.found) return;
   const CircuitRead read = read_circuit(text.value);
@@ -308,6 +417,7 @@ void take_typed_circuit(FeederInput in, const Catalogue& catalogue, Design& desi
         {Severity::warning, "feeder.network", std::move(message) + " The feeder is that of the other fields instead."});
     return;
   }
+  parts = parts_of(read, in, catalogue, design);
   in.device_distance_m = typed.device_distance_m();
   in.cables = {design.feeder.cable};
   in.tail_cables = {design.feeder.tail_cable};

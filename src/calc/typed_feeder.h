@@ -13,10 +13,15 @@ namespace thole {
 // bank and the node of the other pole that is as far from the bank in volts. Where the motor asks for more than
 // there is, the figures are those of the most that it can be given.
 //
+// `parts` become what the feeder is made of: each cable by its size, jumpers of the run's, each device by its id and
+// a pole to a piece, typed lugs and one for each end of a cable that has neither lug nor plug nor goes on in the same
+// size; plugs, stud blocks and battery switches by two pieces each, of the last two at least one as every job has.
+// A metre of way is one of two conductors. A size that the catalogue does not have is an issue.
+//
 // Does nothing without a typed circuit, a bank or a feeder. One that gives no answer (a device that is not in
 // the catalogue, a motor that no volts reach) is an issue of feeder.network, and the feeder stays as the fields
 // have it. Source: kCircuitLaws. Left out: cables in no way of the motor's, which carry less than a fifth of
 // its current, and their devices.
-void take_typed_circuit(FeederInput in, const Catalogue& catalogue, Design& design);
+void take_typed_circuit(FeederInput in, const Catalogue& catalogue, Design& design, FeederParts& parts);
 
 }  // namespace thole

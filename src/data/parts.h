@@ -129,9 +129,13 @@ struct BoltOffer {
 };
 
 // Small parts and work that scale with the job.
+// Of the feeder: plugs, battery switches and stud blocks, each of two poles.
 // Of the data link: one (network) or each metre of its backbone and device on it; each metre of
 // Ethernet cable. None where the job has no such link.
-enum class Per { job, block, bolt, metre, joint, network, network_metre, network_device, ethernet_metre, remote_cells };
+enum class Per {
+  job, block, bolt, metre, joint, network, network_metre, network_device, ethernet_metre, remote_cells,
+  plug, stud_block, battery_switch
+};
 struct Sundry {
   std::string id{};
   std::string label{};

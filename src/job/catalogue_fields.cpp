@@ -23,7 +23,9 @@ constexpr std::array kPerOptions{Option{"job", "Job"}, Option{"block", "Block"},
                                  Option{"network_metre", "Metre of its backbone"},
                                  Option{"network_device", "Device on it"},
                                  Option{"ethernet_metre", "Metre of Ethernet cable"},
-                                 Option{"remote_cells", "Remote that runs on cells"}};
+                                 Option{"remote_cells", "Remote that runs on cells"},
+                                 Option{"plug", "Plug"}, Option{"stud_block", "Stud block"},
+                                 Option{"battery_switch", "Battery switch"}};
 
 }  // namespace
 

@@ -34,8 +34,10 @@ PartsInput quote() {
                 .price = 250.0,
                 .lead_days = 3},
       .block_count = 2,
-      .cables = {{cable, 9.0}, {cable, 1.2}, {cable, 0.3}},
-      .devices = {{{.id = "breaker-60", .label = "Breaker 60 A", .price = 45.0}, 1}},
+      .feeder = {.cables = {{cable, 9.0}, {cable, 1.2}, {cable, 0.3}},
+                 .devices = {{{.id = "breaker-60", .label = "Breaker 60 A", .price = 45.0}, 1}},
+                 .way_m = 4.5,
+                 .joint_count = 8},
       .chargers = {{{.id = "charger-2", .label = "Charger", .mass_kg = 4.0, .price = 320.0}, 1}},
       .plate = {.id = "plate-10",
                 .label = "Plate 10 mm",
@@ -47,8 +49,6 @@ PartsInput quote() {
       .bolt = {.id = "bolt-m8", .size = "M8", .grade = "A4-70", .price_each = 3.0},
       .bolt_count = 6,
       .bolt_mass_kg = 0.1,
-      .feeder_m = 4.5,
-      .joint_count = 8,
       .sundries =
           {{.id = "lug",
             .label = "Lug",
@@ -125,9 +125,9 @@ TEST_SUITE("derived") {
     CHECK(cable.unit == "m");
     PartsInput in = quote();
     in.shop.scrap_frac = 0.0;
-    in.cables = {{in.cables[0].cable, 12.0}};
+    in.feeder.cables = {{in.feeder.cables[0].cable, 12.0}};
     CHECK(line_of(parts(in), "cable-25").quantity == 12.0);
-    in.cables[0].length_m = 12.01;
+    in.feeder.cables[0].length_m = 12.01;
     CHECK(line_of(parts(in), "cable-25").quantity == 13.0);
   }
 

@@ -120,6 +120,52 @@ TEST_CASE("parts and trim take the plate as it is made, with its stiffeners") {
   CHECK(design.trim.added_kg - bare.trim.added_kg == rel(bars_kg, 1e-9));
 }
 
+// By hand: 400 mm long, 240 mm aft and 160 mm fore, sharp corners, one cut-out of 100 by 50 mm with corners of
+// 5 mm, five bolts: 400 * 200 - 5000 + (4 - pi) 25 mm2, less the holes.
+TEST_CASE("a plate of its own shape weighs area times thickness times density, and its step says so") {
+  Job job = plate_job();
+  const Design plain = evaluate(job, default_catalogue());
+  const Step* strip = plain.find_step("mount.plate_mass");
+  REQUIRE(strip != nullptr);
+  CHECK(strip->symbol == "m_p");
+  CHECK(strip->value == plain.mount.plate_mass_kg);
+  job.mount.outline = {"0/120 400/80", Origin::given};
+  job.mount.corner_mm = {0.0, Origin::given};
+  job.mount.cutouts = {"100x50@180,0", Origin::given};
+  job.mount.bolt_places = {"40,90 40,-90 260,70 260,-70 100,0", Origin::given};
+  const Design design = evaluate(job, default_catalogue());
+  const Alloy* alloy = find_alloy(design.mount.plate.alloy);
+  const BoltSize* bolt = find_bolt_size(design.mount.bolt.size);
+  REQUIRE(alloy != nullptr);
+  REQUIRE(bolt != nullptr);
+  const double pi = std::numbers::pi;
+  const double net_mm2 = 400.0 * 200.0 - 5000.0 + (4.0 - pi) * 25.0 - 5.0 * 0.25 * pi * bolt->hole_mm * bolt->hole_mm;
+  const double plate_kg = 1e-9 * net_mm2 * design.mount.plate_thickness_mm * alloy->density_kg_per_m3;
+  CHECK(design.mount.plate_mass_kg == rel(plate_kg, 1e-9));
+  const Step* step = design.find_step("mount.plate_mass");
+  REQUIRE(step != nullptr);
+  CHECK(step->formula == "A * t * rho");
+  CHECK(step->value == design.mount.plate_mass_kg);
+  CHECK(step->terms.front().value == rel(1e-6 * net_mm2, 1e-9));
+  test::check_formulas(design.mount.trace);
+  job.mount.stiffener_count = {3, Origin::given};
+  job.mount.stiffener_height_mm = {40.0, Origin::given};
+  job.mount.stiffener_thickness_mm = {8.0, Origin::given};
+  const Design stiff = evaluate(job, default_catalogue());
+  const double bars_kg = 3.0 * 0.38 * 0.040 * 0.008 * alloy->density_kg_per_m3;  // ends 10 mm from the edges
+  CHECK(stiff.mount.plate_mass_kg == rel(plate_kg + bars_kg, 1e-9));
+  test::check_formulas(stiff.mount.trace);
+}
+
+// A cut-out larger than the plate leaves no metal: the rectangle stands, and no mass below nothing.
+TEST_CASE("a shape that cannot be cut weighs as the rectangle of its fields") {
+  Job job = plate_job();
+  job.mount.cutouts = {"1400x1400@200,0", Origin::given};
+  const Design design = evaluate(job, default_catalogue());
+  CHECK(design.mount.plate_mass_kg == rel(evaluate(plate_job(), default_catalogue()).mount.plate_mass_kg, 1e-12));
+  for (const PartLine& line : design.parts.lines) CHECK(line.mass_kg >= 0.0);
+}
+
 TEST_CASE("stiffeners of the job stiffen its plate, and a bar that makes no sense is refused") {
   Job job = plate_job();
   const PlateStudy bare = study_of(job);

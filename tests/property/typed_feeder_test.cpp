@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "calc/feeder_circuit.h"
+#include "calc/typed_feeder.h"
 #include "data/circuit_line.h"
 #include "io/presets.h"
 #include "support.h"
@@ -24,6 +25,21 @@ Design with_circuit(const Job& job, const std::string& text) {
   return evaluate(typed, default_catalogue());
 }
 Design with_circuit(const std::string& text) { return with_circuit(ready_jobs().front().job, text); }
+
+FeederParts parts_seen;
+void seen(FeederInput in, const Catalogue& catalogue, Design& design, FeederParts& parts) {
+  take_typed_circuit(std::move(in), catalogue, design, parts);
+  parts_seen = parts;
+}
+// What the circuit is made of, as the stages after it are told.
+FeederParts made_of(const std::string& text) {
+  Job typed = ready_jobs().front().job;
+  typed.feeder.network = {text, Origin::given};
+  const Evaluation stages(typed, default_catalogue(), {}, Telling::no_steps, {.typed_circuit = seen});
+  return parts_seen;
+}
+
+Design ready_design() { return evaluate(ready_jobs().front().job, default_catalogue()); }
 
 std::string size(std::string conductor) {
   std::erase(conductor, ' ');
@@ -64,6 +80,88 @@ const Issue* issue_of(const Design& design) {
 }  // namespace
 
 TEST_SUITE("property") {
+  // Two devices, the way out twice 5 m of 4 AWG, 5 m back, 2 m of 6 AWG; 2 lugs more than without.
+  TEST_CASE("what is typed is bought: cable by size, each device, each lug") {
+    const std::string text = "lug device lug [a] lug 5m:4AWG lug [bow] 1m:6AWG plug motor plug 1m:6AWG [back] 5m:4AWG lug device lug; [a] lug 5m:4AWG lug [bow]";
+    const Design design = with_circuit(text);
+    if (issue_of(design) != nullptr) FAIL(issue_of(design)->message);
+    const FeederParts parts = made_of(text);
+    double of_four_m = 0.0, of_six_m = 0.0;
+    for (const CableUse& use : parts.cables) {
+      if (use.cable.conductor == "4 AWG") of_four_m += use.length_m;
+      if (use.cable.conductor == "6 AWG") of_six_m += use.length_m;
+    }
+    const double jumpers_m = jumper_count(design.bank.series_count, design.bank.parallel_count) * design.job.feeder.jumper_m.value;
+    const std::string own = ready_design().feeder.conductor;
+    CHECK(of_four_m == rel(15.0 + (own == "4 AWG" ? jumpers_m : 0.0), 1e-12));
+    CHECK(of_six_m == rel(2.0 + (own == "6 AWG" ? jumpers_m : 0.0), 1e-12));
+    REQUIRE(parts.devices.size() == 1);
+    CHECK(parts.devices.front().count == 2);
+    CHECK(parts.way_m == rel(8.5, 1e-12));
+    // Typed are 8 lugs; bare are the thinner cable at the bow and both at the way back.
+    CHECK(parts.joint_count == 11 + 2 * jumper_count(design.bank.series_count, design.bank.parallel_count));
+    const std::string single = "lug device lug [a] lug 5m:4AWG lug [bow] 1m:6AWG plug motor plug 1m:6AWG [back] 5m:4AWG lug device lug";
+    const Design once = with_circuit(single);
+    const int once_joint_count = made_of(single).joint_count;
+    CHECK(once_joint_count == parts.joint_count - 2);
+    double four_kg_per_m = 0.0;
+    for (const CableOffer& offer : default_catalogue().cables)
+      if (offer.conductor == "4 AWG" && offer.insulation_C == 105.0) four_kg_per_m = offer.mass_kg_per_m;
+    REQUIRE(four_kg_per_m > 0.0);
+    double small_kg = 0.0;  // two lugs, and what goes with 2.5 m of way
+    for (const Sundry& sundry : default_catalogue().sundries) {
+      const auto more = [&](double now, double before) { return std::ceil(sundry.count * now) - std::ceil(sundry.count * before); };
+      if (sundry.per == Per::joint) small_kg += sundry.mass_kg * more(parts.joint_count, once_joint_count);
+      if (sundry.per == Per::metre) small_kg += sundry.mass_kg * more(8.5, 6.0);
+    }
+    CHECK(design.parts.mass_kg - once.parts.mass_kg == rel(5.0 * four_kg_per_m + small_kg, 1e-6));
+  }
+
+  // By hand, of a circuit without jumpers of its own: ends at the posts, the device, the motor, studs.
+  TEST_CASE("an end of a cable has a lug, typed or not, unless a plug is there or the cable goes on") {
+    const auto lugs = [](const std::string& text) {
+      const Design design = with_circuit(text);
+      if (issue_of(design) != nullptr) FAIL(issue_of(design)->message);
+      return made_of(text).joint_count - 2 * jumper_count(design.bank.series_count, design.bank.parallel_count);
+    };
+    CHECK(lugs("4m:2AWG motor 4m:2AWG") == 4);
+    CHECK(lugs("lug 4m:2AWG lug motor lug 4m:2AWG lug") == 4);
+    CHECK(lugs("lug 4m:2AWG plug motor plug 4m:2AWG lug") == 2);
+    CHECK(lugs("1m:2AWG:50C 3m:2AWG plug motor plug 4m:2AWG") == 2);      // one cable, part of it in the heat
+    CHECK(lugs("3m:2AWG 1m:6AWG plug motor plug 4m:2AWG") == 4);          // two cables on one stud
+    CHECK(lugs("3m:2AWG stud 1m:2AWG plug motor plug 4m:2AWG") == 4);     // likewise: a stud is no lug
+    CHECK(lugs("3m:2AWG plug 1m:2AWG plug motor plug 4m:2AWG") == 2);     // a cable on either side of the plug
+    CHECK(lugs("1m:2AWG device 3m:2AWG plug motor plug 4m:2AWG") == 4);
+    CHECK(lugs("2x 4m:4AWG [bow]; [bow] motor 4m:2AWG") == 6);            // side by side
+  }
+
+  TEST_CASE("devices are bought by their poles, each kind by itself; a switch is none unless it names one") {
+    const auto count = [](const std::string& text, const std::string& id) {
+      const Design design = with_circuit(text);
+      if (issue_of(design) != nullptr) FAIL(issue_of(design)->message);
+      double found = 0.0;
+      for (const PartLine& line : design.parts.lines)
+        if (line.id == id) found += line.quantity;
+      return found;
+    };
+    const std::string two = "lug device:thermal-48v-80 lug 4m:2AWG motor 4m:2AWG lug device:thermal-48v-80 lug";
+    CHECK(count(two, "thermal-48v-80") == 2.0);
+    const std::string poles = "lug device:magnetic-80v-80-2p 4m:2AWG motor 4m:2AWG device:magnetic-80v-80-2p";
+    CHECK(count(poles, "magnetic-80v-80-2p") == 1.0);
+    const std::string unlike = "device:thermal-48v-80 4m:2AWG motor 4m:2AWG device:thermal-48v-100 switch";
+    CHECK(count(unlike, "thermal-48v-80") == 1.0);
+    CHECK(count(unlike, "thermal-48v-100") == 1.0);
+    CHECK(made_of(unlike).devices.size() == 2);
+    // Of two poles each; a stud block and a battery switch are in every job.
+    CHECK(count(unlike, "plug") == 0.0);
+    CHECK(count(unlike, "disconnect") == 1.0);
+    CHECK(count(unlike, "bow-studs") == 1.0);
+    const std::string more = "switch 3m:2AWG stud 1m:2AWG plug 1m:2AWG plug motor plug 1m:2AWG plug 1m:2AWG stud 3m:2AWG stud switch switch";
+    CHECK(count(more, "plug") == 2.0);
+    CHECK(count(more, "disconnect") == 2.0);
+    CHECK(count(more, "bow-studs") == 2.0);
+  }
+
   TEST_CASE("the fields' own feeder typed as a circuit gives the same checks") {
     int compared = 0;
     for (const ReadyJob& ready : ready_jobs()) {
@@ -84,6 +182,16 @@ TEST_SUITE("property") {
       CHECK(typed.feeder.motor_full_V == rel(plain.feeder.motor_full_V, 1e-9));
       CHECK(typed.feeder.current_A == rel(plain.feeder.current_A, 1e-9));
       CHECK(typed.feeder.loss_W == rel(plain.feeder.loss_W, 1e-9));
+      REQUIRE(typed.parts.lines.size() == plain.parts.lines.size());
+      for (std::size_t i = 0; i < plain.parts.lines.size(); ++i) {
+        CAPTURE(plain.parts.lines[i].id);
+        CHECK(typed.parts.lines[i].id == plain.parts.lines[i].id);
+        CHECK(typed.parts.lines[i].quantity == rel(plain.parts.lines[i].quantity, 1e-9));
+      }
+      CHECK(typed.parts.mass_kg == rel(plain.parts.mass_kg, 1e-9));
+      CHECK(typed.parts.labour_h == rel(plain.parts.labour_h, 1e-9));
+      CHECK(typed.parts.total_price == rel(plain.parts.total_price, 1e-9));
+      CHECK(typed.trim.added_kg == rel(plain.trim.added_kg, 1e-9));
       for (const Check& check : plain.feeder.trace.checks) {
         CAPTURE(check.id);
         const Check* same = typed.find_check(check.id);
@@ -146,7 +254,9 @@ TEST_SUITE("property") {
   TEST_CASE("the worst piece is named") {
     const Design design =
         with_circuit("lug device 4m:2AWG [bow] 2m:14AWG lug:3mohm motor 2m:2AWG [back] 4m:2AWG device lug");
-    REQUIRE(issue_of(design) == nullptr);
+    REQUIRE(issue_of(design) != nullptr);  // of what is not sold, and of nothing else
+    CHECK(issue_of(design)->message == "No cable of 14 AWG is in this catalogue: price and weight go without it.");
+    CHECK(design.typed.leads.size() > 0);
     CHECK(design.find_check("feeder.ampacity")->label.find("14 AWG 2 m") != std::string::npos);
     CHECK(design.find_check("feeder.ampacity")->verdict() == Verdict::fail);
     CHECK(design.find_check("feeder.drop")->label.find("14 AWG 2 m") != std::string::npos);

@@ -715,7 +715,7 @@ export interface Catalogue {
     /** As it is shown. */
     label: string;
     /** What it is counted by. */
-    per?: "job" | "block" | "bolt" | "metre" | "joint" | "network" | "network_metre" | "network_device" | "ethernet_metre" | "remote_cells";
+    per?: "job" | "block" | "bolt" | "metre" | "joint" | "network" | "network_metre" | "network_device" | "ethernet_metre" | "remote_cells" | "plug" | "stud_block" | "battery_switch";
     /** For each of those. 0 to 1000. */
     count?: number;
     /** Each. 0 to 100. */
@@ -730,7 +730,7 @@ export interface Catalogue {
     /** As it is shown. */
     label: string;
     /** What it is counted by. */
-    per?: "job" | "block" | "bolt" | "metre" | "joint" | "network" | "network_metre" | "network_device" | "ethernet_metre" | "remote_cells";
+    per?: "job" | "block" | "bolt" | "metre" | "joint" | "network" | "network_metre" | "network_device" | "ethernet_metre" | "remote_cells" | "plug" | "stud_block" | "battery_switch";
     /** Hours for each of those. 0 to 100. */
     labour_h?: number;
   }>;

@@ -1177,8 +1177,7 @@ void record(const FeederInput& in, const Figures& f, FeederResult& r) {
   r.jumpers_ohm = f.jumpers_cold_ohm;
   r.device_min_A = f.device_min_A;
   r.device_max_A = f.device_max_A;
-  const int strings = std::max(in.parallel_count, 1);
-  const int jumpers = (std::max(in.series_count, 1) - 1) * strings + 2 * (strings - 1);
+  const int jumpers = jumper_count(in.series_count, in.parallel_count);
   r.cable_m = 2.0 * in.run_m + jumpers * in.jumper_m;
   r.lug_count = f.lug_count + 2 * jumpers;
 }

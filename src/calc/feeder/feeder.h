@@ -142,6 +142,12 @@ struct FeederResult {
   Trace trace{};
 };
 
+// Between blocks in series, and from string to string at both poles.
+constexpr int jumper_count(int series_count, int parallel_count) {
+  const int strings = parallel_count > 1 ? parallel_count : 1;
+  return ((series_count > 1 ? series_count : 1) - 1) * strings + 2 * (strings - 1);
+}
+
 // Chooses the run and tail of least copper, and the smallest device, that serve together: ampacity
 // with its factors, allowed drop, a rating between the motor's current and the conductors', a device
 // that breaks the strongest short circuit and clears every one before a conductor overheats (whether

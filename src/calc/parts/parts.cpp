@@ -53,7 +53,7 @@ void add_bank(const PartsInput& in, PartsResult& r) {
 
 void add_cables(const PartsInput& in, PartsResult& r) {
   std::vector<CableUse> bought;
-  for (const CableUse& use : in.cables) {
+  for (const CableUse& use : in.feeder.cables) {
     if (use.cable.id.empty() || !(use.length_m > 0.0)) continue;
     const auto same = std::find_if(bought.begin(), bought.end(), [&](const CableUse& other) {
       return other.cable.id == use.cable.id;
@@ -76,7 +76,7 @@ void add_cables(const PartsInput& in, PartsResult& r) {
 }
 
 void add_devices(const PartsInput& in, PartsResult& r) {
-  for (const DeviceUse& use : in.devices) {
+  for (const DeviceUse& use : in.feeder.devices) {
     if (use.device.id.empty() || use.count <= 0) continue;
     r.lines.push_back(
         pieces("feeder", use.device.id, use.device.label, use.count, 0.0, use.device.price));
@@ -129,9 +129,15 @@ double count_of(const PartsInput& in, Per per) {
     case Per::bolt:
       return in.bolt_count;
     case Per::metre:
-      return in.feeder_m;
+      return in.feeder.way_m;
     case Per::joint:
-      return in.joint_count;
+      return in.feeder.joint_count;
+    case Per::plug:
+      return in.feeder.plug_count;
+    case Per::stud_block:
+      return in.feeder.stud_block_count;
+    case Per::battery_switch:
+      return in.feeder.switch_count;
     case Per::network:
       return in.network_m > 0.0 ? 1.0 : 0.0;
     case Per::network_metre:
@@ -238,7 +244,7 @@ void name_missing(const PartsInput& in, PartsResult& r) {
       {in.motor.id.empty(), "motor"},
       {in.block.id.empty() || in.block_count <= 0, "bank"},
       {sum_of(r.lines, "feeder", &PartLine::quantity) <= 0.0, "feeder"},
-      {in.devices.empty(), "protective device"},
+      {in.feeder.devices.empty(), "protective device"},
       {in.chargers.empty(), "charger"},
       {in.plate.id.empty(), "mount plate"},
       {in.bolt.id.empty() || in.bolt_count <= 0, "bolts"}};

@@ -23,6 +23,17 @@ struct ChargerUse {
   int count = 1;
 };
 
+// What the feeder is made of.
+struct FeederParts {
+  std::vector<CableUse> cables{};  // uses of the same cable are bought together
+  std::vector<DeviceUse> devices{};
+  double way_m = 0.0;   // one way, what Per::metre counts
+  int joint_count = 0;  // what Per::joint counts, and so on
+  int plug_count = 1;
+  int stud_block_count = 1;
+  int switch_count = 1;
+};
+
 // Flat bars on the plate, of its alloy.
 struct StiffenerUse {
   int count = 0;
@@ -37,8 +48,7 @@ struct PartsInput {
   double shaft_length_m = 0.0;  // the price steps up with each length above the shortest
   BatteryBlock block{};         // empty id: none
   int block_count = 0;
-  std::vector<CableUse> cables{};  // uses of the same cable are bought together
-  std::vector<DeviceUse> devices{};
+  FeederParts feeder{};
   std::vector<ChargerUse> chargers{};
   PlateStock plate{};          // empty id: none
   double plate_area_m2 = 0.0;  // of the rectangle that it is cut from
@@ -48,8 +58,6 @@ struct PartsInput {
   BoltOffer bolt{};            // empty id: none
   int bolt_count = 0;
   double bolt_mass_kg = 0.0;  // each, with nut and washers
-  double feeder_m = 0.0;      // one way, what Per::metre counts
-  int joint_count = 0;        // what Per::joint counts
   double network_m = 0.0;        // backbone of the marine network; 0: there is none
   int network_device_count = 0;  // on it
   double ethernet_m = 0.0;       // 0: there is none
