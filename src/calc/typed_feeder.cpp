@@ -359,7 +359,9 @@ static FeederParts parts_of(const CircuitRead& read, const FeederInput& in, cons
   int plugs = 0;
   int studs = 0;
   int switches = 0;
+  int blocks = 0;
   for (const TypedPiece& piece : read.pieces) {
+    blocks += piece.kind == PieceKind::block;
     const bool plain_switch = piece.label.starts_with("Switch") && piece.device.empty();
     plugs += piece.kind == PieceKind::plug;
     studs += is_stud(piece);
@@ -394,6 +396,11 @@ static FeederParts parts_of(const CircuitRead& read, const FeederInput& in, cons
   parts.plug_count = (plugs + 1) / 2;
   parts.stud_block_count = std::max((studs + 1) / 2, 1);
   parts.switch_count = std::max((switches + 1) / 2, 1);
+  if (read.has_blocks && blocks != design.bank.block_count) {
+    design.issues.push_back({Severity::warning, "feeder.network",
+                             std::to_string(blocks) + " blocks are typed, the bank has " + std::to_string(design.bank.block_count) +
+                                 ": price, weight and room are for those of the bank."});
+  }
   for (const std::string& conductor : missing) {
     design.issues.push_back({Severity::warning, "feeder.network",
                              "No cable of " + conductor + " is in this catalogue: price and weight go without it."});

@@ -238,7 +238,7 @@ TEST_SUITE("property") {
     double motor_before_V = 0.0;
     for (int strings = 1; strings <= 5; ++strings) {
       const Design design = with_circuit(feeder + std::to_string(strings) + "x [-] block jumper block [+]");
-      REQUIRE(issue_of(design) == nullptr);
+      REQUIRE_FALSE(design.typed.leads.empty());
       CHECK(design.feeder.motor_V >= motor_before_V);
       motor_before_V = design.feeder.motor_V;
       for (const FeederNode& node : design.feeder.nodes) {
@@ -342,7 +342,7 @@ TEST_SUITE("property") {
   TEST_CASE("more than the bank gives, and ten kilometres: the check fails and names what limits") {
     const Design weak =
         with_circuit("lug device 5m:4AWG motor 5m:4AWG device lug; [-] block:12V:500mohm jumper block:12V:1mohm [+]");
-    REQUIRE(issue_of(weak) == nullptr);
+    REQUIRE_FALSE(weak.typed.leads.empty());
     const Check* power = weak.find_check("feeder.power_limit");
     REQUIRE(power != nullptr);
     CHECK(power->verdict() == Verdict::fail);
@@ -356,9 +356,18 @@ TEST_SUITE("property") {
     CHECK(far.outcome.fit != Fit::fits);
   }
 
+  TEST_CASE("blocks that are not as many as the bank's are said") {
+    const std::string feeder = "lug device 4m:4AWG motor 4m:4AWG device lug; ";
+    REQUIRE(ready_design().bank.block_count == 6);
+    CHECK(issue_of(with_circuit(feeder + "3x [-] block jumper block [+]")) == nullptr);
+    const Design fewer = with_circuit(feeder + "2x [-] block jumper block [+]");
+    REQUIRE(issue_of(fewer) != nullptr);
+    CHECK(issue_of(fewer)->message == "4 blocks are typed, the bank has 6: price, weight and room are for those of the bank.");
+  }
+
   TEST_CASE("two hundred blocks") {
     const Design design = with_circuit("lug device 4m:4AWG motor 4m:4AWG device lug; 100x [-] block jumper block [+]");
-    REQUIRE(issue_of(design) == nullptr);
+    REQUIRE_FALSE(design.typed.leads.empty());
     CHECK(design.protection.faults.posts.most_A > 50e3);
     CHECK(std::isfinite(design.feeder.motor_V));
   }
