@@ -17,6 +17,7 @@
 #include "data/day_plan.h"
 #include "data/device_curves.h"
 #include "data/sources.h"
+#include "data/windage.h"
 #include "job/complete.h"
 #include "job/fields.h"
 
@@ -699,10 +700,8 @@ std::optional<T> told(const Given<T>& value) {
   return value.known() ? std::optional<T>(value.value) : std::nullopt;
 }
 
-HeadingInput heading_input(const Job& job, const FeederResult& feeder) {
+HeadingInput heading_input(const Job& job, const CompassInput& compass, const EarthHere& earth) {
   const Control& control = job.control;
-  const EarthHere earth = earth_here(control);
-  const CompassInput compass = compass_input(job, feeder.current_A, earth);
   return {
       .field_T = level_field_at_sensor_T(compass),
       .horizontal_T = earth.horizontal_T,
@@ -717,6 +716,16 @@ HeadingInput heading_input(const Job& job, const FeederResult& feeder) {
   };
 }
 
+ReceiverInput receiver_input(const Job& job, CompassInput compass) {
+  const Control& control = job.control;
+  compass.sensor = {control.receiver_x_m.value, -control.receiver_y_m.value, control.receiver_z_m.value};
+  return {.placed = control.receiver_x_m.origin == Origin::given || control.receiver_z_m.origin == Origin::given,
+          .x_m = control.receiver_x_m.value,
+          .z_m = control.receiver_z_m.value,
+          .gap_m = sensor_gap_m(compass),
+          .boat = read_view(job.boat.side_view.value).points};
+}
+
 DataLinkInput data_link_input(const Job& job) {
   const Control& control = job.control;
   return {
@@ -727,6 +736,7 @@ DataLinkInput data_link_input(const Job& job) {
       .device_count = control.node_count.value,
       .load_units_count = control.load_units_count.value,
       .feed = control.network_feed.value,
+      .backbone = told(control.backbone_cable),
       .terminator_count = told(control.terminator_count),
       .fuse_A = told(control.network_fuse_A),
       .drip_loops = told(control.drip_loops),
@@ -738,14 +748,17 @@ DataLinkInput data_link_input(const Job& job) {
 ControlInput control_input(const Job& job, const HoldResult& hold, const BankResult& bank,
                            const FeederResult& feeder) {
   const Control& control = job.control;
+  const EarthHere earth = earth_here(control);
+  const CompassInput compass = compass_input(job, feeder.current_A, earth);
   return {
-      .heading = heading_input(job, feeder),
+      .heading = heading_input(job, compass, earth),
       .thrust_N = hold.thrust_mean_N,
       .hours_on_h = hold.hours_on_h,
       .bank_Ah = bank.capacity_Ah,
       .breaker = feeder.device.kind == DeviceKind::breaker,
       .current_A = feeder.current_A,
       .sky_clear_deg = told(control.receiver_clear_deg),
+      .receiver = receiver_input(job, compass),
       .remote = told(control.remote),
       .remote_h = told(control.remote_h),
       .link = data_link_input(job),

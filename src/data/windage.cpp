@@ -95,7 +95,7 @@ ViewRead read_outline(std::span<const std::string_view> words) {
   }
   if (outline.size() < 3) return refused("An outline has three points or more.");
   if (crosses_itself(outline)) return refused("The outline crosses itself.");
-  return {.silhouette = silhouette_of(outline), .outline = true};
+  return {.silhouette = silhouette_of(outline), .outline = true, .points = std::move(outline)};
 }
 
 ViewRead read_parts(std::span<const std::string_view> words) {

@@ -56,6 +56,7 @@ Silhouette silhouette_of(std::span<const WindagePart> parts);
 struct ViewRead {
   Silhouette silhouette{};
   bool outline = false;   // drawn as an outline, not as parts
+  std::vector<OutlinePoint> points{};  // of an outline
   std::string message{};  // empty: it was understood
 };
 ViewRead read_view(std::string_view text);

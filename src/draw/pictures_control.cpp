@@ -14,8 +14,7 @@
 namespace thole {
 namespace {
 
-constexpr double kHelm_ratio = 0.42;  // of the length; for the eye only, as the next two
-constexpr double kReceiver_ratio = 0.93;
+constexpr double kHelm_ratio = 0.42;  // of the length; for the eye only, as the next
 constexpr double kBackbone_ratio = 0.08;  // off the centreline, away from the feeder
 constexpr int kDropsShown_count = 6;
 constexpr double kApart_factor = 3.2;  // of two marks' middles, of half a mark
@@ -96,7 +95,7 @@ Drawing control_picture(const Design& design, System system) {
   const double half_m = 0.016 * length_m;
   Point helm = plan.at(kHelm_ratio, 0.02);
   if (std::hypot(helm.x - bank.x, helm.y - bank.y) < kApart_factor * half_m) helm.y = bank.y + plan.side * kApart_factor * half_m;
-  const Point receiver = plan.at(kReceiver_ratio, 0.03);
+  const Point receiver{control.receiver_x_m.value, -control.receiver_y_m.value};
   const Point feeder{0.7 * way[1].x + 0.3 * way[2].x, way[1].y};  // clear of the sensor
   add_polyline(drawing, way, line_for(control.feeder_y_m.origin));
   if (control.link.value == DataLink::marine_network) {
@@ -129,10 +128,11 @@ Drawing control_picture(const Design& design, System system) {
   add_label(drawing, motor_name, "motor");
   add_label(drawing, {drawing.low.x, plan.side * 0.31 * length_m}, link_text(design, system), Align::left);
   add_handle(drawing, sensor, "control.sensor_x_m", 1.0, 0.0);
+  add_handle(drawing, receiver, "control.receiver_x_m", 1.0, 0.0);
   add_handle(drawing, feeder, "control.feeder_y_m", 0.0, -1.0);
   drawing.description =
-      "From above, bow to the right, where the receiver is; the remote is at the helm. The heading sensor stands " +
-      length_text(sensor.x, system) + " forward of the transom, " + length_text(design.control.sensor_gap_m, system) +
+      "From above, bow to the right; the receiver is " + length_text(receiver.x, system) +
+      " forward of the transom, the remote at the helm. The heading sensor stands " + length_text(sensor.x, system) + " forward of the transom, " + length_text(design.control.sensor_gap_m, system) +
       " from the feeder, which carries " + fixed(design.feeder.current_A, 0) + " A at full thrust and turns it by " +
       error + "; " + trimmed(fixed(control.heading_limit_deg.value, 1)) + "° is allowed. Data link: " +
       link_text(design, system) + ".";

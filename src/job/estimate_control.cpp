@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <cmath>
+#include <string>
 #include <string_view>
 
 #include "data/sources.h"
@@ -8,36 +10,47 @@ namespace thole {
 namespace {
 
 constexpr double kSensorAft_m = 1.5;  // of the motor; kCommonPractice: a metre off steel and magnets
+constexpr double kReceiverAft_m = 0.6;  // likewise: half a metre off the feeder
 constexpr double kFeederAside_ratio = 0.25;  // of the beam: under the side deck; kProjectDecision
 constexpr double kFeederHigh_ratio = 0.25;   // of the bow height; kProjectDecision
 constexpr double kDrop_m = 2.0;              // kCommonPractice
 constexpr int kDevices_count = 3;  // motor, plotter, heading sensor; kProjectDecision
 constexpr int kLoads_count = 2;    // of a device; kCommonPractice
 
-void estimate_sensor(Job& job, Trace& trace) {
-  Control& control = job.control;
-  estimate(trace, control.sensor_x_m, "control.sensor_x_m", [&] {
+// Of heading sensor or receiver: on the centreline, on deck, clear of the motor.
+void estimate_place(const Job& job, Trace& trace, const std::string& name, const char* path, double aft_m, std::string_view why,
+                    Given<double>& x_m, Given<double>& y_m, Given<double>& z_m) {
+  const std::string field = std::string("control.") + path;
+  const bool sensor = path[0] == 's';
+  estimate(trace, x_m, field + "_x_m", [&] {
     const double motor_m = job.trim.motor_x_m.value;
-    return Step{.label = "Heading sensor forward of the transom",
-                .symbol = "x_s",
+    return Step{.label = name + " forward of the transom",
+                .symbol = sensor ? "x_s" : "x_r",
                 .formula = "max(x_m - a, 0)",
                 .terms = {{"x_m", motor_m, "m", "motor forward of the transom"},
-                          {"a", kSensorAft_m, "m", "aft of the motor, clear of it"}},
-                .value = std::max(motor_m - kSensorAft_m, 0.0),
+                          {"a", aft_m, "m", "aft of the motor, clear of it"}},
+                .value = std::max(motor_m - aft_m, 0.0),
                 .unit = "m",
                 .source = kCommonPractice};
   });
-  assume(trace, control.sensor_y_m, 0.0, "control.sensor_y_m",
-         "The heading sensor stands on the centreline.", kCommonPractice);
-  estimate(trace, control.sensor_z_m, "control.sensor_z_m", [&] {
-    return Step{.label = "Heading sensor above the water, on deck",
-                .symbol = "z_s",
+  assume(trace, y_m, 0.0, field + "_y_m", why, kCommonPractice);
+  estimate(trace, z_m, field + "_z_m", [&] {
+    return Step{.label = name + " above the water, on deck",
+                .symbol = sensor ? "z_s" : "z_r",
                 .formula = "h",
                 .terms = {{"h", job.boat.bow_height_m.value, "m", "bow height"}},
                 .value = job.boat.bow_height_m.value,
                 .unit = "m",
                 .source = kProjectDecision};
   });
+}
+
+void estimate_sensors(Job& job, Trace& trace) {
+  Control& control = job.control;
+  estimate_place(job, trace, "Heading sensor", "sensor", kSensorAft_m, "The heading sensor stands on the centreline.",
+                 control.sensor_x_m, control.sensor_y_m, control.sensor_z_m);
+  estimate_place(job, trace, "Receiver", "receiver", kReceiverAft_m, "The receiver stands on the centreline.",
+                 control.receiver_x_m, control.receiver_y_m, control.receiver_z_m);
   assume(trace, control.heading_limit_deg, 2.0, "control.heading_limit_deg",
          "Two degrees between no thrust and full thrust.", kCommonPractice);
   assume(trace, control.tilt_deg, 10.0, "control.tilt_deg",
@@ -91,8 +104,22 @@ void estimate_link(Job& job, Trace& trace) {
                 .source = kProjectDecision};
   });
   if (control.link.value != DataLink::marine_network) return;
-  assume(trace, control.longest_drop_m, kDrop_m, "control.longest_drop_m",
-         "Drops of two metres.", kCommonPractice);
+  estimate(trace, control.longest_drop_m, "control.longest_drop_m", [&] {
+    const auto way_m = [&](const Given<double>& y_m, const Given<double>& z_m) {
+      return std::abs(y_m.value) + std::abs(z_m.value - control.feeder_z_m.value);
+    };
+    const double sensor_m = way_m(control.sensor_y_m, control.sensor_z_m);
+    const double receiver_m = way_m(control.receiver_y_m, control.receiver_z_m);
+    return Step{.label = "Longest drop, from a backbone on the centreline as high as the feeder",
+                .symbol = "l",
+                .formula = "max(l_0, max(l_s, l_r))",
+                .terms = {{"l_0", kDrop_m, "m", "a usual drop"},
+                          {"l_s", sensor_m, "m", "to the heading sensor, across and up"},
+                          {"l_r", receiver_m, "m", "to the receiver, likewise"}},
+                .value = std::max({kDrop_m, sensor_m, receiver_m}),
+                .unit = "m",
+                .source = kCommonPractice};
+  });
   assume(trace, control.node_count, kDevices_count, "control.node_count",
          "Motor, plotter and heading sensor are on it.", kProjectDecision);
   estimate(trace, control.drops_m, "control.drops_m", [&] {
@@ -118,7 +145,7 @@ void estimate_link(Job& job, Trace& trace) {
 void estimate_control(Job& job, Trace& trace) {
   assume(trace, job.control.year, 2027, "control.year",
          "The earth's field as it will be in 2027; it drifts slowly.", kProjectDecision);
-  estimate_sensor(job, trace);
+  estimate_sensors(job, trace);
   estimate_route(job, trace);
   estimate_link(job, trace);
   assume(trace, job.control.main_switch, MainSwitch::own, "control.main_switch",

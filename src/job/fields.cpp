@@ -121,6 +121,11 @@ constexpr std::array kDataLinkOptions{
     Option{"marine_network", "Marine network, five wires"},
     Option{"ethernet", "Ethernet"},
 };
+constexpr std::array kBackboneOptions{
+    Option{"light", "Light (micro)"},
+    Option{"mid", "Mid"},
+    Option{"heavy", "Heavy (mini)"},
+};
 constexpr std::array kNetworkFeedOptions{
     Option{"end", "At one end"},
     Option{"middle", "Near the middle"},
@@ -600,6 +605,14 @@ constexpr std::array kFields{
         "That switch carries", 10.0, 1000.0, 5.0, 10.0),
     number(340, THOLE_VALUE(Control, control, always_on_W),
         "Always on", 0.0, 200.0, 0.1, 1.0),
+    number(341, THOLE_VALUE(Control, control, receiver_x_m),
+        "Receiver forward of the transom", -1.0, 16.0, 0.01, 0.1),
+    number(342, THOLE_VALUE(Control, control, receiver_y_m),
+        "Receiver to starboard", -3.0, 3.0, 0.01, 0.05),
+    number(343, THOLE_VALUE(Control, control, receiver_z_m),
+        "Receiver above the water", -1.0, 8.0, 0.01, 0.05),
+    choice(344, THOLE_VALUE(Control, control, backbone_cable),
+        "Backbone cable", kBackboneOptions),
     // the plate as it is made, and a flex test
     text(350, THOLE_TEXT(Mount, mount, outline),
         "Outline, measured", kMostViewBytes),

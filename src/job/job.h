@@ -311,8 +311,12 @@ struct Control {
   Given<double> heading_limit_deg{};
   Given<double> tilt_deg{};
   Given<double> sensor_turn_deg{};      // off the keel line
+  Given<double> receiver_x_m{};  // of the position receiver, or its aerial
+  Given<double> receiver_y_m{};
+  Given<double> receiver_z_m{};
   Given<double> receiver_clear_deg{};   // sky is clear above this elevation
   Given<DataLink> link{};
+  Given<Backbone> backbone_cable{};
   Given<double> backbone_m{};
   Given<double> longest_drop_m{};
   Given<double> drops_m{};

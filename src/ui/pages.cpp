@@ -92,11 +92,12 @@ constexpr std::array kTrimGroups{Group{"", kTrimMain}, Group{"What each thing do
 
 constexpr std::array<std::string_view, 5> kControlMain{"control.remote", "control.remote_h", "control.receiver_clear_deg", "control.link", "control.main_switch"};
 constexpr std::array<std::string_view, 6> kControlSensor{"control.sensor_x_m", "control.sensor_y_m", "control.sensor_z_m", "control.sensor_turn_deg", "control.heading_limit_deg", "control.tilt_deg"};
+constexpr std::array<std::string_view, 3> kControlReceiver{"control.receiver_x_m", "control.receiver_y_m", "control.receiver_z_m"};
 constexpr std::array<std::string_view, 5> kControlFeeder{"control.feeder_y_m", "control.feeder_z_m", "control.feeder_lay", "control.spacing_mm", "control.pitch_mm"};
 constexpr std::array<std::string_view, 3> kControlEarth{"control.latitude_deg", "control.longitude_deg", "control.year"};
-constexpr std::array<std::string_view, 10> kControlNetwork{"control.backbone_m", "control.longest_drop_m", "control.drops_m", "control.node_count", "control.load_units_count", "control.terminator_count", "control.network_feed", "control.network_fuse_A", "control.drip_loops", "control.negative_in_data_cable"};
+constexpr std::array<std::string_view, 11> kControlNetwork{"control.backbone_m", "control.backbone_cable", "control.longest_drop_m", "control.drops_m", "control.node_count", "control.load_units_count", "control.terminator_count", "control.network_feed", "control.network_fuse_A", "control.drip_loops", "control.negative_in_data_cable"};
 constexpr std::array<std::string_view, 2> kControlSwitch{"control.switch_rated_A", "control.always_on_W"};
-constexpr std::array kControlGroups{Group{"", kControlMain}, Group{"Heading sensor", kControlSensor, draw_heading_sensor}, Group{"The feeder's way past it", kControlFeeder}, Group{"The earth's field here", kControlEarth}, Group{"Data link", kControlNetwork}, Group{"Switch, and what stays on", kControlSwitch}};
+constexpr std::array kControlGroups{Group{"", kControlMain}, Group{"Heading sensor", kControlSensor, draw_heading_sensor}, Group{"Position receiver", kControlReceiver}, Group{"The feeder's way past it", kControlFeeder}, Group{"The earth's field here", kControlEarth}, Group{"Data link", kControlNetwork}, Group{"Switch, and what stays on", kControlSwitch}};
 
 constexpr std::array<std::string_view, 1> kPackMain{"title"};
 constexpr std::array kPackGroups{Group{"", kPackMain}};

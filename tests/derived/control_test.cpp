@@ -13,6 +13,7 @@
 #include "io/presets.h"
 #include "job/fields.h"
 #include "support.h"
+#include "trace_support.h"
 
 using namespace thole;
 
@@ -117,6 +118,141 @@ TEST_SUITE("derived") {
     Trace trace;
     data_link(in, trace);
     CHECK(find(trace, "control.negatives") == nullptr);
+  }
+
+  // By hand, 20 load numbers over 30 + 4 m: light 0.1 * 0.057 * 34 * 20 = 3.876 V, mid 0.1 * 0.0134 * 34 * 20 = 0.9112 V.
+  TEST_CASE("a given backbone cable is judged, and the one that serves is named") {
+    DataLinkInput in = small_network();
+    in.cable_m = 30.0;
+    in.load_units_count = 20;
+    in.backbone = Backbone::light;
+    Trace trace;
+    const DataLinkResult light = data_link(in, trace);
+    CHECK(light.cable == "Light (micro)");
+    CHECK(light.drop_V == rel(3.876, 1e-9));
+    CHECK(verdict_of(trace, "control.network_drop") == Verdict::fail);
+    CHECK(verdict_of(trace, "control.network_current") == Verdict::pass);
+    const Check& drop = *find(trace, "control.network_drop");
+    CHECK(drop.remedy.starts_with("Mid cable serves. "));
+    REQUIRE(drop.changes.size() == 2);
+    CHECK(drop.changes.front().field == "control.backbone_cable");
+    CHECK(drop.changes.front().value == 1.0);
+    in.backbone = Backbone::mid;
+    Trace mended;
+    CHECK(data_link(in, mended).drop_V == rel(0.9112, 1e-9));
+    CHECK(verdict_of(mended, "control.network_drop") == Verdict::pass);
+    CHECK(find(mended, "control.network_drop")->changes.size() == 1);
+    in.backbone = {};
+    CHECK(data_link(in, mended).cable == "Mid");
+    in.backbone = Backbone::heavy;  // more than it needs
+    CHECK(data_link(in, mended).cable == "Heavy (mini)");
+  }
+
+  // 70 load numbers are 3.5 A: over the light cable's 3 A. Over 1 + 1 m the mid one serves, over 34 m none.
+  TEST_CASE("a given backbone cable: current and length, and no cable proposed that does not serve either") {
+    DataLinkInput in = small_network();
+    in.cable_m = 1.0;
+    in.longest_drop_m = 1.0;
+    in.load_units_count = 70;
+    in.backbone = Backbone::light;
+    Trace trace;
+    data_link(in, trace);
+    CHECK(verdict_of(trace, "control.network_current") == Verdict::fail);
+    CHECK(find(trace, "control.network_current")->remedy.starts_with("Mid cable serves. "));
+    in.cable_m = 30.0;
+    in.longest_drop_m = 4.0;
+    Trace none;
+    data_link(in, none);
+    CHECK(verdict_of(none, "control.network_current") == Verdict::fail);
+    CHECK(find(none, "control.network_current")->remedy.starts_with("Feed the backbone"));
+    in.load_units_count = 1;
+    in.cable_m = 120.0;
+    Trace far;
+    data_link(in, far);
+    CHECK(verdict_of(far, "control.backbone") == Verdict::fail);
+    CHECK(find(far, "control.backbone")->remedy.starts_with("Mid cable serves. "));
+  }
+
+  TEST_CASE("of a whole job: the heavier cable is among what makes it fit, and its key is kept") {
+    Job job = ready_jobs().front().job;
+    job.control.link = {DataLink::marine_network, Origin::given};
+    job.control.backbone_m = {110.0, Origin::given};
+    job.control.backbone_cable = {Backbone::light, Origin::given};
+    const Design design = evaluate(job, default_catalogue());
+    const Check* length = design.find_check("control.backbone");
+    REQUIRE(length != nullptr);
+    CHECK(length->verdict() == Verdict::fail);
+    REQUIRE_FALSE(length->changes.empty());
+    Job mended = job;
+    apply(length->changes.front(), mended);
+    CHECK(mended.control.backbone_cable.value == Backbone::mid);
+    CHECK(evaluate(mended, default_catalogue()).find_check("control.backbone")->verdict() == Verdict::pass);
+  }
+
+  // By hand, hardtop up to 2.6 m with its front 3.5 m from the transom, receiver at 1.3 m: from 6.0 m
+  // atan(1.3 / 2.5) = 27.4744 degrees, from 5.0 m atan(1.3 / 1.5) = 40.914; there 2.6 - 1.5 tan 30 = 1.734 m is enough.
+  TEST_CASE("the boat's outline hides the sky from a receiver whose place is given") {
+    ControlInput in = quiet();
+    in.receiver = {.placed = true, .x_m = 6.0, .z_m = 1.3, .gap_m = 1.0,
+                   .boat = read_view("0,0 0,0.8 2,0.8 2,2.6 3.5,2.6 3.5,1.0 6.5,1.2 7,0").points};
+    REQUIRE(in.receiver.boat.size() == 8);
+    const ControlResult ahead = control(in);
+    CHECK(find(ahead.trace, "control.sky")->actual == rel(27.4744, 1e-5));
+    CHECK(verdict_of(ahead.trace, "control.sky") != Verdict::fail);
+    CHECK(ahead.sky_frac == rel(1.0 - 1.3 / std::hypot(1.3, 2.5), 1e-12));
+    test::check_formulas(ahead.trace);
+    in.receiver.x_m = 5.0;
+    const ControlResult near = control(in);
+    CHECK(find(near.trace, "control.sky")->actual == rel(40.914, 1e-5));
+    CHECK(verdict_of(near.trace, "control.sky") == Verdict::fail);
+    REQUIRE(find(near.trace, "control.sky")->changes.size() == 1);
+    CHECK(find(near.trace, "control.sky")->changes.front().value == rel(1.74, 1e-12));
+    in.receiver.z_m = 1.74;
+    CHECK(verdict_of(control(in).trace, "control.sky") != Verdict::fail);
+    in.receiver.z_m = 3.0;  // over all of her
+    CHECK(find(control(in).trace, "control.sky")->actual == 0.0);
+    in.sky_clear_deg = 12.0;  // measured
+    CHECK(find(control(in).trace, "control.sky")->actual == 12.0);
+    in.sky_clear_deg = {};
+    in.receiver.placed = false;
+    CHECK(find(control(in).trace, "control.sky") == nullptr);
+    CHECK(find(control(in).trace, "control.receiver_gap") == nullptr);
+  }
+
+  TEST_CASE("a receiver on the feeder's way is too near to it; where it is not said, it is not judged") {
+    Job job = ready_jobs().front().job;
+    const Design before = evaluate(job, default_catalogue());
+    CHECK(before.find_check("control.receiver_gap") == nullptr);
+    CHECK(before.job.control.receiver_z_m.value == before.job.boat.bow_height_m.value);
+    const std::vector<Place> route = feeder_route(before.job);
+    job.control.receiver_x_m = {0.5 * (route[1].x_m + route[2].x_m), Origin::given};
+    job.control.receiver_y_m = {-route[1].y_m, Origin::given};
+    job.control.receiver_z_m = {route[1].z_m + 0.3, Origin::given};
+    const Check* gap = nullptr;
+    const Design beside = evaluate(job, default_catalogue());
+    gap = beside.find_check("control.receiver_gap");
+    REQUIRE(gap != nullptr);
+    CHECK(gap->actual == rel(0.3, 1e-9));
+    CHECK(gap->verdict() == Verdict::fail);
+    REQUIRE(gap->changes.size() == 1);
+    apply(gap->changes.front(), job);
+    const Design above = evaluate(job, default_catalogue());
+    CHECK(above.find_check("control.receiver_gap")->actual == rel(0.8, 1e-9));
+  }
+
+  // Across and up from the centreline at the feeder's height: 0.4 + (4.6 - 0.3) m, beyond the usual two.
+  TEST_CASE("the longest drop follows the places of sensor and receiver until it is typed") {
+    Job job = ready_jobs().front().job;
+    job.control.link = {DataLink::marine_network, Origin::given};
+    job.control.feeder_z_m = {0.3, Origin::given};
+    CHECK(evaluate(job, default_catalogue()).job.control.longest_drop_m.value == 2.0);
+    job.control.receiver_y_m = {-0.4, Origin::given};
+    job.control.receiver_z_m = {4.6, Origin::given};
+    const Design design = evaluate(job, default_catalogue());
+    CHECK(design.job.control.longest_drop_m.value == rel(4.7, 1e-12));
+    test::check_formulas(design.estimates);
+    job.control.longest_drop_m = {1.5, Origin::given};
+    CHECK(evaluate(job, default_catalogue()).job.control.longest_drop_m.value == 1.5);
   }
 
   // 30 degrees: half the push goes across, half of the sky is left.
@@ -251,7 +387,7 @@ TEST_SUITE("derived") {
     const Drawing drawing = chapter->picture(design, System::metric);
     CHECK(drawing.description.find("network") != std::string::npos);
     CHECK(drawing.description.find("is allowed") != std::string::npos);
-    CHECK(drawing.handles.size() == 2);
+    CHECK(drawing.handles.size() == 3);  // sensor, receiver, feeder
     const std::string text = compass_text(compass_study(design), System::metric);
     CHECK(text.find("No place given") != std::string::npos);
     CHECK(text.find("heading error, worst heading") != std::string::npos);

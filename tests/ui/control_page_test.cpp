@@ -60,4 +60,20 @@ TEST_SUITE("control page") {
     CHECK(wizard.text().find("Backbone, end to end") != std::string::npos);
     CHECK(said_of(wizard, "picture").find("network") != std::string::npos);
   }
+
+  TEST_CASE("a receiver on the feeder is told to move, and a press raises it") {
+    Wizard wizard({.width = 412.0f, .height = 915.0f});
+    wizard.page("control");
+    wizard.app().act("checks.control", "click", "");
+    wizard.settle();
+    CHECK(wizard.text().find("Receiver clear of the feeder") == std::string::npos);
+    press(wizard, "control.Position receiver");
+    press(wizard, "control.The feeder's way past it");
+    wizard.type("Feeder to starboard", "0 m");
+    wizard.type("Feeder above the water", "0.9 m");
+    wizard.type("Receiver above the water", "1 m");
+    wizard.settle();
+    CHECK(wizard.text().find("Receiver clear of the feeder") != std::string::npos);
+    CHECK(said_of(wizard, "check.control.receiver_gap").find("fails") != std::string::npos);
+  }
 }

@@ -336,7 +336,7 @@ TEST_SUITE("ui") {
       }
       CHECK(fields == std::set<std::string>{
                           "boat.bow_height_m", "boat.length_m", "control.feeder_y_m",
-                          "control.sensor_x_m", "feeder.run_m",
+                          "control.receiver_x_m", "control.sensor_x_m", "feeder.run_m",
                           "mount.bolt_gauge_mm", "mount.bolt_pitch_mm", "mount.overhang_mm",
                           "shaft.length_m", "shaft.thruster_forward_m", "trim.bank_x_m",
                           "water.current_angle_deg", "water.current_mps", "water.wind_mps"});

@@ -503,6 +503,14 @@ export interface Job {
     switch_rated_A?: number;
     /** Always on. Bilge pump, alarm, charger's standby: what must not hang on the switch. 0 to 200. */
     always_on_W?: number;
+    /** Receiver forward of the transom. Of the position receiver, or of its aerial: the place that is held. -1 to 16. */
+    receiver_x_m?: number;
+    /** Receiver to starboard. Off the centreline; port is negative. -3 to 3. */
+    receiver_y_m?: number;
+    /** Receiver above the water. At rest. -1 to 8. */
+    receiver_z_m?: number;
+    /** Backbone cable. Left open: the lightest that serves. */
+    backbone_cable?: "light" | "mid" | "heavy";
   };
   /** Foredeck. */
   foredeck?: {
@@ -2350,6 +2358,29 @@ export interface Design {
       always_on_W?: {
         /** 0 to 200. */
         value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Receiver forward of the transom. */
+      receiver_x_m?: {
+        /** -1 to 16. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Receiver to starboard. */
+      receiver_y_m?: {
+        /** -3 to 3. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Receiver above the water. */
+      receiver_z_m?: {
+        /** -1 to 8. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Backbone cable. */
+      backbone_cable?: {
+        value: "light" | "mid" | "heavy";
         origin: "given" | "preset" | "estimated" | "chosen";
       };
     };

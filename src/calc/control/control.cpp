@@ -19,6 +19,7 @@ namespace {
 constexpr double kMicro = 1e6;             // uT to a T
 constexpr double kTurn_deg = 5.0;          // kCommonPractice: a sensor's bias of 1 to 3 is usual
 constexpr double kSky_deg = 30.0;          // kCommonPractice: half of the sky is left above it
+constexpr double kReceiverGap_m = 0.5;     // kCommonPractice: receiver to feeder
 constexpr double kWeakField_T = 6e-6;      // kWeakField
 constexpr double kSwitchedBank_Ah = 100.0;  // kE11Switch
 constexpr double kDay_h = 24.0;
@@ -139,20 +140,71 @@ void alignment(const ControlInput& in, ControlResult& r) {
 
 // --- receiver and remote ------------------------------------------------------------------------
 
+Change raised(double z_m) { return {.field = "control.receiver_z_m", .value = z_m, .label = "Raise the receiver"}; }
+
+// Up to where the boat herself hides the sky, along the boat alone.
+double hidden_deg(const ReceiverInput& in, Trace& trace) {
+  double up_m = 0.0;
+  double away_m = 1.0;
+  for (const OutlinePoint& point : in.boat) {
+    const double here_m = std::max(std::abs(point.along_m - in.x_m), 0.01);
+    if ((point.up_m - in.z_m) * away_m <= up_m * here_m) continue;
+    up_m = point.up_m - in.z_m;
+    away_m = here_m;
+  }
+  const double elevation_deg = deg_from_rad(std::atan(up_m / away_m));
+  tell([&] {
+    trace.steps.push_back({.id = "control.sky_hidden",
+                           .label = "Elevation of the boat's outline, seen from the receiver",
+                           .symbol = "m",
+                           .formula = "atan(h / d) * 180 / pi",
+                           .terms = {{"h", up_m, "m", "her highest to the eye, over the receiver"},
+                                     {"d", away_m, "m", "from the receiver along the boat"},
+                                     {"pi", std::numbers::pi, "", "circle over its diameter"}},
+                           .value = elevation_deg,
+                           .unit = "deg",
+                           .source = kDefinition,
+                           .assumptions = {"As wide as the boat, the safe side; people not counted."}});
+  });
+  return elevation_deg;
+}
+
+// Height at which no point of the outline stands over the limit.
+double clear_height_m(const ReceiverInput& in) {
+  double z_m = in.z_m;
+  for (const OutlinePoint& point : in.boat) {
+    z_m = std::max(z_m, point.up_m - std::abs(point.along_m - in.x_m) * std::tan(rad_from_deg(kSky_deg)));
+  }
+  return 0.01 * std::ceil(100.0 * z_m);
+}
+
 void receiver(const ControlInput& in, ControlResult& r) {
-  const double swing_cm = 100.0 * std::sin(rad_from_deg(in.heading.tilt_deg));
+  const double swing_cm = 100.0 * std::abs(in.receiver.z_m) * std::sin(rad_from_deg(in.heading.tilt_deg));
   say(r.trace, "control.receiver",
       "Fix the position receiver rigidly at the bow under open sky: it is its own place that is held. "
-      "Each metre of height swings it " + fixed(swing_cm, 0) + " cm when she rolls " +
+      "There it swings " + fixed(swing_cm, 0) + " cm to each side when she rolls " +
           fixed(in.heading.tilt_deg, 0) +
           " degrees. Keep it a metre from VHF aerials, out of a radar's beam, half a metre from the feeder.",
       kCommonPractice);
-  if (!in.sky_clear_deg) {
+  const bool seen = in.receiver.placed && !in.receiver.boat.empty();
+  if (in.receiver.placed) {
+    r.trace.checks.push_back({.id = "control.receiver_gap",
+                              .label = "Receiver clear of the feeder",
+                              .actual = in.receiver.gap_m,
+                              .limit = kReceiverGap_m,
+                              .unit = "m",
+                              .comparison = Comparison::at_least,
+                              .source = kCommonPractice,
+                              .remedy = "Half a metre between the receiver and the feeder.",
+                              .changes = {raised(in.receiver.z_m + kReceiverGap_m)}});
+  }
+  if (!in.sky_clear_deg && !seen) {
     open_question(r.trace, "control.receiver_clear_deg",
                   "What hides the sky from the receiver is not measured yet.", kCommonPractice);
     return;
   }
-  const double rad = rad_from_deg(*in.sky_clear_deg);
+  const double clear_deg = in.sky_clear_deg ? *in.sky_clear_deg : hidden_deg(in.receiver, r.trace);
+  const double rad = rad_from_deg(clear_deg);
   r.sky_frac = 1.0 - std::sin(rad);
   tell([&] {
     r.trace.steps.push_back({.id = "control.sky",
@@ -169,12 +221,13 @@ void receiver(const ControlInput& in, ControlResult& r) {
   });
   r.trace.checks.push_back({.id = "control.sky",
                             .label = "Sky clear above",
-                            .actual = *in.sky_clear_deg,
+                            .actual = clear_deg,
                             .limit = kSky_deg,
                             .unit = "deg",
                             .source = kCommonPractice,
                             .remedy = "Raise the receiver, or move it forward of hardtop and people: half of the sky "
                                       "is hidden at 30 degrees."});
+  if (!in.sky_clear_deg) r.trace.checks.back().changes.push_back(raised(clear_height_m(in.receiver)));
 }
 
 void remote(const ControlInput& in, Trace& trace) {

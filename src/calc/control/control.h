@@ -10,6 +10,7 @@
 #include "base/trace.h"
 #include "calc/control/data_link.h"
 #include "data/control_kinds.h"
+#include "data/windage.h"
 
 namespace thole {
 
@@ -27,6 +28,15 @@ struct HeadingInput {
   std::vector<Change> changes{};     // any of which keeps the limit
 };
 
+// The position receiver, or its aerial.
+struct ReceiverInput {
+  bool placed = false;  // somebody said where
+  double x_m = 0.0;     // forward of the transom
+  double z_m = 0.0;     // above the water
+  double gap_m = 0.0;   // to the feeder
+  std::vector<OutlinePoint> boat{};  // her outline from the side; empty: not drawn
+};
+
 struct ControlInput {
   HeadingInput heading{};
   double thrust_N = 0.0;       // mean, to hold
@@ -35,6 +45,7 @@ struct ControlInput {
   bool breaker = true;         // the feeder's device is one, not a fuse
   double current_A = 0.0;      // full thrust, end of discharge
   std::optional<double> sky_clear_deg{};
+  ReceiverInput receiver{};
   std::optional<RemotePower> remote{};
   std::optional<double> remote_h{};
   DataLinkInput link{};

@@ -31,11 +31,22 @@ bool serves(const NetworkCable& cable, const DataLinkInput& in, const Leg& leg) 
 }
 
 // The lightest that serves, else the heaviest.
-const NetworkCable& chosen_cable(const DataLinkInput& in, const Leg& leg) {
+const NetworkCable& lightest_cable(const DataLinkInput& in, const Leg& leg) {
   for (const NetworkCable& cable : network_cables()) {
     if (serves(cable, in, leg)) return cable;
   }
   return network_cables().back();
+}
+
+// What a given cable fails may be mended by a heavier one.
+void mend(Check check, const NetworkCable& cable, const DataLinkInput& in, const Leg& leg, Trace& trace) {
+  const NetworkCable& other = lightest_cable(in, leg);
+  if (in.backbone && &other != &cable && serves(other, in, leg)) {
+    check.remedy = std::string(other.label) + " cable serves. " + check.remedy;
+    check.changes.insert(check.changes.begin(),
+                         Change{.field = "control.backbone_cable", .value = double(&other - network_cables().data()), .label = "Lay heavier cable"});
+  }
+  trace.checks.push_back(std::move(check));
 }
 
 Check at_most(const char* id, const char* label, double actual, double limit, std::string_view unit,
@@ -88,7 +99,7 @@ void show_power(const DataLinkInput& in, const Leg& leg, const NetworkCable& cab
   });
 }
 
-void check_power(const DataLinkInput& in, const NetworkCable& cable, const DataLinkResult& r,
+void check_power(const DataLinkInput& in, const Leg& leg, const NetworkCable& cable, const DataLinkResult& r,
                  Trace& trace) {
   std::vector<Change> middle;
   if (in.feed == NetworkFeed::end) {
@@ -100,12 +111,12 @@ void check_power(const DataLinkInput& in, const NetworkCable& cable, const DataL
                        "V", kNetworkDrop,
                        "Feed the backbone near its middle, shorten it, or give it a second, isolated supply.");
   drop.changes = middle;
-  trace.checks.push_back(std::move(drop));
+  mend(std::move(drop), cable, in, leg, trace);
   Check current = at_most("control.network_current", "Current in a leg of the backbone", r.leg_A,
                           cable.rated_A, "A", kNetworkCable,
                           "Feed the backbone near its middle, or feed large devices by themselves.");
   current.changes = std::move(middle);
-  trace.checks.push_back(std::move(current));
+  mend(std::move(current), cable, in, leg, trace);
 }
 
 // The parts of a yes or no are counted: none is allowed.
@@ -181,18 +192,19 @@ void warn_of_water(const DataLinkInput& in, Trace& trace) {
 
 void network(const DataLinkInput& in, DataLinkResult& r, Trace& trace) {
   const Leg leg = heavier_leg(in);
-  const NetworkCable& cable = chosen_cable(in, leg);
+  const NetworkCable& cable = in.backbone ? network_cables()[std::size_t(*in.backbone)] : lightest_cable(in, leg);
   r.cable = std::string(cable.label);
   show_power(in, leg, cable, r, trace);
-  trace.checks.push_back(at_most("control.backbone", "Backbone, end to end", in.cable_m, cable.longest_m,
-                                 "m", cable.length_source, "Shorten the backbone, or join two networks by a bridge."));
+  mend(at_most("control.backbone", "Backbone, end to end", in.cable_m, cable.longest_m, "m", cable.length_source,
+               "Shorten the backbone, or join two networks by a bridge."),
+       cable, in, leg, trace);
   trace.checks.push_back(at_most("control.drop", "Longest drop", in.longest_drop_m, kLongestDrop_m, "m",
                                  kNetworkLimits, "Lead the backbone nearer to that device."));
   trace.checks.push_back(at_most("control.drops", "All drops together", in.drops_m, kAllDrops_m, "m",
                                  kNetworkLimits, "Lead the backbone nearer to the devices."));
   trace.checks.push_back(at_most("control.devices", "Devices on the network", in.device_count,
                                  kNetworkDevice_count, "", kNetworkLimits, "Join two networks by a bridge."));
-  check_power(in, cable, r, trace);
+  check_power(in, leg, cable, r, trace);
   check_ends(in, trace);
   check_fuse(in, cable, r, trace);
   trace.cautions.push_back({"control.network",

@@ -19,6 +19,7 @@ struct DataLinkInput {
   int device_count = 0;
   int load_units_count = 0;
   NetworkFeed feed = NetworkFeed::end;
+  std::optional<Backbone> backbone{};  // empty: the lightest that serves
   // What only a look tells.
   std::optional<int> terminator_count{};
   std::optional<double> fuse_A{};  // 0: none
@@ -28,7 +29,7 @@ struct DataLinkInput {
 };
 
 struct DataLinkResult {
-  std::string cable{};    // lightest backbone that serves: "Light (micro)"; empty: no such link
+  std::string cable{};    // as given, else the lightest backbone that serves: "Light (micro)"; empty: no such link
   double current_A = 0.0;  // of all devices
   double leg_A = 0.0;      // in the heavier leg of the backbone
   double drop_V = 0.0;     // to the farthest device
