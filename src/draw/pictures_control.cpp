@@ -111,7 +111,7 @@ Drawing control_picture(const Design& design, System system) {
   drawing.shapes.push_back({.points = {{receiver.x, receiver.y + half_m}, {receiver.x + half_m, receiver.y - half_m},
                                        {receiver.x - half_m, receiver.y - half_m}},
                             .closed = true,
-                            .line = Line::outline,
+                            .line = line_for(control.receiver_x_m.origin),
                             .fill = Fill::accent});
   const bool good = design.control.heading_error_deg <= control.heading_limit_deg.value;
   drawing.circles.push_back({.centre = sensor,
