@@ -688,8 +688,8 @@ class PlateSystem {
     for (const auto& [rows, inertia] : heavy_) {
       for (std::size_t c = 0; c < kAbreast; ++c) {
         double motion = 0.0;
-        for (const Place& place : rows) motion += place.sign * shapes[kAbreast * place.row + c];
-        for (const Place& place : rows) result[kAbreast * place.row + c] += inertia * motion * place.sign;
+        for (const Place& place : rows) motion += place.sign_factor * shapes[kAbreast * place.row + c];
+        for (const Place& place : rows) result[kAbreast * place.row + c] += inertia * motion * place.sign_factor;
       }
     }
     return result;

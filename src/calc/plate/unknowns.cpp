@@ -120,7 +120,7 @@ Unknowns::Unknowns(const PlateMesh& mesh, const std::optional<MeshImages>& image
 
 void Unknowns::add(Banded& matrix, const Places& a, const Places& b, double value) const {
   for (std::size_t half = 0; half < a.size(); ++half) {
-    const double share = a[half].sign * b[half].sign * value;
+    const double share = a[half].sign_factor * b[half].sign_factor * value;
     if (share == 0.0) continue;
     matrix.add(a[half].row, b[half].row, share);
     if (&a != &b) matrix.add(b[half].row, a[half].row, share);

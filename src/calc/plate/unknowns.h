@@ -26,7 +26,7 @@ std::optional<MeshImages> mesh_images(const PlateMesh& mesh);  // nothing: one h
 // none.
 struct Place {
   std::size_t row = 0;
-  double sign = 0.0;
+  double sign_factor = 0.0;
 };
 using Places = std::array<Place, 2>;  // of even motion, or all there is; of odd motion
 
