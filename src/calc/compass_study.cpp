@@ -121,6 +121,12 @@ double sensor_gap_m(const CompassInput& in) {
   return least_m;
 }
 
+double height_off_feeder_m(CompassInput in, double gap_m) {
+  constexpr double kStep_m = 0.01;
+  while (sensor_gap_m(in) < gap_m) in.sensor.z_m += kStep_m;  // above all of the feeder at the latest
+  return in.sensor.z_m;
+}
+
 std::vector<Change> heading_changes(const Job& job, const CompassInput& in) {
   std::vector<Change> changes;
   if (error_deg(in) <= in.limit_deg) return changes;

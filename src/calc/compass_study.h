@@ -33,6 +33,9 @@ CompassInput compass_input(const Job& job, double current_A, const EarthHere& ea
 // Distance from the sensor to the middle of the pair.
 double sensor_gap_m(const CompassInput& in);
 
+// The least height of the sensor, in whole centimetres above its own, that is so far from the feeder.
+double height_off_feeder_m(CompassInput in, double gap_m);
+
 // Single changes of the job, each of which brings the error under its limit: touching cables, a
 // twist, the nearest place beside or above. Empty when it is under it, or none does.
 std::vector<Change> heading_changes(const Job& job, const CompassInput& in);

@@ -719,10 +719,12 @@ HeadingInput heading_input(const Job& job, const CompassInput& compass, const Ea
 ReceiverInput receiver_input(const Job& job, CompassInput compass) {
   const Control& control = job.control;
   compass.sensor = {control.receiver_x_m.value, -control.receiver_y_m.value, control.receiver_z_m.value};
-  return {.placed = control.receiver_x_m.origin == Origin::given || control.receiver_z_m.origin == Origin::given,
+  const auto told_place = [](const Given<double>& along) { return along.origin == Origin::given; };
+  return {.placed = told_place(control.receiver_x_m) || told_place(control.receiver_y_m) || told_place(control.receiver_z_m),
           .x_m = control.receiver_x_m.value,
           .z_m = control.receiver_z_m.value,
           .gap_m = sensor_gap_m(compass),
+          .off_feeder_m = height_off_feeder_m(compass, kReceiverGap_m),
           .boat = read_view(job.boat.side_view.value).points};
 }
 

@@ -17,15 +17,20 @@ constexpr double kDrop_m = 2.0;              // kCommonPractice
 constexpr int kDevices_count = 3;  // motor, plotter, heading sensor; kProjectDecision
 constexpr int kLoads_count = 2;    // of a device; kCommonPractice
 
-// Of heading sensor or receiver: on the centreline, on deck, clear of the motor.
-void estimate_place(const Job& job, Trace& trace, const std::string& name, const char* path, double aft_m, std::string_view why,
-                    Given<double>& x_m, Given<double>& y_m, Given<double>& z_m) {
-  const std::string field = std::string("control.") + path;
-  const bool sensor = path[0] == 's';
+// On the centreline, on deck, clear of the motor.
+struct PlaceWords {
+  std::string name{};
+  std::string field{};  // without its direction
+  std::string_view along{};
+  std::string_view up{};
+};
+void estimate_place(const Job& job, Trace& trace, const PlaceWords& words, double aft_m, Given<double>& x_m,
+                    Given<double>& y_m, Given<double>& z_m) {
+  const auto& [name, field, along, up] = words;
   estimate(trace, x_m, field + "_x_m", [&] {
     const double motor_m = job.trim.motor_x_m.value;
     return Step{.label = name + " forward of the transom",
-                .symbol = sensor ? "x_s" : "x_r",
+                .symbol = along,
                 .formula = "max(x_m - a, 0)",
                 .terms = {{"x_m", motor_m, "m", "motor forward of the transom"},
                           {"a", aft_m, "m", "aft of the motor, clear of it"}},
@@ -33,10 +38,10 @@ void estimate_place(const Job& job, Trace& trace, const std::string& name, const
                 .unit = "m",
                 .source = kCommonPractice};
   });
-  assume(trace, y_m, 0.0, field + "_y_m", why, kCommonPractice);
+  assume(trace, y_m, 0.0, field + "_y_m", name + " on the centreline.", kCommonPractice);
   estimate(trace, z_m, field + "_z_m", [&] {
     return Step{.label = name + " above the water, on deck",
-                .symbol = sensor ? "z_s" : "z_r",
+                .symbol = up,
                 .formula = "h",
                 .terms = {{"h", job.boat.bow_height_m.value, "m", "bow height"}},
                 .value = job.boat.bow_height_m.value,
@@ -47,10 +52,10 @@ void estimate_place(const Job& job, Trace& trace, const std::string& name, const
 
 void estimate_sensors(Job& job, Trace& trace) {
   Control& control = job.control;
-  estimate_place(job, trace, "Heading sensor", "sensor", kSensorAft_m, "The heading sensor stands on the centreline.",
-                 control.sensor_x_m, control.sensor_y_m, control.sensor_z_m);
-  estimate_place(job, trace, "Receiver", "receiver", kReceiverAft_m, "The receiver stands on the centreline.",
-                 control.receiver_x_m, control.receiver_y_m, control.receiver_z_m);
+  estimate_place(job, trace, {"Heading sensor", "control.sensor", "x_s", "z_s"}, kSensorAft_m, control.sensor_x_m,
+                 control.sensor_y_m, control.sensor_z_m);
+  estimate_place(job, trace, {"Receiver", "control.receiver", "x_r", "z_r"}, kReceiverAft_m, control.receiver_x_m,
+                 control.receiver_y_m, control.receiver_z_m);
   assume(trace, control.heading_limit_deg, 2.0, "control.heading_limit_deg",
          "Two degrees between no thrust and full thrust.", kCommonPractice);
   assume(trace, control.tilt_deg, 10.0, "control.tilt_deg",

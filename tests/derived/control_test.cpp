@@ -209,6 +209,13 @@ TEST_SUITE("derived") {
     CHECK(find(near.trace, "control.sky")->changes.front().value == rel(1.74, 1e-12));
     in.receiver.z_m = 1.74;
     CHECK(verdict_of(control(in).trace, "control.sky") != Verdict::fail);
+    // Right under the middle of a long hardtop, whose ends are far: all of the sky is hidden.
+    in.receiver.x_m = 1.5;
+    in.receiver.z_m = 2.4;
+    in.receiver.boat = {{-6.0, 0.0}, {9.0, 0.0}, {9.0, 2.6}, {-6.0, 2.6}};
+    CHECK(find(control(in).trace, "control.sky")->actual > 80.0);
+    CHECK(find(control(in).trace, "control.sky")->changes.front().value >= 2.59);
+    in.receiver.boat = read_view("0,0 0,0.8 2,0.8 2,2.6 3.5,2.6 3.5,1.0 6.5,1.2 7,0").points;
     in.receiver.z_m = 3.0;  // over all of her
     CHECK(find(control(in).trace, "control.sky")->actual == 0.0);
     in.sky_clear_deg = 12.0;  // measured
@@ -235,9 +242,17 @@ TEST_SUITE("derived") {
     CHECK(gap->actual == rel(0.3, 1e-9));
     CHECK(gap->verdict() == Verdict::fail);
     REQUIRE(gap->changes.size() == 1);
+    CHECK(gap->changes.front().value == rel(route[1].z_m + 0.5, 1e-9));
     apply(gap->changes.front(), job);
-    const Design above = evaluate(job, default_catalogue());
-    CHECK(above.find_check("control.receiver_gap")->actual == rel(0.8, 1e-9));
+    CHECK(evaluate(job, default_catalogue()).find_check("control.receiver_gap")->verdict() != Verdict::fail);
+    // From below it, too, up past it.
+    job.control.receiver_z_m = {route[1].z_m - 0.2, Origin::given};
+    const Design below = evaluate(job, default_catalogue());
+    gap = below.find_check("control.receiver_gap");
+    CHECK(gap->verdict() == Verdict::fail);
+    apply(gap->changes.front(), job);
+    CHECK(job.control.receiver_z_m.value > route[1].z_m);
+    CHECK(evaluate(job, default_catalogue()).find_check("control.receiver_gap")->verdict() != Verdict::fail);
   }
 
   // Across and up from the centreline at the feeder's height: 0.4 + (4.6 - 0.3) m, beyond the usual two.

@@ -19,7 +19,6 @@ namespace {
 constexpr double kMicro = 1e6;             // uT to a T
 constexpr double kTurn_deg = 5.0;          // kCommonPractice: a sensor's bias of 1 to 3 is usual
 constexpr double kSky_deg = 30.0;          // kCommonPractice: half of the sky is left above it
-constexpr double kReceiverGap_m = 0.5;     // kCommonPractice: receiver to feeder
 constexpr double kWeakField_T = 6e-6;      // kWeakField
 constexpr double kSwitchedBank_Ah = 100.0;  // kE11Switch
 constexpr double kDay_h = 24.0;
@@ -142,16 +141,29 @@ void alignment(const ControlInput& in, ControlResult& r) {
 
 Change raised(double z_m) { return {.field = "control.receiver_z_m", .value = z_m, .label = "Raise the receiver"}; }
 
+// Corners of the outline, and what of it lies right over the receiver: use(distance along the boat, height).
+template <class Use>
+void look_at(const ReceiverInput& in, Use&& use) {
+  constexpr double kOverhead_m = 0.01;
+  for (std::size_t i = 0; i < in.boat.size(); ++i) {
+    const OutlinePoint& one = in.boat[i];
+    const OutlinePoint& next = in.boat[i + 1 == in.boat.size() ? 0 : i + 1];
+    const double behind_m = in.x_m - one.along_m;
+    use(std::max(std::abs(behind_m), kOverhead_m), one.up_m);
+    if (behind_m * (in.x_m - next.along_m) < 0.0)
+      use(kOverhead_m, one.up_m + (next.up_m - one.up_m) * behind_m / (next.along_m - one.along_m));
+  }
+}
+
 // Up to where the boat herself hides the sky, along the boat alone.
 double hidden_deg(const ReceiverInput& in, Trace& trace) {
   double up_m = 0.0;
   double away_m = 1.0;
-  for (const OutlinePoint& point : in.boat) {
-    const double here_m = std::max(std::abs(point.along_m - in.x_m), 0.01);
-    if ((point.up_m - in.z_m) * away_m <= up_m * here_m) continue;
-    up_m = point.up_m - in.z_m;
+  look_at(in, [&](double here_m, double height_m) {
+    if ((height_m - in.z_m) * away_m <= up_m * here_m) return;
+    up_m = height_m - in.z_m;
     away_m = here_m;
-  }
+  });
   const double elevation_deg = deg_from_rad(std::atan(up_m / away_m));
   tell([&] {
     trace.steps.push_back({.id = "control.sky_hidden",
@@ -172,9 +184,9 @@ double hidden_deg(const ReceiverInput& in, Trace& trace) {
 // Height at which no point of the outline stands over the limit.
 double clear_height_m(const ReceiverInput& in) {
   double z_m = in.z_m;
-  for (const OutlinePoint& point : in.boat) {
-    z_m = std::max(z_m, point.up_m - std::abs(point.along_m - in.x_m) * std::tan(rad_from_deg(kSky_deg)));
-  }
+  look_at(in, [&](double here_m, double height_m) {
+    z_m = std::max(z_m, height_m - here_m * std::tan(rad_from_deg(kSky_deg)));
+  });
   return 0.01 * std::ceil(100.0 * z_m);
 }
 
@@ -196,7 +208,7 @@ void receiver(const ControlInput& in, ControlResult& r) {
                               .comparison = Comparison::at_least,
                               .source = kCommonPractice,
                               .remedy = "Half a metre between the receiver and the feeder.",
-                              .changes = {raised(in.receiver.z_m + kReceiverGap_m)}});
+                              .changes = {raised(in.receiver.off_feeder_m)}});
   }
   if (!in.sky_clear_deg && !seen) {
     open_question(r.trace, "control.receiver_clear_deg",

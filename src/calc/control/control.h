@@ -28,12 +28,15 @@ struct HeadingInput {
   std::vector<Change> changes{};     // any of which keeps the limit
 };
 
+inline constexpr double kReceiverGap_m = 0.5;  // kCommonPractice: receiver to feeder
+
 // The position receiver, or its aerial.
 struct ReceiverInput {
   bool placed = false;  // somebody said where
   double x_m = 0.0;     // forward of the transom
   double z_m = 0.0;     // above the water
   double gap_m = 0.0;   // to the feeder
+  double off_feeder_m = 0.0;  // above the water: high enough for kReceiverGap_m, where it is nearer
   std::vector<OutlinePoint> boat{};  // her outline from the side; empty: not drawn
 };
 
