@@ -26,11 +26,10 @@ struct PlaceWords {
 };
 void estimate_place(const Job& job, Trace& trace, const PlaceWords& words, double aft_m, Given<double>& x_m,
                     Given<double>& y_m, Given<double>& z_m) {
-  const auto& [name, field, along, up] = words;
-  estimate(trace, x_m, field + "_x_m", [&] {
+  estimate(trace, x_m, words.field + "_x_m", [&] {
     const double motor_m = job.trim.motor_x_m.value;
-    return Step{.label = name + " forward of the transom",
-                .symbol = along,
+    return Step{.label = words.name + " forward of the transom",
+                .symbol = words.along,
                 .formula = "max(x_m - a, 0)",
                 .terms = {{"x_m", motor_m, "m", "motor forward of the transom"},
                           {"a", aft_m, "m", "aft of the motor, clear of it"}},
@@ -38,10 +37,10 @@ void estimate_place(const Job& job, Trace& trace, const PlaceWords& words, doubl
                 .unit = "m",
                 .source = kCommonPractice};
   });
-  assume(trace, y_m, 0.0, field + "_y_m", name + " on the centreline.", kCommonPractice);
-  estimate(trace, z_m, field + "_z_m", [&] {
-    return Step{.label = name + " above the water, on deck",
-                .symbol = up,
+  assume(trace, y_m, 0.0, words.field + "_y_m", words.name + " on the centreline.", kCommonPractice);
+  estimate(trace, z_m, words.field + "_z_m", [&] {
+    return Step{.label = words.name + " above the water, on deck",
+                .symbol = words.up,
                 .formula = "h",
                 .terms = {{"h", job.boat.bow_height_m.value, "m", "bow height"}},
                 .value = job.boat.bow_height_m.value,
