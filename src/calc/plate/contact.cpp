@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstring>
 #include <utility>
 
 namespace thole {
@@ -12,7 +13,6 @@ constexpr int kHastyRounds = 30;
 constexpr double kBalanced_frac = 1e-8;  // of what the springs carry; `correct` does the rest
 constexpr double kNearly_frac = 1e-6;    // enough where a stiff plate's round-off lets it get no nearer
 constexpr double kRidge_frac = 1e-12;    // where two answers say the same
-constexpr std::size_t kBlock = kAbreast * kAbreast;
 
 }  // namespace
 
@@ -56,15 +56,19 @@ void Contact::begin(const std::vector<Abreast>& columns) {
 
 Abreast Contact::moves_of(const Abreast& columns) const {
   Abreast moves_m(kAbreast * springs_.size());
-  for (std::size_t k = 0; k < moves_m.size(); ++k)
-    moves_m[k] = springs_[k / kAbreast].move_m(columns.data(), k % kAbreast);
+  for (std::size_t s = 0; s < springs_.size(); ++s)
+    for (const auto& [row, sign] : springs_[s].deflection)
+      if (sign != 0.0)
+        for (std::size_t c = 0; c < kAbreast; ++c) moves_m[kAbreast * s + c] += sign * columns[kAbreast * row + c];
   return moves_m;
 }
 
 // What forces at the springs do to the whole structure.
 void Contact::push(const Abreast& forces_N, Abreast& answer) const {
-  for (std::size_t k = 0; k < forces_N.size(); ++k)
-    springs_[k / kAbreast].push(answer.data(), k % kAbreast, forces_N[k]);
+  for (std::size_t s = 0; s < springs_.size(); ++s)
+    for (const auto& [row, sign] : springs_[s].deflection)
+      if (sign != 0.0)
+        for (std::size_t c = 0; c < kAbreast; ++c) answer[kAbreast * row + c] += sign * forces_N[kAbreast * s + c];
   base_.solve(answer.data());
 }
 
@@ -93,8 +97,9 @@ void Contact::project(std::size_t group, const std::vector<std::size_t>& asked) 
   Group& of = groups_[group];
   of.shares.resize(kBlock * forces_N_.size());
   Abreast lacks_N = of.bare_m;
-  for (const std::size_t i : cases_of(group))
-    for (std::size_t s = 0; s < springs_.size(); ++s) lacks_N[kAbreast * s + i % kAbreast] *= -added_N_per_m(i, s);
+  const std::vector<std::size_t> of_group = cases_of(group);
+  for (std::size_t s = 0; s < springs_.size(); ++s)
+    for (const std::size_t i : of_group) lacks_N[kAbreast * s + i % kAbreast] *= -added_N_per_m(i, s);
   std::size_t j = of.wanted.size() / kBlock;
   of.wanted.resize(kBlock * forces_N_.size());
   for (; j < forces_N_.size(); ++j)
@@ -130,8 +135,7 @@ bool Contact::extend(Case& of) {
     double* const pushes_N = moves_m(until);
     for (std::size_t j = 0; j < until; ++j)
       for (std::size_t k = 0; k < counted.size(); ++k)
-        for (std::size_t c = 0; c < kAbreast; ++c)
-          moves_m(j)[kAbreast * k + c] = moves_m_[j][kAbreast * counted[k] + c];
+        std::memcpy(moves_m(j) + kAbreast * k, moves_m_[j].data() + kAbreast * counted[k], kAbreast * sizeof(double));
     for (std::size_t i = from; i < until; ++i) {
       for (std::size_t k = 0; k < counted.size(); ++k) {
         const double off_N_per_m = (of.acting[counted[k]] != 0 ? -1.0 : 1.0) * springs_[counted[k]].stiffness_N_per_m;
@@ -161,24 +165,24 @@ bool Contact::turn(std::size_t load_case) {
   Case& of = cases_[load_case];
   const double* const now_m = groups_[load_case / kAbreast].now_m.data() + load_case % kAbreast;
   double most_m = 1e-9;
-  for (std::size_t s = 0; s < springs_.size(); ++s) most_m = std::max(most_m, std::abs(now_m[kAbreast * s]));
-  const auto wrong_m = [&](std::size_t s) {  // > 0: its state is wrong by this much
-    const double acts_m = springs_[s].pulls ? now_m[kAbreast * s] : -now_m[kAbreast * s];
-    return (of.acting[s] != 0 ? -acts_m : acts_m) - 1e-12 * most_m;
-  };
+  wrong_m_.resize(springs_.size());  // > 0: a spring's state is wrong by this much
+  for (std::size_t s = 0; s < springs_.size(); ++s) {
+    wrong_m_[s] = springs_[s].pulls == (of.acting[s] != 0) ? -now_m[kAbreast * s] : now_m[kAbreast * s];
+    most_m = std::max(most_m, std::abs(wrong_m_[s]));
+  }
   double worst_off_m = 0.0, worst_on_m = 0.0;
   for (std::size_t s = 0; s < springs_.size(); ++s) {
+    wrong_m_[s] -= 1e-12 * most_m;
     double& worst_m = of.acting[s] != 0 ? worst_on_m : worst_off_m;
-    worst_m = std::max(worst_m, wrong_m(s));
+    worst_m = std::max(worst_m, wrong_m_[s]);
   }
   if (!(worst_off_m > 0.0) && !(worst_on_m > 0.0)) return false;
   // All whose state is wrong; late in the search only the very worst, so that it cannot go in
   // circles.
   const double share = of.rounds < kHastyRounds ? 0.0 : 0.9;
-  for (std::size_t s = 0; s < springs_.size(); ++s) {
-    const double by_m = wrong_m(s);
-    if (by_m > 0.0 && by_m >= share * (of.acting[s] != 0 ? worst_on_m : worst_off_m)) of.acting[s] = of.acting[s] == 0;
-  }
+  for (std::size_t s = 0; s < springs_.size(); ++s)
+    if (wrong_m_[s] > 0.0 && wrong_m_[s] >= share * (of.acting[s] != 0 ? worst_on_m : worst_off_m))
+      of.acting[s] = of.acting[s] == 0;
   groups_[load_case / kAbreast].wanted.clear();
   return true;
 }
@@ -186,25 +190,28 @@ bool Contact::turn(std::size_t load_case) {
 // The forces that the known answers leave out of balance.
 void Contact::weigh(std::size_t group) {
   Group& of = groups_[group];
-  for (const std::size_t i : cases_of(group))
-    for (std::size_t s = 0; s < springs_.size(); ++s) {
+  const std::vector<std::size_t> of_group = cases_of(group);
+  for (std::size_t s = 0; s < springs_.size(); ++s)
+    for (const std::size_t i : of_group) {
       const std::size_t at = kAbreast * s + i % kAbreast;
       of.loose_N[at] = added_N_per_m(i, s) * of.now_m[at];
     }
   for (std::size_t j = 0; j < forces_N_.size(); ++j)
     take_mixture(of.loose_N.data(), forces_N_[j].data(), &of.shares[kBlock * j], springs_.size());
-  for (const std::size_t i : cases_of(group)) {
-    double loose_N2 = 0.0, carried_N2 = 0.0;
-    for (std::size_t s = 0; s < springs_.size(); ++s) {
-      const std::size_t at = kAbreast * s + i % kAbreast;
+  double loose_N2[kAbreast] = {}, carried_N2[kAbreast] = {};
+  for (std::size_t s = 0; s < springs_.size(); ++s)
+    for (std::size_t c = 0; c < kAbreast; ++c) {
+      const std::size_t at = kAbreast * s + c;
       const double carried_N = springs_[s].stiffness_N_per_m * of.now_m[at];
-      loose_N2 += of.loose_N[at] * of.loose_N[at];
-      carried_N2 += carried_N * carried_N;
+      loose_N2[c] += of.loose_N[at] * of.loose_N[at];
+      carried_N2[c] += carried_N * carried_N;
     }
+  for (const std::size_t i : of_group) {
+    const std::size_t c = i % kAbreast;
     const double before_frac =
-        std::exchange(cases_[i].loose_frac, loose_N2 > 0.0 ? std::sqrt(loose_N2 / carried_N2) : 0.0);
+        std::exchange(cases_[i].loose_frac, loose_N2[c] > 0.0 ? std::sqrt(loose_N2[c] / carried_N2[c]) : 0.0);
     cases_[i].stalls = cases_[i].loose_frac > 0.5 * before_frac;
-    cases_[i].lost = cases_[i].lost || !std::isfinite(loose_N2);
+    cases_[i].lost = cases_[i].lost || !std::isfinite(loose_N2[c]);
   }
 }
 
@@ -237,12 +244,15 @@ void Contact::learn() {
   moves_m = moves_of(answer);
   make_square(moves_m, forces_N);
   Abreast without = moves_m;  // less what springs in the base bear of the forces
-  for (std::size_t k = 0; k < without.size(); ++k) {
-    const OneWaySpring& spring = springs_[k / kAbreast];
-    without[k] = spring.base_frac * spring.stiffness_N_per_m * moves_m[k] - forces_N[k];
-  }
   double none[kAbreast] = {};
-  for (std::size_t k = 0; k < moves_m.size(); ++k) none[k % kAbreast] += std::abs(moves_m[k]);
+  for (std::size_t s = 0; s < springs_.size(); ++s) {
+    const double base_N_per_m = springs_[s].base_frac * springs_[s].stiffness_N_per_m;
+    for (std::size_t c = 0; c < kAbreast; ++c) {
+      const std::size_t at = kAbreast * s + c;
+      without[at] = base_N_per_m * moves_m[at] - forces_N[at];
+      none[c] += std::abs(moves_m[at]);
+    }
+  }
   const std::size_t i = forces_N_.size();
   forces_N_.push_back(std::move(forces_N));
   moves_m_.push_back(std::move(moves_m));

@@ -88,6 +88,7 @@ class Contact {
   std::vector<Abreast> forces_N_{};  // at the springs, six to an item
   std::vector<Abreast> moves_m_{};   // of the springs, that these make
   Abreast compact_{};                // of some springs: kept for its room
+  std::vector<double> wrong_m_{};    // by spring: as this
   Banded off_springs_{};             // the projected stiffness with no spring
 };
 

@@ -38,7 +38,7 @@ DktTriangle::DktTriangle(const std::array<PlatePoint, 3>& corners, double shear_
     const std::size_t j = (k + 1) % 3;
     const double dx_m = corners[j].x_m - corners[i].x_m;
     const double dy_m = corners[j].y_m - corners[i].y_m;
-    const double length_m = std::hypot(dx_m, dy_m);
+    const double length_m = distance_m(corners[i], corners[j]);
     cosine_[k] = dx_m / length_m;
     sine_[k] = dy_m / length_m;
     // 12 times bending over shear rigidity and length squared, as of a beam along the side.
@@ -62,29 +62,26 @@ DktTriangle::DktTriangle(const std::array<PlatePoint, 3>& corners, double shear_
 DktCurvature DktTriangle::curvature(double xi, double eta) const {
   const std::array<double, 3> area{1.0 - xi - eta, xi, eta};
   DktCurvature b = DktCurvature::Zero();
-  const auto add = [&](double along_x, double along_y, const auto& turn_x, const auto& turn_y) {
-    b.row(0) += along_x * turn_x;
-    b.row(1) += along_y * turn_y;
-    b.row(2) += along_y * turn_x + along_x * turn_y;
-  };
   for (std::size_t i = 0; i < 3; ++i) {
     const auto at = 3 * static_cast<Eigen::Index>(i);
-    Eigen::Matrix<double, 1, 9> turn_x = Eigen::Matrix<double, 1, 9>::Zero();
-    Eigen::Matrix<double, 1, 9> turn_y = turn_x;
-    turn_x(at + kTurnX) = 1.0;
-    turn_y(at + kTurnY) = -1.0;
-    add(x_[i], y_[i], turn_x, turn_y);
+    b(0, at + kTurnX) = b(2, at + kTurnY) = x_[i];
+    b(1, at + kTurnY) = b(2, at + kTurnX) = y_[i];
   }
+  for (const Eigen::Index turn_y : {kTurnY, 3 + kTurnY, 6 + kTurnY}) b.col(turn_y) = -b.col(turn_y);
   for (std::size_t k = 0; k < 3; ++k) {
     const std::size_t i = k;
     const std::size_t j = (k + 1) % 3;
     // Of the bubble 4 L_i L_j.
     const double along_x = 4.0 * (x_[i] * area[j] + area[i] * x_[j]);
     const double along_y = 4.0 * (y_[i] * area[j] + area[i] * y_[j]);
-    const auto row = static_cast<Eigen::Index>(k);
-    add(along_x, along_y, (cosine_[k] * bow_.row(row)).eval(), (sine_[k] * bow_.row(row)).eval());
+    const Eigen::Vector3d turned(along_x * cosine_[k], along_y * sine_[k],
+                                 along_y * cosine_[k] + along_x * sine_[k]);
+    for (const std::size_t end : {i, j}) {
+      const auto at = 3 * static_cast<Eigen::Index>(end);
+      for (Eigen::Index c = at; c < at + 3; ++c) b.col(c) += bow_(static_cast<Eigen::Index>(k), c) * turned;
+    }
   }
-  return b / twice_area_m2_;
+  return (1.0 / twice_area_m2_) * b;
 }
 
 DktShear DktTriangle::shear(double xi, double eta) const {

@@ -18,11 +18,6 @@ constexpr double kNearest_ratio = 0.62;  // of the size: nearer, and a lattice n
 constexpr int kMostHalvings = 3;
 constexpr double kSagitta_m = 1e-3;  // by which a chord may leave its arc
 
-double square_m2(PlatePoint a, PlatePoint b) {
-  return (a.x_m - b.x_m) * (a.x_m - b.x_m) + (a.y_m - b.y_m) * (a.y_m - b.y_m);
-}
-double distance_m(PlatePoint a, PlatePoint b) { return std::sqrt(square_m2(a, b)); }
-
 double cross_m2(PlatePoint a, PlatePoint b, PlatePoint c) {
   return (b.x_m - a.x_m) * (c.y_m - a.y_m) - (b.y_m - a.y_m) * (c.x_m - a.x_m);
 }
@@ -141,65 +136,69 @@ class Delaunay {
   };
 
   void insert(int node) {
-    std::vector<int> hole{face_around(points_[static_cast<std::size_t>(node)])};
-    std::vector<Rim> rim;
-    faces_[static_cast<std::size_t>(hole.front())].alive = false;
-    for (std::size_t k = 0; k < hole.size(); ++k) {
-      const Face face = faces_[static_cast<std::size_t>(hole[k])];
+    hole_.assign(1, face_around(points_[static_cast<std::size_t>(node)]));
+    rim_.clear();
+    faces_[static_cast<std::size_t>(hole_.front())].alive = false;
+    for (std::size_t k = 0; k < hole_.size(); ++k) {
+      const Face face = faces_[static_cast<std::size_t>(hole_[k])];
       for (std::size_t i = 0; i < 3; ++i) {
         const int beyond = face.across[i];
         if (beyond >= 0 && !faces_[static_cast<std::size_t>(beyond)].alive) continue;
         if (beyond >= 0 && within(faces_[static_cast<std::size_t>(beyond)], node)) {
           faces_[static_cast<std::size_t>(beyond)].alive = false;
-          hole.push_back(beyond);
+          hole_.push_back(beyond);
         }
       }
     }
-    for (const int at : hole) {
+    for (const int at : hole_) {
       const Face& face = faces_[static_cast<std::size_t>(at)];
       for (std::size_t i = 0; i < 3; ++i) {
         const int beyond = face.across[i];
         if (beyond < 0 || faces_[static_cast<std::size_t>(beyond)].alive)
-          rim.push_back({face.corners[(i + 1) % 3], face.corners[(i + 2) % 3], beyond});
+          rim_.push_back({face.corners[(i + 1) % 3], face.corners[(i + 2) % 3], beyond});
       }
     }
-    fill(node, rim, hole);
+    fill(node);
   }
 
-  void fill(int node, const std::vector<Rim>& rim, const std::vector<int>& hole) {
-    std::vector<int> made;
-    for (std::size_t k = 0; k < rim.size(); ++k) {
+  // With faces from the node to the rim of its hole.
+  void fill(int node) {
+    made_.clear();
+    for (std::size_t k = 0; k < rim_.size(); ++k) {
       int slot = 0;
-      if (k < hole.size()) {
-        slot = hole[k];
+      if (k < hole_.size()) {
+        slot = hole_[k];
       } else {
         slot = static_cast<int>(faces_.size());
         faces_.emplace_back();
       }
-      made.push_back(slot);
-      faces_[static_cast<std::size_t>(slot)] = {{node, rim[k].from, rim[k].to},
-                                                {rim[k].outside, -1, -1}, true};
-      if (rim[k].outside >= 0) {
-        Face& beyond = faces_[static_cast<std::size_t>(rim[k].outside)];
+      made_.push_back(slot);
+      faces_[static_cast<std::size_t>(slot)] = {{node, rim_[k].from, rim_[k].to},
+                                                {rim_[k].outside, -1, -1}, true};
+      if (rim_[k].outside >= 0) {
+        Face& beyond = faces_[static_cast<std::size_t>(rim_[k].outside)];
         for (std::size_t i = 0; i < 3; ++i) {
-          if (beyond.corners[(i + 1) % 3] == rim[k].to && beyond.corners[(i + 2) % 3] == rim[k].from)
+          if (beyond.corners[(i + 1) % 3] == rim_[k].to && beyond.corners[(i + 2) % 3] == rim_[k].from)
             beyond.across[i] = slot;
         }
       }
     }
-    for (std::size_t a = 0; a < rim.size(); ++a) {
-      for (std::size_t b = 0; b < rim.size(); ++b) {
-        if (rim[a].to != rim[b].from) continue;
-        faces_[static_cast<std::size_t>(made[a])].across[1] = made[b];
-        faces_[static_cast<std::size_t>(made[b])].across[2] = made[a];
+    for (std::size_t a = 0; a < rim_.size(); ++a) {
+      for (std::size_t b = 0; b < rim_.size(); ++b) {
+        if (rim_[a].to != rim_[b].from) continue;
+        faces_[static_cast<std::size_t>(made_[a])].across[1] = made_[b];
+        faces_[static_cast<std::size_t>(made_[b])].across[2] = made_[a];
       }
     }
-    last_ = made.front();
+    last_ = made_.front();
   }
 
   std::vector<PlatePoint> points_{};
   std::vector<double> lift_{};
   std::vector<Face> faces_{};
+  std::vector<int> hole_{};  // of the node that is set in: faces,
+  std::vector<Rim> rim_{};   // what is round them,
+  std::vector<int> made_{};  // and the faces in their place
   int first_outer_ = 0;
   int last_ = 0;
 };

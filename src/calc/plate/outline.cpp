@@ -19,8 +19,7 @@ PlatePoint operator+(PlatePoint a, PlatePoint b) { return {a.x_m + b.x_m, a.y_m 
 PlatePoint operator*(double factor, PlatePoint a) { return {factor * a.x_m, factor * a.y_m}; }
 double dot(PlatePoint a, PlatePoint b) { return a.x_m * b.x_m + a.y_m * b.y_m; }
 double cross(PlatePoint a, PlatePoint b) { return a.x_m * b.y_m - a.y_m * b.x_m; }
-double size_m(PlatePoint a) { return std::hypot(a.x_m, a.y_m); }
-double distance_m(PlatePoint a, PlatePoint b) { return size_m(a - b); }
+double size_m(PlatePoint a) { return distance_m(a, {}); }
 PlatePoint left_of(PlatePoint a) { return {-a.y_m, a.x_m}; }
 
 bool finite(PlatePoint p) { return std::isfinite(p.x_m) && std::isfinite(p.y_m); }

@@ -15,8 +15,6 @@
 namespace thole {
 namespace {
 
-using Eigen::VectorXd;
-
 constexpr double kDeckInBase_frac = 0.3;  // of a deck's or prop's stiffness: about what acts in most cases
 constexpr int kFootPoints = 6;            // across a foot, each way
 constexpr std::size_t kModes = 3;
@@ -28,6 +26,12 @@ Eigen::Index deflection(int node) { return 3 * static_cast<Eigen::Index>(node); 
 
 std::size_t in_sixes(std::size_t count) { return (count + kAbreast - 1) / kAbreast; }
 
+// One of six columns abreast.
+struct Column {
+  const double* from = nullptr;
+  double operator[](Eigen::Index row) const { return from[static_cast<Eigen::Index>(kAbreast) * row]; }
+};
+
 // A part of the answer that a load or a mass acts on: weights of the nodes' deflections.
 struct Weight {
   int node = 0;
@@ -35,13 +39,14 @@ struct Weight {
 };
 using Weights = std::vector<Weight>;
 
-std::optional<Weights> weights_at(const PlateMesh& mesh, PlatePoint p) {
+std::optional<Weights> weights_at(const PlateMesh& mesh, double near_m2, PlatePoint p) {
   double best = -1e300;
   std::array<Weight, 3> found{};
   for (const std::array<int, 3>& corners : mesh.triangles) {
     const PlatePoint& a = mesh.nodes[static_cast<std::size_t>(corners[0])];
     const PlatePoint& b = mesh.nodes[static_cast<std::size_t>(corners[1])];
     const PlatePoint& c = mesh.nodes[static_cast<std::size_t>(corners[2])];
+    if (square_m2(a, p) > near_m2) continue;
     const double twice = (b.x_m - a.x_m) * (c.y_m - a.y_m) - (b.y_m - a.y_m) * (c.x_m - a.x_m);
     const double twice_b = (p.x_m - a.x_m) * (c.y_m - a.y_m) - (p.y_m - a.y_m) * (c.x_m - a.x_m);
     const double twice_c = (b.x_m - a.x_m) * (p.y_m - a.y_m) - (b.y_m - a.y_m) * (p.x_m - a.x_m);
@@ -64,6 +69,10 @@ struct FootWeights {
 };
 
 std::optional<FootWeights> foot_weights(const PlateMesh& mesh, const PlateFoot& foot) {
+  double near_m2 = 0.0;  // no point is farther from a corner of its triangle
+  for (const auto& [a, b, c] : mesh.triangles)
+    for (const auto& [from, to] : {std::pair(a, b), std::pair(b, c), std::pair(c, a)})
+      near_m2 = std::max(near_m2, square_m2(mesh.nodes[static_cast<std::size_t>(from)], mesh.nodes[static_cast<std::size_t>(to)]));
   const auto offset = [](int k, double length_m) { return length_m * ((k + 0.5) / kFootPoints - 0.5); };
   double x_square = 0.0, y_square = 0.0;
   for (int k = 0; k < kFootPoints; ++k) {
@@ -75,7 +84,7 @@ std::optional<FootWeights> foot_weights(const PlateMesh& mesh, const PlateFoot& 
     for (int j = 0; j < kFootPoints; ++j) {
       const double x_m = offset(i, foot.length_m);
       const double y_m = offset(j, foot.width_m);
-      const std::optional<Weights> here = weights_at(mesh, {foot.middle.x_m + x_m, foot.middle.y_m + y_m});
+      const std::optional<Weights> here = weights_at(mesh, near_m2, {foot.middle.x_m + x_m, foot.middle.y_m + y_m});
       if (!here) return std::nullopt;
       for (const Weight& weight : *here) {
         weights.mean.push_back({weight.node, weight.share / (kFootPoints * kFootPoints)});
@@ -173,7 +182,12 @@ class PlateSystem {
     for (std::size_t i = 0; i < cases; ++i)
       (unknowns_.in_halves() && is_even(loads[i / kAbreast], i % kAbreast) ? even : rest).cases.push_back(i);
     out_.cases.resize(cases);
-    return solve_share(even, loads) && solve_share(rest, loads);
+    // All cases are told from one structure: the bolts, and some deck everywhere.
+    Banded base = stiffness_;
+    for (const OneWaySpring& spring : springs_)
+      unknowns_.add(base, spring.deflection, spring.deflection, spring.base_frac * spring.stiffness_N_per_m);
+    if (!base.factor()) return refuse("The plate can move freely on its bolts.");
+    return solve_share(even, base.head(even.rows / kAbreast), loads) && solve_share(rest, base, loads);
   }
 
   void solve_modes() {
@@ -256,7 +270,7 @@ class PlateSystem {
       for (int k = 0; k <= parts; ++k) {
         const PlatePoint p{bar.from_x_m + (bar.to_x_m - bar.from_x_m) * k / parts, bar.y_m};
         const auto near = [&](PlatePoint other) {
-          return std::hypot(other.x_m - p.x_m, other.y_m - p.y_m) < 0.4 * kBarStep_m;
+          return distance_m(other, p) < 0.4 * kBarStep_m;
         };
         const std::vector<PlateHole>& bolts = model_.shape.bolts;
         if (std::none_of(wish.fixed.begin(), wish.fixed.end(), near) &&
@@ -308,14 +322,9 @@ class PlateSystem {
     return even;
   }
 
-  bool solve_share(const Share& share, const std::vector<Abreast>& all_loads) {
+  bool solve_share(const Share& share, const Banded& base, const std::vector<Abreast>& all_loads) {
     const std::vector<std::size_t>& cases = share.cases;
     if (cases.empty()) return true;
-    // All its cases are told from one structure: the bolts, and some deck everywhere.
-    Banded base = stiffness_.head(share.rows / kAbreast);
-    for (const OneWaySpring& spring : share.springs)
-      unknowns_.add(base, spring.deflection, spring.deflection, spring.base_frac * spring.stiffness_N_per_m);
-    if (!base.factor()) return refuse("The plate can move freely on its bolts.");
     std::vector<Abreast> loads(in_sixes(cases.size()), Abreast(kAbreast * share.rows));
     for (std::size_t i = 0; i < cases.size(); ++i)
       for (std::size_t row = 0; row < share.rows; ++row)
@@ -345,23 +354,30 @@ class PlateSystem {
     contact.correct(more);
     for (std::size_t k = 0; k < moves.size(); ++k)
       for (std::size_t at = 0; at < moves[k].size(); ++at) moves[k][at] += more[k][at];
-    for (std::size_t i = 0; i < cases.size(); ++i) {
-      const VectorXd u = unknowns_of(moves[i / kAbreast], i % kAbreast);
-      out_.cases[cases[i]] = read(model_.cases[cases[i]], u);
-      out_.cases[cases[i]].rounds = contact.rounds(i);
-      if (static_cast<int>(cases[i]) != model_.rest_case) continue;
-      for (const std::size_t s : share.spring) rest_.push_back(contact.acting(i)[s]);
+    for (std::size_t first = 0; first < cases.size(); first += kAbreast) {
+      const Abreast u = unknowns_of(moves[first / kAbreast]);
+      const Abreast stresses_Pa = stresses_of(u);
+      for (std::size_t i = first; i < std::min(first + kAbreast, cases.size()); ++i) {
+        out_.cases[cases[i]] = read(model_.cases[cases[i]], {u.data() + i % kAbreast}, {stresses_Pa.data() + i % kAbreast});
+        out_.cases[cases[i]].rounds = contact.rounds(i);
+        if (static_cast<int>(cases[i]) != model_.rest_case) continue;
+        for (const std::size_t s : share.spring) rest_.push_back(contact.acting(i)[s]);
+      }
     }
     return true;
   }
 
-  VectorXd unknowns_of(const Abreast& columns, std::size_t column) const {
-    VectorXd u = VectorXd::Zero(unknown_count_);
-    Eigen::Index k = 0;
-    for (int node = 0; k < unknown_count_; ++node)
-      for (std::size_t which = 0; which < 3; ++which, ++k)
-        for (const auto& [row, sign] : unknowns_.of(node, which))
-          if (const std::size_t at = kAbreast * row + column; at < columns.size()) u[k] += sign * columns[at];
+  // By node, of columns that may lack the odd rows.
+  Abreast unknowns_of(const Abreast& columns) const {
+    Abreast u(kAbreast * static_cast<std::size_t>(unknown_count_));
+    std::size_t k = 0;
+    for (int node = 0; k < u.size(); ++node)
+      for (std::size_t which = 0; which < 3; ++which, k += kAbreast)
+        for (const auto& [row, sign] : unknowns_.of(node, which)) {
+          const std::size_t at = kAbreast * row;
+          if (sign == 0.0 || at >= columns.size()) continue;
+          for (std::size_t c = 0; c < kAbreast; ++c) u[k + c] += sign * columns[at + c];
+        }
     return u;
   }
 
@@ -391,7 +407,7 @@ class PlateSystem {
     double farthest_m = 0.0;
     PlatePoint far = bolts.front().at;
     for (const PlateHole& bolt : bolts) {
-      const double away_m = std::hypot(bolt.at.x_m - bolts.front().at.x_m, bolt.at.y_m - bolts.front().at.y_m);
+      const double away_m = distance_m(bolt.at, bolts.front().at);
       if (away_m > farthest_m) farthest_m = away_m, far = bolt.at;
     }
     double off_m = 0.0;
@@ -410,34 +426,47 @@ class PlateSystem {
     const double nu = model_.material.poisson_ratio;
     const double bending_Nm = model_.material.modulus_Pa * t_m * t_m * t_m / (12.0 * (1.0 - nu * nu));
     const Eigen::Matrix3d rigidity = bending_Nm * plate_rigidity(nu);
+    const Eigen::Matrix3d per_curvature_Pa = 6.0 / (t_m * t_m) * rigidity;
+    std::vector<double> bending_area_m2(out_.mesh.nodes.size());
     node_area_m2_.assign(out_.mesh.nodes.size(), 0.0);
     deck_area_m2_.assign(out_.mesh.nodes.size(), 0.0);
     for (std::size_t k = 0; k < out_.mesh.triangles.size(); ++k) {
-      const std::array<int, 3>& corners = out_.mesh.triangles[k];
-      const DktTriangle element = triangle(corners);
-      const double ratio = patch_ratio(corners);
-      const std::array<DktCurvature, 3> curvature = element.at_corners();
-      if (!(ratio > 1.0)) bendings_.push_back({corners, element.area_m2(), curvature});
+      const std::size_t image = images_ ? images_->triangle[k] : k;
+      if (image < k) continue;
       // In halves a triangle and its image add the same.
-      const std::size_t image = image_.empty() ? k : image_[k];
-      if (image >= k) {
-        const DktMatrix stiffness = (image > k ? 2.0 * ratio : ratio) * element.stiffness(rigidity, curvature);
-        std::array<const Places*, 9> at{};
-        for (std::size_t a = 0; a < 9; ++a) at[a] = &unknowns_.of(corners[a / 3], a % 3);
-        for (std::size_t a = 0; a < 9; ++a)
-          for (std::size_t b = 0; b <= a; ++b)
-            unknowns_.add(stiffness_, *at[a], *at[b],
-                          stiffness(static_cast<Eigen::Index>(a), static_cast<Eigen::Index>(b)));
-      }
+      const double sides = image > k ? 2.0 : 1.0;
+      Bending bending{.corners = out_.mesh.triangles[k]};
+      if (image > k) bending.image = corners_of_image(bending.corners);
+      const DktTriangle element = triangle(bending.corners);
+      const double area_m2 = element.area_m2();
+      const double ratio = patch_ratio(bending.corners);
+      const std::array<DktCurvature, 3> curvature = element.at_corners();
+      const DktMatrix stiffness = sides * ratio * element.stiffness(rigidity, curvature);
+      std::array<const Places*, 9> at{};
+      for (std::size_t a = 0; a < 9; ++a) at[a] = &unknowns_.of(bending.corners[a / 3], a % 3);
+      for (std::size_t a = 0; a < 9; ++a)
+        for (std::size_t b = 0; b <= a; ++b)
+          unknowns_.add(stiffness_, *at[a], *at[b],
+                        stiffness(static_cast<Eigen::Index>(a), static_cast<Eigen::Index>(b)));
       double middle_x_m = 0.0;
-      for (const int corner : corners) middle_x_m += out_.mesh.nodes[static_cast<std::size_t>(corner)].x_m / 3.0;
-      for (const int corner : corners) {
-        node_area_m2_[static_cast<std::size_t>(corner)] += element.area_m2() / 3.0;
-        if (middle_x_m < model_.support.deck_edge_m)
-          deck_area_m2_[static_cast<std::size_t>(corner)] += element.area_m2() / 3.0;
-      }
-      out_.area_m2 += element.area_m2();
+      for (const int corner : bending.corners)
+        middle_x_m += out_.mesh.nodes[static_cast<std::size_t>(corner)].x_m / 3.0;
+      for_sides(bending, [&](const std::array<int, 3>& corners) {
+        for (const int corner : corners) {
+          const auto node = static_cast<std::size_t>(corner);
+          node_area_m2_[node] += area_m2 / 3.0;
+          if (middle_x_m < model_.support.deck_edge_m) deck_area_m2_[node] += area_m2 / 3.0;
+          if (!(ratio > 1.0)) bending_area_m2[node] += area_m2;
+        }
+      });
+      out_.area_m2 += sides * area_m2;
+      if (ratio > 1.0) continue;
+      for (std::size_t a = 0; a < 3; ++a) bending.stress_Pa[a] = area_m2 * per_curvature_Pa.lazyProduct(curvature[a]);
+      bendings_.push_back(bending);
     }
+    for (Bending& bending : bendings_)
+      for (std::size_t a = 0; a < 3; ++a)
+        bending.stress_Pa[a] *= 1.0 / bending_area_m2[static_cast<std::size_t>(bending.corners[a])];
     out_.mass_kg = out_.area_m2 * t_m * model_.material.density_kg_per_m3;
     add_bars();
     for (const int node : out_.mesh.bolt_nodes)
@@ -454,7 +483,7 @@ class PlateSystem {
     for (const BarPart& part : bar_parts_) ties.push_back({part.aft, part.fore});
     unknowns_ = Unknowns(out_.mesh, images, ties);
     stiffness_ = unknowns_.matrix();
-    for (std::size_t k = 0; images && k < images->triangle.size(); ++k) image_.push_back(images->triangle[k]);
+    images_ = std::move(images);
   }
   bool is_mirrored(const MeshImages& images) const {
     const auto same = [](double a, double b) {
@@ -548,7 +577,7 @@ class PlateSystem {
   }
 
   // Curvature of each part at its ends, the mean of those that meet in a node.
-  double bar_stress_Pa(const Eigen::Ref<const VectorXd>& u) const {
+  double bar_stress_Pa(const Column& u) const {
     double most_Pa = 0.0;
     double before = 0.0;  // curvature at the fore end of the part before
     for (std::size_t k = 0; k < bar_parts_.size(); ++k) {
@@ -599,7 +628,7 @@ class PlateSystem {
 
   int node_at(PlatePoint p) const {
     for (std::size_t i = 0; i < out_.mesh.nodes.size(); ++i)
-      if (std::hypot(out_.mesh.nodes[i].x_m - p.x_m, out_.mesh.nodes[i].y_m - p.y_m) < 1e-6) return static_cast<int>(i);
+      if (distance_m(out_.mesh.nodes[i], p) < 1e-6) return static_cast<int>(i);
     return -1;
   }
 
@@ -684,18 +713,20 @@ class PlateSystem {
   }
   Abreast times_mass(const Abreast& shapes) const {
     Abreast result = shapes;
-    for (std::size_t k = 0; k < result.size(); ++k) result[k] *= inertia_[k / kAbreast];
+    for (std::size_t row = 0; row < inertia_.size(); ++row)
+      for (std::size_t c = 0; c < kAbreast; ++c) result[kAbreast * row + c] *= inertia_[row];
     for (const auto& [rows, inertia] : heavy_) {
-      for (std::size_t c = 0; c < kAbreast; ++c) {
-        double motion = 0.0;
-        for (const Place& place : rows) motion += place.sign_factor * shapes[kAbreast * place.row + c];
-        for (const Place& place : rows) result[kAbreast * place.row + c] += inertia * motion * place.sign_factor;
-      }
+      double force[kAbreast] = {};
+      for (const auto& [row, share] : rows)
+        for (std::size_t c = 0; c < kAbreast; ++c) force[c] += share * shapes[kAbreast * row + c];
+      for (double& each : force) each *= inertia;
+      for (const auto& [row, share] : rows)
+        for (std::size_t c = 0; c < kAbreast; ++c) result[kAbreast * row + c] += share * force[c];
     }
     return result;
   }
 
-  PlateCaseSolution read(const PlateLoadCase& load_case, const Eigen::Ref<const VectorXd>& u) {
+  PlateCaseSolution read(const PlateLoadCase& load_case, const Column& u, const Column& stresses_Pa) {
     PlateCaseSolution result;
     const std::size_t count = out_.mesh.nodes.size();
     result.sag_m.resize(count);
@@ -724,36 +755,44 @@ class PlateSystem {
       for (const Weight& weight : feet->mean) result.foot_sag_m += weight.share * u[deflection(weight.node)];
       for (const Weight& weight : feet->pitch) result.foot_pitch_rad += weight.share * u[deflection(weight.node)];
     }
-    read_stress(load_case, u, result);
+    read_stress(load_case, stresses_Pa, result);
     result.bar_stress_Pa = bar_stress_Pa(u);
     return result;
   }
 
-  void read_stress(const PlateLoadCase& load_case, const Eigen::Ref<const VectorXd>& u,
-                   PlateCaseSolution& result) const {
-    const double t_m = model_.shape.thickness_m;
-    const double nu = model_.material.poisson_ratio;
-    const double per_curvature_Pa = model_.material.modulus_Pa * t_m / (2.0 * (1.0 - nu * nu));
-    const Eigen::Matrix3d rigidity = per_curvature_Pa * plate_rigidity(nu);
-    std::vector<Eigen::Vector3d> sums(out_.mesh.nodes.size(), Eigen::Vector3d::Zero());
-    std::vector<double> areas(out_.mesh.nodes.size(), 0.0);
+  // By node s_xx, s_yy, s_xy on the surface: the mean of the triangles there, each as its area.
+  Abreast stresses_of(const Abreast& u) const {
+    using Six = Eigen::Array<double, kAbreast, 1>;
+    Abreast stresses_Pa(kAbreast * 3 * out_.mesh.nodes.size());
     for (const Bending& bending : bendings_) {
-      Eigen::Matrix<double, 9, 1> local;
-      for (std::size_t a = 0; a < 3; ++a)
-        local.segment<3>(3 * static_cast<Eigen::Index>(a)) = u.segment<3>(deflection(bending.corners[a]));
-      for (std::size_t a = 0; a < 3; ++a) {
-        const Eigen::Vector3d stress = rigidity * (bending.curvature[a] * local);
-        sums[static_cast<std::size_t>(bending.corners[a])] += bending.area_m2 * stress;
-        areas[static_cast<std::size_t>(bending.corners[a])] += bending.area_m2;
-      }
+      double sign = 1.0;  // of what a mirror turns
+      for_sides(bending, [&](const std::array<int, 3>& corners) {
+        Six local[9];
+        for (std::size_t k = 0; k < 9; ++k)
+          local[k] = (k % 3 == 1 ? sign : 1.0) *
+                     Eigen::Map<const Six>(u.data() + kAbreast * (3 * static_cast<std::size_t>(corners[k / 3]) + k % 3));
+        for (std::size_t a = 0; a < 3; ++a)
+          for (Eigen::Index row = 0; row < 3; ++row) {
+            Six sum = Six::Zero();
+            for (std::size_t k = 0; k < 9; ++k) sum += bending.stress_Pa[a](row, static_cast<Eigen::Index>(k)) * local[k];
+            Eigen::Map<Six>(stresses_Pa.data() + kAbreast * static_cast<std::size_t>(3 * corners[a] + row)) +=
+                (row == 2 ? sign : 1.0) * sum;
+          }
+        sign = -1.0;
+      });
     }
+    return stresses_Pa;
+  }
+
+  void read_stress(const PlateLoadCase& load_case, const Column& stresses_Pa, PlateCaseSolution& result) const {
     std::vector<PlatePoint> points;
     for (const PlateLoad& load : load_case.loads)
       if (!(load.foot.length_m > 0.0) && !(load.foot.width_m > 0.0)) points.push_back(load.foot.middle);
-    result.stress_Pa.resize(sums.size());
-    for (std::size_t node = 0; node < sums.size(); ++node) {
-      const Eigen::Vector3d s = areas[node] > 0.0 ? Eigen::Vector3d(sums[node] / areas[node]) : Eigen::Vector3d::Zero();
-      result.stress_Pa[node] = std::sqrt(s[0] * s[0] - s[0] * s[1] + s[1] * s[1] + 3.0 * s[2] * s[2]);
+    result.stress_Pa.resize(out_.mesh.nodes.size());
+    for (std::size_t node = 0; node < result.stress_Pa.size(); ++node) {
+      const Eigen::Index at = 3 * static_cast<Eigen::Index>(node);
+      const double xx_Pa = stresses_Pa[at], yy_Pa = stresses_Pa[at + 1], xy_Pa = stresses_Pa[at + 2];
+      result.stress_Pa[node] = std::sqrt(xx_Pa * xx_Pa - xx_Pa * yy_Pa + yy_Pa * yy_Pa + 3.0 * xy_Pa * xy_Pa);
       if (result.stress_Pa[node] > result.worst_stress_Pa && clear_[node] != 0 && clear_of(points, node)) {
         result.worst_stress_Pa = result.stress_Pa[node];
         result.worst_node = static_cast<int>(node);
@@ -762,7 +801,7 @@ class PlateSystem {
   }
   bool clear_of(const std::vector<PlatePoint>& points, std::size_t node) const {
     return std::none_of(points.begin(), points.end(), [&](const PlatePoint& p) {
-      return std::hypot(p.x_m - out_.mesh.nodes[node].x_m, p.y_m - out_.mesh.nodes[node].y_m) < model_.stress_clear_m;
+      return distance_m(p, out_.mesh.nodes[node]) < model_.stress_clear_m;
     });
   }
   // Of what all cases have in common.
@@ -774,13 +813,23 @@ class PlateSystem {
       clear_.push_back(clear_of(points, node) && clear_of_patches(out_.mesh.nodes[node]) ? 1 : 0);
   }
 
-  // Where stress is read: triangles with nothing bolted on them, and their curvatures at the
-  // corners.
+  // Where stress is read: triangles with nothing bolted on them. What their unknowns make of it at each
+  // corner, as the triangle's share of the area there.
   struct Bending {
     std::array<int, 3> corners{};
-    double area_m2 = 0.0;
-    std::array<DktCurvature, 3> curvature{};
+    std::optional<std::array<int, 3>> image{};  // in halves: the same corners of the image
+    std::array<DktCurvature, 3> stress_Pa{};
   };
+  template <class Use>
+  static void for_sides(const Bending& bending, Use&& use) {
+    use(bending.corners);
+    if (bending.image) use(*bending.image);
+  }
+  std::array<int, 3> corners_of_image(const std::array<int, 3>& corners) const {
+    std::array<int, 3> there{};
+    for (std::size_t k = 0; k < 3; ++k) there[k] = static_cast<int>(images_->node[static_cast<std::size_t>(corners[k])]);
+    return there;
+  }
 
   const PlateModel& model_;
   PlateSolution& out_;
@@ -789,8 +838,8 @@ class PlateSystem {
   std::vector<char> clear_{};
   Eigen::Index unknown_count_ = 0;
   Unknowns unknowns_{};
-  std::vector<std::size_t> image_{};  // of each triangle; nothing: not in halves
-  Banded stiffness_{};                // without springs of one sense
+  std::optional<MeshImages> images_{};  // nothing: not in halves
+  Banded stiffness_{};                  // without springs of one sense
   std::vector<double> node_area_m2_{};
   std::vector<double> deck_area_m2_{};
   std::vector<OneWaySpring> springs_{};

@@ -2,6 +2,7 @@
 
 // The plate's outline and everything that is cut or drilled, as the maker sees it from above.
 
+#include <cmath>
 #include <vector>
 
 namespace thole {
@@ -11,6 +12,10 @@ struct PlatePoint {
   double x_m = 0.0;
   double y_m = 0.0;
 };
+inline double square_m2(PlatePoint a, PlatePoint b) {
+  return (a.x_m - b.x_m) * (a.x_m - b.x_m) + (a.y_m - b.y_m) * (a.y_m - b.y_m);
+}
+inline double distance_m(PlatePoint a, PlatePoint b) { return std::sqrt(square_m2(a, b)); }
 
 // Of an outline, counter-clockwise.
 struct PlateCorner {

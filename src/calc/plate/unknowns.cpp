@@ -34,25 +34,23 @@ std::size_t in_full_bands(std::size_t rows) { return (rows + kAbreast - 1) / kAb
 }  // namespace
 
 std::optional<MeshImages> mesh_images(const PlateMesh& mesh) {
-  const auto find_each = [](std::size_t count, const auto& key, const auto& image_key,
-                            std::vector<std::size_t>& found) {
+  const auto find_each = [](const auto& keys, const auto& wanted, std::vector<std::size_t>& found) {
     const std::vector<std::size_t> order =
-        places_in_order(count, [&](std::size_t a, std::size_t b) { return key(a) < key(b); });
-    for (std::size_t i = 0; i < count; ++i) {
-      const auto wanted = image_key(i);
-      const auto at = std::partition_point(order.begin(), order.end(), [&](std::size_t j) { return key(j) < wanted; });
-      if (at == order.end() || key(*at) != wanted) return false;
+        places_in_order(keys.size(), [&](std::size_t a, std::size_t b) { return keys[a] < keys[b]; });
+    for (const auto& want : wanted) {
+      const auto at = std::partition_point(order.begin(), order.end(), [&](std::size_t j) { return keys[j] < want; });
+      if (at == order.end() || keys[*at] != want) return false;
       found.push_back(*at);
     }
     return true;
   };
   MeshImages images;
-  const auto in_steps = [](double along_m) { return std::llround(along_m / kSamePlace_m); };
-  const std::vector<PlatePoint>& nodes = mesh.nodes;
-  if (!find_each(
-          nodes.size(), [&](std::size_t i) { return std::pair(in_steps(nodes[i].x_m), in_steps(nodes[i].y_m)); },
-          [&](std::size_t i) { return std::pair(in_steps(nodes[i].x_m), in_steps(-nodes[i].y_m)); }, images.node))
-    return std::nullopt;
+  std::vector<std::array<long long, 2>> at, across;
+  for (const PlatePoint& p : mesh.nodes) {
+    at.push_back({std::llround(p.x_m / kSamePlace_m), std::llround(p.y_m / kSamePlace_m)});
+    across.push_back({at.back()[0], -at.back()[1]});
+  }
+  if (!find_each(at, across, images.node)) return std::nullopt;
   using Corners = std::array<std::size_t, 3>;
   std::vector<Corners> corners, image;
   for (const std::array<int, 3>& triangle : mesh.triangles) {
@@ -69,10 +67,7 @@ std::optional<MeshImages> mesh_images(const PlateMesh& mesh) {
     corners.push_back(here);
     image.push_back(there);
   }
-  if (!find_each(
-          corners.size(), [&](std::size_t i) { return corners[i]; }, [&](std::size_t i) { return image[i]; },
-          images.triangle))
-    return std::nullopt;
+  if (!find_each(corners, image, images.triangle)) return std::nullopt;
   return images;
 }
 
