@@ -34,29 +34,35 @@ struct Narrow {
 #ifdef THOLE_WIDE_COLUMNS
 extern const ColumnLoops kWideColumns, kWidestColumns;
 
-namespace {
-const ColumnLoops& loops() {
-  static constexpr ColumnLoops kNarrow = loops_of<Narrow<3>>();
-  static const ColumnLoops& chosen = __builtin_cpu_supports("avx512f") ? kWidestColumns
-                                     : __builtin_cpu_supports("avx2")  ? kWideColumns
-                                                                       : kNarrow;
-  return chosen;
+const std::vector<ColumnLoops>& column_loops() {
+  static const std::vector<ColumnLoops> kLoops = [] {
+    std::vector<ColumnLoops> found;
+    if (__builtin_cpu_supports("avx512f")) found.push_back(kWidestColumns);
+    if (__builtin_cpu_supports("avx2")) found.push_back(kWideColumns);
+    found.push_back(loops_of<Narrow<3>>("three"));
+    return found;
+  }();
+  return kLoops;
 }
-}  // namespace
 
 void take_product(double* into, const double* a, const double* b, std::size_t rows) {
-  loops().product(into, a, b, rows);
+  column_loops().front().product(into, a, b, rows);
 }
 void take_mixture(double* into, const double* a, const double* shares, std::size_t rows) {
-  loops().mixture(into, a, shares, rows);
+  column_loops().front().mixture(into, a, shares, rows);
 }
 void go_forward(double* here, const double* a, const double* b, std::size_t rows, const double* inverse) {
-  loops().forward(here, a, b, rows, inverse);
+  column_loops().front().forward(here, a, b, rows, inverse);
 }
 void go_back(double* into, const double* a, double* here, std::size_t rows, const double* inverse) {
-  loops().back(into, a, here, rows, inverse);
+  column_loops().front().back(into, a, here, rows, inverse);
 }
 #else
+const std::vector<ColumnLoops>& column_loops() {
+  static const std::vector<ColumnLoops> kLoops{loops_of<Narrow<3>>("three"), loops_of<Narrow<6>>("six")};
+  return kLoops;
+}
+
 void take_product(double* into, const double* a, const double* b, std::size_t rows) {
   product<Narrow<3>>(into, a, b, rows);
 }

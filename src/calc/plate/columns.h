@@ -22,6 +22,16 @@ void go_forward(double* here, const double* a, const double* b, std::size_t rows
 // first here = transposed inverse * here, then into -= the mixture.
 void go_back(double* into, const double* a, double* here, std::size_t rows, const double* inverse);
 
+// The same four by the registers that they use.
+struct ColumnLoops {
+  const char* registers;
+  void (*product)(double* into, const double* a, const double* b, std::size_t rows);
+  void (*mixture)(double* into, const double* a, const double* shares, std::size_t rows);
+  void (*forward)(double* here, const double* a, const double* b, std::size_t rows, const double* inverse);
+  void (*back)(double* into, const double* a, double* here, std::size_t rows, const double* inverse);
+};
+const std::vector<ColumnLoops>& column_loops();  // that this machine can run, the widest first
+
 // Six shapes made square to each other by the work of the forces that go with them, and this to
 // one; a shape that says little beyond those before it becomes nothing.
 void make_square(Abreast& shapes, Abreast& forces);

@@ -32,6 +32,6 @@ struct Widest {
 }  // namespace
 
 extern const ColumnLoops kWidestColumns;
-const ColumnLoops kWidestColumns = loops_of<Widest>();
+const ColumnLoops kWidestColumns = loops_of<Widest>("AVX-512");
 
 }  // namespace thole

@@ -11,14 +11,6 @@
 #define THOLE_MEMBER [[gnu::always_inline]] inline
 
 namespace thole {
-
-struct ColumnLoops {
-  void (*product)(double* into, const double* a, const double* b, std::size_t rows);
-  void (*mixture)(double* into, const double* a, const double* shares, std::size_t rows);
-  void (*forward)(double* here, const double* a, const double* b, std::size_t rows, const double* inverse);
-  void (*back)(double* into, const double* a, double* here, std::size_t rows, const double* inverse);
-};
-
 namespace {
 
 // `Columns`: kCount of the six at once, in one row. Each has
@@ -140,8 +132,8 @@ void back(double* into, const double* a, double* here, std::size_t rows, const d
 }
 
 template <class Columns>
-constexpr ColumnLoops loops_of() {
-  return {product<Columns>, mixture<Columns>, forward<Columns>, back<Columns>};
+constexpr ColumnLoops loops_of(const char* registers) {
+  return {registers, product<Columns>, mixture<Columns>, forward<Columns>, back<Columns>};
 }
 
 }  // namespace
