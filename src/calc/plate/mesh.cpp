@@ -114,7 +114,7 @@ class Delaunay {
   }
 
   int face_around(PlatePoint p) const {
-    int at = last_;
+    int at = last_[p.y_m < 0.0 ? 1 : 0];
     for (std::size_t step = 0; step < faces_.size() + 3; ++step) {
       const Face& face = faces_[static_cast<std::size_t>(at)];
       int next = -1;
@@ -190,7 +190,7 @@ class Delaunay {
         faces_[static_cast<std::size_t>(made_[b])].across[2] = made_[a];
       }
     }
-    last_ = made_.front();
+    last_[points_[static_cast<std::size_t>(node)].y_m < 0.0 ? 1 : 0] = made_.front();
   }
 
   std::vector<PlatePoint> points_{};
@@ -200,7 +200,7 @@ class Delaunay {
   std::vector<Rim> rim_{};   // what is round them,
   std::vector<int> made_{};  // and the faces in their place
   int first_outer_ = 0;
-  int last_ = 0;
+  std::array<int, 2> last_{};  // made on either side, where nodes come in pairs
 };
 
 // --- where the nodes lie -------------------------------------------------------------------------
