@@ -101,7 +101,9 @@ std::optional<ChosenPlate> chosen_plate(const Design& design) {
   if (job.cutouts.known())
     for (const CutOut& cut : read_cut_outs(job.cutouts.value).items) plate.shape.cut_outs.push_back(cut_out_corners(cut));
   for (const PlatePoint& at : bolt_places(job, in))
-    plate.shape.bolts.push_back({.at = at, .diameter_m = plate.bolt->hole_mm / 1000.0});
+    plate.shape.bolts.push_back({.at = at,
+                                 .diameter_m = plate.bolt->hole_mm / 1000.0,
+                                 .countersink_m = in.countersunk ? plate.bolt->countersunk_across_mm / 1000.0 : 0.0});
   if (job.outline.known()) {
     const PlateBox box = bounds(rounded(plate.shape.outline));
     in.plate_length_mm = 1000.0 * box.high.x_m;

@@ -1,23 +1,98 @@
 #include "calc/load_cases_study.h"
 
 #include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <utility>
 
 #include "calc/mount/plate_rules.h"
 #include "calc/shaft/tube.h"
 #include "data/bolts.h"
+#include "data/sources_float.h"
 
 namespace thole {
 namespace {
 
 constexpr double kUnknownStem_m = 0.038;  // as the shaft stage takes it
+constexpr double kShortest_s = 0.5;       // likewise
+
+double stem_m(const Design& design) {
+  const Given<double>& outer_mm = design.job.shaft.tube_outer_mm;
+  return outer_mm.known() && outer_mm.value > 0.0 ? 0.001 * outer_mm.value : kUnknownStem_m;
+}
+
+// Of waves and current together, on the shaft and, at its end, the pod.
+double add_deployed_drag(const Design& design, double immersed_m, Trace& trace) {
+  const double current_mps = design.job.water.current_mps.value;
+  const double height_m = design.job.water.wave_height_m.value;
+  const double period_s = std::max(design.job.water.wave_period_s.value, kShortest_s);
+  const StemPush push = stem_push(stem_m(design), immersed_m, height_m, period_s, current_mps);
+  const double pod_mps = current_mps + push.crest_mps * std::exp(-push.wave_number_rad_per_m * immersed_m);
+  const double pod_N = 0.5 * kStemWater_kg_per_m3 * kPodDrag_factor * kPodFrontal_m2 * pod_mps * pod_mps;
+  if (!(push.inertia_N > 0.0)) return push.drag_N + pod_N;  // no waves: nothing that has to be told
+  tell([&] {
+    const Term density{"rho", kStemWater_kg_per_m3, "kg_per_m3", "density of sea water"};
+    const Term stem{"d", stem_m(design), "m", "tube diameter"};
+    const Term current{"U", current_mps, "mps", "current"};
+    const Term crest{"a", push.crest_mps, "mps", "the wave's own speed at the surface, pi H / T"};
+    const Term depth{"z", immersed_m, "m", "tube under water"};
+    const Term reach{"z_1", push.crest_reach_m, "m", "(1 - exp(-k z)) / k"};
+    trace.steps.push_back({.id = "loads.crest_drag",
+                           .label = "Drag of current and wave together on the tube, in a crest",
+                           .symbol = "F_d",
+                           .formula = "rho / 2 * Cd * d * (U^2 * z + 2 * U * a * z_1 + a^2 * z_2)",
+                           .terms = {density,
+                                     {"Cd", kStemDrag_factor, "", "drag coefficient of a round tube"},
+                                     stem,
+                                     current,
+                                     depth,
+                                     crest,
+                                     reach,
+                                     {"z_2", push.square_reach_m, "m", "(1 - exp(-2 k z)) / (2 k)"}},
+                           .value = push.drag_N,
+                           .unit = "N",
+                           .source = kStemDrag});
+    trace.steps.push_back({.id = "loads.water_inertia",
+                           .label = "What the water's inertia adds at its most, a quarter of a period from it",
+                           .symbol = "F_i",
+                           .formula = "rho * Cm * pi / 4 * d^2 * a * (2 * pi / T) * z_1",
+                           .terms = {density,
+                                     {"Cm", kStemInertia_factor, "", "inertia coefficient of a round tube"},
+                                     {"pi", std::numbers::pi, "", "circle constant"},
+                                     stem,
+                                     crest,
+                                     {"T", period_s, "s", "peak period"},
+                                     reach},
+                           .value = push.inertia_N,
+                           .unit = "N",
+                           .source = kStemDrag});
+    trace.steps.push_back({.id = "loads.deployed_drag",
+                           .label = "Waves and current on shaft and pod, motor down",
+                           .symbol = "F",
+                           .formula = "F_d + F_i^2 / max(2 * F_c, F_i) + rho / 2 * Cp * A * (U + a * exp(-k * z))^2",
+                           .terms = {{"F_d", push.drag_N, "N", "drag on the tube in a crest"},
+                                     {"F_i", push.inertia_N, "N", "the water's inertia at its most"},
+                                     {"F_c", push.fall_N, "N", "how the drag falls off beside the crest, rho Cd d (U a z_1 + a^2 z_2)"},
+                                     density,
+                                     {"Cp", kPodDrag_factor, "", "drag coefficient of the pod (our own judgement)"},
+                                     {"A", kPodFrontal_m2, "m2", "pod from ahead (our own judgement)"},
+                                     current,
+                                     crest,
+                                     {"k", push.wave_number_rad_per_m, "rad_per_m", "wave number"},
+                                     depth},
+                           .value = push.peak_N() + pod_N,
+                           .unit = "N",
+                           .source = kStemDrag,
+                           .assumptions = {"Waves run along the current, which is their worst way; speeds are added before they are squared."}});
+  });
+  return push.peak_N() + pod_N;
+}
 
 void add_shaft(const Design& design, LoadCasesInput& in) {
   const Shaft& shaft = design.job.shaft;
   const double outer_mm = shaft.tube_outer_mm.known() ? shaft.tube_outer_mm.value : 0.0;
   in.immersed_m = std::max(design.shaft.propeller_depth_m, 0.0);
-  in.stem_drag_N_s2_per_m2 =
-      drag_per_speed_squared(outer_mm > 0.0 ? 0.001 * outer_mm : kUnknownStem_m, in.immersed_m);
-  in.wave_drag_N = design.shaft.wave_drag_N;
+  in.stem_drag_N_s2_per_m2 = drag_per_speed_squared(stem_m(design), in.immersed_m);
   in.deployed_limit_mps = design.shaft.speed_limit_deployed_mps;
   const bool known = outer_mm > 0.0 && shaft.tube_wall_mm.known() && shaft.tube_yield_MPa.known() &&
                      shaft.tube_modulus_GPa.known();
@@ -28,9 +103,7 @@ void add_shaft(const Design& design, LoadCasesInput& in) {
   in.shaft_plastic_Nm = section.plastic_modulus_mm3 * shaft.tube_yield_MPa.value / 1000.0;
 }
 
-}  // namespace
-
-LoadCasesInput load_cases_input(const Design& design) {
+LoadCasesInput load_cases_input(const Design& design, Trace& trace) {
   const MountInput mount = mount_input(design);
   LoadCasesInput in{.thrust_N = mount.thrust_N,
                     .thrust_lever_m = mount.thrust_lever_m,
@@ -57,8 +130,11 @@ LoadCasesInput load_cases_input(const Design& design) {
                     .trailered = design.job.mount.trailered.value,
                     .current_mps = design.job.water.current_mps.value};
   add_shaft(design, in);
+  in.deployed_drag_N = add_deployed_drag(design, in.immersed_m, trace);
   return in;
 }
+
+}  // namespace
 
 LoadsStudy load_cases_study(const Design& design) {
   LoadsStudy study{.stowed_limit_mps = design.mount.speed_limit_mps,
@@ -66,8 +142,10 @@ LoadsStudy load_cases_study(const Design& design) {
                    .deployed_limit_mps = design.shaft.speed_limit_deployed_mps};
   study.known = design.hold.motor_found && design.job.mount.bolt_rows.value >= 2;
   if (!study.known) return study;
-  study.input = load_cases_input(design);
+  Trace drag;
+  study.input = load_cases_input(design, drag);
   study.loads = load_cases(study.input);
+  for (Step& step : drag.steps) study.loads.trace.steps.push_back(std::move(step));
   study.bolt_breaking_N = design.mount.bolt_breaking_N;
   return study;
 }

@@ -7,9 +7,6 @@
 
 namespace thole {
 
-// What load_cases() is asked for this design. Precondition: a motor was found.
-LoadCasesInput load_cases_input(const Design& design);
-
 struct LoadsStudy {
   bool known = false;       // false: no motor to work it out for
   LoadCasesInput input{};

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <string>
+#include <vector>
 
 #include "base/units.h"
 #include "calc/load_cases_study.h"
@@ -142,6 +144,20 @@ PlateFoot on_the_plate(PlateFoot foot, const PlateCut& cut) {
     if (on) return foot;
   }
   return foot;
+}
+
+// Outline, cut-outs and bolts across the middle line.
+bool is_mirrored(const PlateShape& shape) {
+  constexpr double kSame_m = 1e-6;
+  const auto stands = [](const PlatePoint& a, const PlatePoint& b) { return std::hypot(a.x_m - b.x_m, a.y_m + b.y_m) < kSame_m; };
+  const auto has_images = [&](const auto& parts) {
+    return std::all_of(parts.begin(), parts.end(), [&](const auto& part) {
+      return std::any_of(parts.begin(), parts.end(), [&](const auto& other) { return stands(part.at, other.at); });
+    });
+  };
+  std::vector<PlateCorner> cut_corners;
+  for (const std::vector<PlateCorner>& cut : shape.cut_outs) cut_corners.insert(cut_corners.end(), cut.begin(), cut.end());
+  return has_images(shape.outline) && has_images(shape.bolts) && has_images(cut_corners);
 }
 
 struct Stowed {
@@ -341,24 +357,32 @@ PlateStudy plate_study(const Design& design) {
   const PlateFoot person{.middle = {end_m, 0.0}, .length_m = kPersonFoot_m, .width_m = std::min(kPersonFoot_m, in.plate_width_mm / 1000.0)};
   const std::size_t stepped_on = solve({"A person steps on the fore end", {{.foot = on_the_plate(person, cut), .force_N = -kPerson_N}}});
   const double height_m = kMotorHeight_mm / 1000.0;
-  const std::size_t hung_on = solve(stowed_case("A person hangs on the motor", stowed, 0.0, 0.0, -kHandhold_N * height_m), stowed.lead_m);
-  std::size_t braking = 0, bend = 0;
-  if (loads.input.trailered) {
-    braking = solve(stowed_case("On the trailer, braking", stowed, -weight_N, -weight_N * kRoadAlong_g * height_m), stowed.lead_m);
-    bend = solve(stowed_case("On the trailer, a bend", stowed, -weight_N, 0.0, -weight_N * kRoadAcross_g * height_m), stowed.lead_m);
+  // What comes from either side: once, if the plate is its own mirror image.
+  const bool mirrored = is_mirrored(shape);
+  std::vector<std::size_t> hung_on, bends;
+  std::size_t braking = 0;
+  for (const double side : {-1.0, 1.0}) {
+    if (mirrored && side > 0.0) continue;
+    const std::string whence = mirrored ? "" : side < 0.0 ? ", to starboard" : ", to port";
+    hung_on.push_back(solve(stowed_case("A person hangs on the motor" + whence, stowed, 0.0, 0.0, side * kHandhold_N * height_m), stowed.lead_m));
+    if (loads.input.trailered)
+      bends.push_back(solve(stowed_case("On the trailer, a bend" + whence, stowed, -weight_N, 0.0, side * weight_N * kRoadAcross_g * height_m), stowed.lead_m));
   }
+  if (loads.input.trailered)
+    braking = solve(stowed_case("On the trailer, braking", stowed, -weight_N, -weight_N * kRoadAlong_g * height_m), stowed.lead_m);
   const Pattern pattern = pattern_of(shape);
   const double pattern_m = pattern.fore_m - pattern.aft_m;
   const PlateFoot stem = on_the_plate({.middle = {pattern.fore_m - 0.5 * pattern_m, 0.0}, .length_m = std::max(0.5 * pattern_m, 0.04), .width_m = pattern.half_m}, cut);
   model.patches = {{stem, kFoot_ratio}};
   const std::size_t first_thrust = model.cases.size();
   const double moment_Nm = add_thrust_moment(in, study.trace);
-  for (int angle_deg = 0; angle_deg <= 180; angle_deg += kThrustStep_deg) {
+  for (int angle_deg = 0; angle_deg < (mirrored ? 181 : 360); angle_deg += kThrustStep_deg) {
     const double angle_rad = rad_from_deg(angle_deg);
     solve({"Full thrust " + std::to_string(angle_deg) + "\u00b0 from ahead",
            {{.foot = stem, .pitch_Nm = moment_Nm * std::cos(angle_rad), .roll_Nm = moment_Nm * std::sin(angle_rad)}}});
   }
-  const std::size_t pushed_aft = model.cases.size() - 1;
+  const std::size_t last_thrust = model.cases.size() - 1;
+  const auto thrust_at = [&](int angle_deg) { return first_thrust + static_cast<std::size_t>(angle_deg / kThrustStep_deg); };
   model.masses = {{.foot = stowed.foot, .mass_kg = stowed.carried_frac * in.motor_mass_kg, .lead_m = stowed.lead_m}};
   model.rest_case = static_cast<int>(at_rest);
   study.solution = solve_plate(model);
@@ -375,17 +399,21 @@ PlateStudy plate_study(const Design& design) {
   reader.read("rebound", "Motor stowed, thrown up after it", extreme, kProjectDecision, thrown_up,
               rebound_factor(bow_g, study.amplification_factor));
   reader.read("person.step", model.cases[stepped_on].label, extreme, kPersonOnPlate, stepped_on);
-  reader.read("person.pull", model.cases[hung_on].label, extreme, kPersonPulls, hung_on);
+  for (const std::size_t at : hung_on) reader.read("person.pull", model.cases[at].label, extreme, kPersonPulls, at);
   if (loads.input.trailered) {
     reader.read("road.down", "On the trailer, a pothole", extreme, kRoadLoads, at_rest, 1.0 + kRoadDown_g);
     reader.read("road.along", model.cases[braking].label, extreme, kRoadLoads, braking);
-    reader.read("road.across", model.cases[bend].label, extreme, kRoadLoads, bend);
+    for (const std::size_t at : bends) reader.read("road.across", model.cases[at].label, extreme, kRoadLoads, at);
   }
-  for (std::size_t i = first_thrust; i <= pushed_aft; ++i) reader.read("thrust", model.cases[i].label, working, kProjectDecision, i);
-  // What else pushes the lowered motor aft, by its moment on the foot.
-  for (const LoadCase& load : loads.loads.cases)
-    if (load.in_range && moment_Nm > 0.0 && (load.id == "deployed" || load.id == "down.limit" || load.id == "snag"))
-      reader.read(load.id, load.label, load.grade, load.source, pushed_aft, load.moment_Nm / moment_Nm);
+  for (std::size_t i = first_thrust; i <= last_thrust; ++i) reader.read("thrust", model.cases[i].label, working, kProjectDecision, i);
+  // What else pushes the lowered motor, by its moment on the foot.
+  for (const LoadCase& load : loads.loads.cases) {
+    if (!load.in_range || !(moment_Nm > 0.0)) continue;
+    const auto pushed = [&](int angle_deg) { reader.read(load.id, load.label, load.grade, load.source, thrust_at(angle_deg), load.moment_Nm / moment_Nm); };
+    if (load.id == "deployed" || load.id == "down.limit" || load.id == "snag") pushed(180);
+    if (load.id == "snag.side") pushed(90);
+    if (load.id == "snag.side" && !mirrored) pushed(270);
+  }
   study.bolt_breaking_N = loads.bolt_breaking_N;
   add_checks(study, in);
   study.strip_stress_MPa = design.mount.plate_stress_MPa;
@@ -396,7 +424,9 @@ PlateStudy plate_study(const Design& design) {
       "Bolts without preload pull only, the deck pushes only; the deck as a whole is stiff, what gives is its core and the bedding compound.",
       std::string("The stowed motor rests on the plate's fore end") +
           (in.chocked ? "; a stiff chock at twice the overhang has its share of the weight." : ", its weight ahead of that as a moment."),
-      "The deployed motor's foot stands amid the bolts and is half as long and wide as their pattern; under it plate and foot bend as three thicknesses would. Thrust from the other side gives the mirror image.",
+      "The deployed motor's foot stands amid the bolts and is half as long and wide as their pattern; under it plate and foot bend as three thicknesses would.",
+      mirrored ? "Plate and bolts are their own mirror image: what comes from the other side does the same there."
+               : "Plate and bolts are not their own mirror image: what comes from the side is solved from either.",
       "Stress is read from a washer's edge outwards, and from a thickness away from the foot; holes are not cut out.",
   };
   if (!bars.empty())

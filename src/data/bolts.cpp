@@ -12,28 +12,29 @@ namespace {
 constexpr double mm_from_in(double length_in) { return 1000.0 * m_from_in(length_in); }
 
 constexpr BoltSize metric(std::string_view name, double diameter_mm, double thread_pitch_mm,
-                          double hole_mm, double countersunk_head_mm) {
-  return {name,    ThreadSeries::metric, diameter_mm,      thread_pitch_mm,
-          hole_mm, countersunk_head_mm,  3.0 * diameter_mm};
+                          double hole_mm, double countersunk_head_mm, double countersunk_across_mm) {
+  return {name,    ThreadSeries::metric, diameter_mm,           thread_pitch_mm,
+          hole_mm, countersunk_head_mm,  countersunk_across_mm, 3.0 * diameter_mm};
 }
 
 constexpr BoltSize inch(std::string_view name, double diameter_in, double threads_per_in,
-                        double hole_in, double countersunk_head_in) {
+                        double hole_in, double countersunk_head_in, double countersunk_across_in) {
   return {name,
           ThreadSeries::inch,
           mm_from_in(diameter_in),
           mm_from_in(1.0 / threads_per_in),
           mm_from_in(hole_in),
           mm_from_in(countersunk_head_in),
+          mm_from_in(countersunk_across_in),
           3.0 * mm_from_in(diameter_in)};
 }
 
 // Holes: kHoleSizes. Heads: kHeadSizes. Washers, three diameters across: kWasherSizes.
 constexpr std::array kSizes{
-    metric("M6", 6.0, 1.0, 6.6, 3.3),          metric("M8", 8.0, 1.25, 9.0, 4.4),
-    metric("M10", 10.0, 1.5, 11.0, 5.5),       metric("M12", 12.0, 1.75, 13.5, 6.5),
-    inch("1/4-20", 0.25, 20.0, 0.281, 0.161),  inch("5/16-18", 0.3125, 18.0, 0.344, 0.198),
-    inch("3/8-16", 0.375, 16.0, 0.406, 0.234), inch("1/2-13", 0.5, 13.0, 0.562, 0.251),
+    metric("M6", 6.0, 1.0, 6.6, 3.3, 13.44),         metric("M8", 8.0, 1.25, 9.0, 4.4, 17.92),
+    metric("M10", 10.0, 1.5, 11.0, 5.5, 22.40),      metric("M12", 12.0, 1.75, 13.5, 6.5, 26.88),
+    inch("1/4-20", 0.25, 20.0, 0.281, 0.161, 0.531), inch("5/16-18", 0.3125, 18.0, 0.344, 0.198, 0.656),
+    inch("3/8-16", 0.375, 16.0, 0.406, 0.234, 0.781), inch("1/2-13", 0.5, 13.0, 0.562, 0.251, 0.938),
 };
 
 constexpr double MPa_from_ksi(double stress_ksi) { return stress_ksi * 6.894757293168; }

@@ -16,7 +16,8 @@ struct BoltSize {
   double diameter_mm = 0.0;
   double thread_pitch_mm = 0.0;
   double hole_mm = 0.0;              // clearance hole, medium (ISO 273) or normal (ASME B18.2.8)
-  double countersunk_head_mm = 0.0;  // theoretical height: 90 deg (metric), 82 deg (inch)
+  double countersunk_head_mm = 0.0;    // theoretical height: 90 deg (metric), 82 deg (inch)
+  double countersunk_across_mm = 0.0;  // theoretical diameter of that head: of the countersink, too
   double washer_mm = 0.0;            // outside diameter of a thick washer of the large series
 };
 

@@ -1,5 +1,6 @@
 #include "calc/shaft/shaft.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <vector>
@@ -159,9 +160,43 @@ TEST_SUITE("published") {
     CHECK(near(std::sqrt(steel.stiffness_N_per_m / 8.0) / (2.0 * std::numbers::pi), 5.26, 0.005));
   }
 
-  // LD9: Morison, drag alone.
-  TEST_CASE("wave drag on the stem [journee-massie-2001, recomputed]") {
-    CHECK(wave_drag_N(0.038, 0.9, 0.6, 3.5) == rel(4.605, 1e-3));
+  // LD9, LD10: Morison, drag alone and with inertia; with 1 m/s of current.
+  TEST_CASE("push of waves and current on the stem [journee-massie-2001, recomputed]") {
+    const StemPush waves = stem_push(0.038, 0.9, 0.6, 3.5, 0.0);
+    CHECK(waves.drag_N == rel(4.605, 1e-3));
+    CHECK(waves.peak_N() == rel(4.77, 1e-3));
+    CHECK(stem_push(0.038, 0.9, 0.6, 3.5, 1.0).peak_N() == rel(45.30, 1e-3));
+    // In still water current alone: 0.5 rho Cd d z U^2.
+    CHECK(stem_push(0.038, 0.9, 0.0, 3.5, 1.0).peak_N() == rel(0.5 * 1025.0 * 1.2 * 0.038 * 0.9, 1e-12));
+  }
+
+  // The closed form against Morison's sum itself, over depth and phase.
+  TEST_CASE("push of waves and current is the peak of Morison's sum [journee-massie-2001]") {
+    for (const double current_mps : {0.0, 0.1, 0.3, 0.6, 1.5})
+      for (const double height_m : {0.15, 0.4, 0.9})
+        for (const double period_s : {2.2, 3.5, 6.0}) {
+          const double stem_m = 0.04, immersed_m = 0.8, w = 2.0 * std::numbers::pi / period_s, k = w * w / 9.80665;
+          double most_N = 0.0;
+          for (int phase = -360; phase <= 0; ++phase) {
+            const double angle_rad = phase * std::numbers::pi / 720.0;
+            constexpr int kSlices = 200;
+            double sum_N = 0.0;
+            for (int slice = 0; slice < kSlices; ++slice) {
+              const double size = 0.5 * height_m * w * std::exp(-k * immersed_m * (slice + 0.5) / kSlices);
+              const double speed_mps = current_mps + size * std::cos(angle_rad);
+              sum_N += (0.5 * 1025.0 * 1.2 * stem_m * speed_mps * std::abs(speed_mps) -
+                        1025.0 * 2.0 * 0.25 * std::numbers::pi * stem_m * stem_m * w * size * std::sin(angle_rad)) *
+                       immersed_m / kSlices;
+            }
+            most_N = std::max(most_N, sum_N);
+          }
+          CAPTURE(current_mps);
+          CAPTURE(height_m);
+          CAPTURE(period_s);
+          const double told_N = stem_push(stem_m, immersed_m, height_m, period_s, current_mps).peak_N();
+          CHECK(told_N > most_N * 0.9999);
+          CHECK(told_N < most_N * 1.006);
+        }
   }
 
   // SH6 and mount 1.5: stem 38 mm by 0.9 m and pod. The speed for 400 N is printed there as 8.2 kn,

@@ -211,15 +211,14 @@ void add_slams(const LoadCasesInput& in, const Places& places, const SlamFormula
 }
 
 void add_deployed(const LoadCasesInput& in, const Places& places, Builder& builder) {
-  const double current_N = in.stem_drag_N_s2_per_m2 * in.current_mps * in.current_mps;
-  const double drag_N = kDrag_factor * (in.wave_drag_N + current_N);
+  const double drag_N = kDrag_factor * in.deployed_drag_N;
   // Both forces as one, where the thrust acts: the drag's lever is the shorter.
   builder.add({.id = "deployed",
                .label = "Thrust with current and waves",
                .force = {.force_x_N = -(in.thrust_N + drag_N)},
                .at = places.propeller,
                .grade = LoadGrade::working,
-               .range = "drag times 1.5, as if it acted at the propeller; smooth tube below Reynolds 2e5, depth over a tenth of "
+               .range = "drag times 1.5, as if it acted at the propeller; smooth tube below Reynolds 2e5, thinner than a tenth of "
                         "the wave's length",
                .source = kMountDrag});
   const auto forgotten = [&](std::string id, std::string label, double speed_mps, bool allowed) {
@@ -257,6 +256,11 @@ void add_snag(const LoadCasesInput& in, const Places& places, Builder& builder) 
   snag.force.force_x_N = -std::min(stop_N, fold_N);
   snag.range = stop_N < fold_N ? "the boat stopped by the springing shaft, from " + fixed(speed_mps, 1) + " m/s"
                                : "the shaft folds first, which is what it should do; the deck must outlast it";
+  builder.add(snag);
+  // Set sideways by wind or stream she comes upon it with her beam.
+  snag.id = "snag.side";
+  snag.label = "Shaft caught from the side";
+  std::swap(snag.force.force_x_N, snag.force.force_y_N);
   builder.add(std::move(snag));
 }
 

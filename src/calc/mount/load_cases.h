@@ -90,7 +90,7 @@ struct LoadCasesInput {
   bool trailered = false;
   double immersed_m = 0.0;            // of the shaft
   double stem_drag_N_s2_per_m2 = 0.0;  // drag over speed squared
-  double wave_drag_N = 0.0;
+  double deployed_drag_N = 0.0;        // of waves and current together, on shaft and pod
   double current_mps = 0.0;
   double deployed_limit_mps = 0.0;  // drag equals full thrust
   double shaft_arm_m = 0.0;         // lower bearing to propeller axis
@@ -106,7 +106,8 @@ struct LoadCases {
 };
 
 // The cases, in this order: full thrust every 15 degrees; stowed slam and rebound; motor down with
-// waves and current; forgotten down under way, at the limit and at full run; snag; a person on the
+// waves and current; forgotten down under way, at the limit and at full run; snag, from ahead and from
+// the side; a person on the
 // plate and hanging on the motor; the road, when she goes by trailer. On a chock only the bolts'
 // share of what presses the motor down is counted; nothing holds it up but they.
 //

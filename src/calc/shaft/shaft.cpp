@@ -436,7 +436,7 @@ void drag_stem(const ShaftInput& in, ShaftResult& r) {
   const double immersed_m = std::max(r.propeller_depth_m, 0.0);
   const double drag = drag_per_speed_squared(stem_m, immersed_m);
   r.speed_limit_deployed_mps = std::sqrt(std::max(in.thrust_N, 0.0) / drag);
-  r.wave_drag_N = wave_drag_N(stem_m, immersed_m, in.wave_height_m, period_s(in));
+  r.wave_drag_N = stem_push(stem_m, immersed_m, in.wave_height_m, period_s(in), 0.0).drag_N;
 
   const Term density{"rho", kStemWater_kg_per_m3, "kg_per_m3", "density of sea water"};
   const Term drag_factor{"Cd", kStemDrag_factor, "", "drag coefficient of a round tube"};

@@ -39,11 +39,25 @@ double drag_per_speed_squared(double stem_m, double immersed_m) {
          (kStemDrag_factor * stem_m * immersed_m + kPodDrag_factor * kPodFrontal_m2);
 }
 
-double wave_drag_N(double stem_m, double immersed_m, double wave_height_m, double period_s) {
-  const double speed_mps = kPi * wave_height_m / period_s;  // H w / 2, at the surface
+StemPush stem_push(double stem_m, double immersed_m, double wave_height_m, double period_s, double current_mps) {
   const double k = 2.0 * kPi / deep_wavelength_m(period_s);
-  return 0.5 * kStemWater_kg_per_m3 * kStemDrag_factor * stem_m * speed_mps * speed_mps *
-         (1.0 - std::exp(-2.0 * k * immersed_m)) / (2.0 * k);
+  StemPush push{.wave_number_rad_per_m = k,
+                .crest_mps = kPi * wave_height_m / period_s,
+                .crest_reach_m = (1.0 - std::exp(-k * immersed_m)) / k,
+                .square_reach_m = (1.0 - std::exp(-2.0 * k * immersed_m)) / (2.0 * k)};
+  const double drag = 0.5 * kStemWater_kg_per_m3 * kStemDrag_factor * stem_m;
+  const double mixed = current_mps * push.crest_mps * push.crest_reach_m;
+  const double squared = push.crest_mps * push.crest_mps * push.square_reach_m;
+  push.drag_N = drag * (current_mps * current_mps * immersed_m + 2.0 * mixed + squared);
+  push.fall_N = 2.0 * drag * (mixed + squared);
+  push.inertia_N = kStemWater_kg_per_m3 * kStemInertia_factor * 0.25 * kPi * stem_m * stem_m * push.crest_mps *
+                   (2.0 * kPi / period_s) * push.crest_reach_m;
+  return push;
+}
+
+double StemPush::peak_N() const {
+  const double slowest = std::max(2.0 * fall_N, inertia_N);
+  return slowest > 0.0 ? drag_N + inertia_N * inertia_N / slowest : drag_N;
 }
 
 }  // namespace thole

@@ -9,6 +9,7 @@ namespace thole {
 
 inline constexpr double kStemWater_kg_per_m3 = 1025.0;  // sea water: the safe side
 inline constexpr double kStemDrag_factor = 1.2;         // Journee and Massie: smooth, Re < 2e5
+inline constexpr double kStemInertia_factor = 2.0;       // likewise
 inline constexpr double kPodDrag_factor = 0.4;          // project decision: a faired pod
 inline constexpr double kPodFrontal_m2 = 0.0095;        // project decision: 110 mm across
 
@@ -36,9 +37,21 @@ Cantilever bend(const TubeSection& section, double modulus_GPa, double arm_m, do
 // Drag over speed squared of an upright stem and the pod at its end, N per (m/s)^2.
 double drag_per_speed_squared(double stem_m, double immersed_m);
 
-// Peak drag of a regular wave on a stem from the surface down, without current or inertia:
-//   0.5 rho Cd d (H w / 2)^2 (1 - exp(-2 k z)) / (2 k)
-// Precondition: period_s > 0.
-double wave_drag_N(double stem_m, double immersed_m, double wave_height_m, double period_s);
+// Push of a regular wave and a current along it on a stem from the surface down, Morison's sum: their
+// speeds are added before they are squared, and the water's inertia pushes hardest a quarter of a period
+// from the crest.
+struct StemPush {
+  double wave_number_rad_per_m = 0.0;
+  double crest_mps = 0.0;    // the wave's own speed at the surface, H w / 2
+  double crest_reach_m = 0.0;    // (1 - exp(-k z)) / k
+  double square_reach_m = 0.0;   // the same with 2 k
+  double drag_N = 0.0;       // as the crest passes: rho/2 Cd d (U^2 z + 2 U a z_1 + a^2 z_2)
+  double fall_N = 0.0;       // by which the drag curves down there: rho Cd d (U a z_1 + a^2 z_2)
+  double inertia_N = 0.0;    // at its most: rho Cm pi d^2/4 a w z_1
+  // Of both together: drag + inertia^2 / max(2 fall, inertia). Exact without current.
+  double peak_N() const;
+};
+// Precondition: period_s > 0, current_mps >= 0.
+StemPush stem_push(double stem_m, double immersed_m, double wave_height_m, double period_s, double current_mps);
 
 }  // namespace thole
