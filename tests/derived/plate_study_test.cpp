@@ -100,3 +100,47 @@ TEST_CASE("a thicker plate pries less and bends less under the same thrust") {
     before_MPa = worst_thrust(study)->stress_MPa;
   }
 }
+
+TEST_CASE("a plate that is not its own mirror image is pushed from either side") {
+  Job job;
+  job.mount.bolt_places = {"50,70 50,-70 290,70 290,-70", Origin::given};
+  const PlateStudy even = plate_study(evaluate(job, default_catalogue()));
+  REQUIRE_MESSAGE(even.solution.solved, even.solution.problem);
+  job.mount.bolt_places = {"50,70 50,-70 290,70 290,-40", Origin::given};
+  const PlateStudy skew = plate_study(evaluate(job, default_catalogue()));
+  REQUIRE_MESSAGE(skew.solution.solved, skew.solution.problem);
+  const auto thrusts = [](const PlateStudy& study) {
+    std::vector<double> found_N;
+    for (const PlateFinding& at : study.findings)
+      if (at.id == "thrust") found_N.push_back(at.bolt_N);
+    return found_N;
+  };
+  CHECK(thrusts(even).size() == 7);
+  const std::vector<double> round_N = thrusts(skew);
+  REQUIRE(round_N.size() == 12);
+  // 90 and 270 degrees differ now, which is why both are asked.
+  CHECK(std::abs(round_N[3] - round_N[9]) > 0.02 * round_N[3]);
+  // Turned about the middle line, the same forces come from the other side.
+  job.mount.bolt_places = {"50,-70 50,70 290,-70 290,40", Origin::given};
+  const std::vector<double> turned_N = thrusts(plate_study(evaluate(job, default_catalogue())));
+  REQUIRE(turned_N.size() == 12);
+  for (std::size_t k = 0; k < 12; ++k) CHECK(turned_N[k] == rel(round_N[(12 - k) % 12], 1e-6));
+}
+
+TEST_CASE("a snag from the side is judged by the plate pushed sideways") {
+  for (const ReadyJob& ready : ready_jobs()) {
+    const PlateStudy study = plate_study(evaluate(ready.job, default_catalogue()));
+    const PlateFinding* ahead = finding(study, "snag");
+    const PlateFinding* side = finding(study, "snag.side");
+    CAPTURE(ready.id);
+    CHECK((ahead == nullptr) == (side == nullptr));
+    if (side == nullptr) continue;
+    CHECK(side->grade == LoadGrade::ultimate);
+    CHECK(side->load_factor == rel(ahead->load_factor, 1e-9));  // the same moment, another way
+    const PlateFinding* aside = nullptr;
+    for (const PlateFinding& at : study.findings)
+      if (at.id == "thrust" && at.label.find(" 90\u00b0") != std::string::npos) aside = &at;
+    REQUIRE(aside != nullptr);
+    CHECK(side->bolt_N == rel(side->load_factor * aside->bolt_N, 1e-9));
+  }
+}
