@@ -22,6 +22,10 @@ int seriousness(Verdict verdict) {
 
 }  // namespace
 
+std::string cited(const Source& source) {
+  return std::string(source.title) + ", " + std::string(source.locator) + (source.confirmed ? "." : "; not confirmed.");
+}
+
 constinit thread_local bool Untold::here = false;
 
 void Untold::run(void (*call)(const void*), const void* write) {

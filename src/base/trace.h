@@ -17,6 +17,9 @@ struct Source {
   bool confirmed = true;       // false: value recalled or disputed; every view says so
 };
 
+// As a sentence, which says it when the value is not confirmed.
+std::string cited(const Source& source);
+
 // Which of those constants, as traces carry it: they never end, so a pointer will do.
 inline constexpr Source kNoSource{};
 class SourceRef {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numbers>
 #include <string>
 #include <vector>
 
@@ -11,14 +12,17 @@
 #include "calc/mount/plate_rules.h"
 #include "calc/mount/slam.h"
 #include "calc/plate/outline.h"
+#include "calc/shaft/motion.h"
 #include "data/laminates.h"
 #include "data/sources.h"
+#include "data/sources_float.h"
 #include "data/sources_mount.h"
 
 namespace thole {
 namespace {
 
 // Project decisions, as are the allowables.
+constexpr double kEncounter_factor = 5.0;  // times what waves do
 constexpr double kFoot_m = 0.120;          // length of the stowed motor's rest on the plate
 constexpr double kFootEdge_m = 0.010;      // its distance from the plate's fore edge, at least
 constexpr double kBedding_MPa_per_mm = 5.0;  // a millimetre of compound of 5 MPa
@@ -212,7 +216,7 @@ class Reader {
     const PlateCaseSolution& result = study_.solution.cases[index];
     PlateFinding found{.id = std::move(id),
                        .label = std::move(label),
-                       .source = std::string(source.id),
+                       .source = source,
                        .grade = grade,
                        .load_case = index,
                        .load_factor = factor,
@@ -292,6 +296,33 @@ void add_checks(PlateStudy& study, const MountInput& in) {
                                              study.frequency_Hz / (kBandHigh_factor * kIdleHigh_Hz)),
                           .limit = 1.0,
                           .unit = "",
+                          .comparison = Comparison::at_least,
+                          .source = kProjectDecision,
+                          .remedy = "Rest the stowed motor on a chock, or take a thicker plate."});
+}
+
+// Waves that she meets when she runs must not rock the stowed motor in step.
+void add_encounter(const Design& design, PlateStudy& study) {
+  const double period_s = design.job.water.wave_period_s.value;
+  const double speed_mps = design.job.boat.cruise_speed_mps.value;
+  if (!(period_s > 0.0) || !(study.frequency_Hz > 0.0)) return;
+  const double met_Hz = encounter_rad_per_s(period_s, std::max(speed_mps, 0.0)) / (2.0 * std::numbers::pi);
+  study.trace.steps.push_back({.id = "plate.encounter",
+                               .label = "How often she meets a wave, head to sea at her running speed",
+                               .symbol = "f_e",
+                               .formula = "1 / T + 2 * pi * V / (g * T^2)",
+                               .terms = {{"T", period_s, "s", "wave period"},
+                                         {"pi", std::numbers::pi, "", "circle constant"},
+                                         {"V", std::max(speed_mps, 0.0), "mps", "speed"},
+                                         {"g", kGravity_mps2, "mps2", "gravity"}},
+                               .value = met_Hz,
+                               .unit = "Hz",
+                               .source = kAiryWave});
+  study.checks.push_back({.id = "plate.encounter",
+                          .label = "Clear of the waves she meets, by elements",
+                          .actual = study.frequency_Hz,
+                          .limit = kEncounter_factor * met_Hz,
+                          .unit = "Hz",
                           .comparison = Comparison::at_least,
                           .source = kProjectDecision,
                           .remedy = "Rest the stowed motor on a chock, or take a thicker plate."});
@@ -416,6 +447,7 @@ PlateStudy plate_study(const Design& design) {
   }
   study.bolt_breaking_N = loads.bolt_breaking_N;
   add_checks(study, in);
+  add_encounter(design, study);
   study.strip_stress_MPa = design.mount.plate_stress_MPa;
   study.strip_bolt_N = design.mount.slam_tension_N;
   study.group_bolt_N = design.mount.thrust_tension_N;

@@ -14,7 +14,7 @@ namespace thole {
 struct PlateFinding {
   std::string id{};             // "slam", "thrust", as in load_cases.h
   std::string label{};
-  std::string source{};         // id
+  SourceRef source{};
   LoadGrade grade = LoadGrade::extreme;
   std::size_t load_case = 0;    // of the solution
   double load_factor = 1.0;     // times that case

@@ -70,7 +70,7 @@ std::string write_plate(const PlateStudy& study) {
   if (!solution.solved) return out.dump(2) + "\n";
   Json findings = Json::array();
   for (const PlateFinding& at : study.findings) {
-    findings.push_back({{"id", at.id}, {"label", at.label}, {"grade", std::string(word(at.grade))}, {"source", at.source}, {"stress_MPa", at.stress_MPa},
+    findings.push_back({{"id", at.id}, {"label", at.label}, {"grade", std::string(word(at.grade))}, {"source", std::string(at.source->id)}, {"stress_MPa", at.stress_MPa},
                         {"limit_MPa", at.limit_MPa}, {"stress_x_m", at.stress_at.x_m}, {"stress_y_m", at.stress_at.y_m},
                         {"bolt_N", at.bolt_N}, {"bolt", at.bolt}, {"bolts_N", at.bolts_N}, {"deck_MPa", at.deck_MPa},
                         {"sag_mm", at.sag_mm}, {"bar_MPa", at.bar_MPa}});

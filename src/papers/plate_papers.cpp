@@ -6,6 +6,7 @@
 #include "draw/plate_drawing.h"
 #include "draw/svg.h"
 #include "io/markup.h"
+#include "io/measure.h"
 
 namespace thole {
 namespace {
@@ -36,6 +37,13 @@ std::string on_paper(const Drawing& drawing) {
   return write_svg(drawing, {.file = true, .paper = true});
 }
 
+// "0.08 mm on each face" or inches: a film of paint creeps under bolts, and metal that bonds stays bare.
+std::string finish_of(const Design& design, System system) {
+  const double finish_mm = design.job.mount.finish_mm.value;
+  if (!(finish_mm > 0.0)) return {};
+  return show(finish_mm, "mm", system).text() + " a face, bare where bonded";
+}
+
 std::optional<Drawing> drawing_of(const Design& design, const SheetOptions& options) {
   const std::optional<ChosenPlate> plate = chosen_plate(design);
   if (!plate) return std::nullopt;
@@ -44,6 +52,7 @@ std::optional<Drawing> drawing_of(const Design& design, const SheetOptions& opti
                         .part = plate_name(design),
                         .date = options.date,
                         .material = std::string(plate->alloy->name),
+                        .finish = finish_of(design, options.system),
                         .density_kg_per_m3 = plate->alloy->density_kg_per_m3,
                         .countersink_deg = countersink_deg(*plate->bolt),
                         .drafting = options.system == System::us ? Drafting::asme : Drafting::iso});

@@ -5,14 +5,6 @@
 #include "ui/studies.h"
 
 namespace thole::ui {
-namespace {
-
-std::string cited(const Source& source) {
-  return std::string(source.title) + ", " + std::string(source.locator) + (source.confirmed ? "." : "; not confirmed.");
-}
-
-}  // namespace
-
 void draw_joint_metals(Context& ui) {
   const JointMetals joint = joint_metals(ui.document.design());
   heading(ui, 3, "Metals that meet");

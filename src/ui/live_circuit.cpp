@@ -46,11 +46,6 @@ void draw_pieces(Context& ui, const FeederCircuit& circuit) {
   }
 }
 
-// What it rests on, and when it is not confirmed.
-std::string cited(const Source& source) {
-  return std::string(source.title) + ", " + std::string(source.locator) + (source.confirmed ? "." : "; not confirmed.");
-}
-
 bool has_feeder(Context& ui) {
   const Design& design = ui.document.design();
   if (design.bank.found && design.feeder.found) return true;

@@ -30,9 +30,10 @@ std::size_t worst_of_all(const PlateStudy& study) {
   double most = -1.0;
   for (std::size_t i = 0; i < study.findings.size(); ++i) {
     const PlateFinding& at = study.findings[i];
-    if (at.grade == LoadGrade::ultimate) continue;
     const double bolts_N = study.bolt_limit_N(at.grade);
-    const double use = std::max(at.stress_MPa / at.limit_MPa, bolts_N > 0.0 ? at.bolt_N / bolts_N : 0.0);
+    const double bolt_use = bolts_N > 0.0 ? at.bolt_N / bolts_N : 0.0;
+    // In a snag the plate may bend for good; its bolts must hold.
+    const double use = at.grade == LoadGrade::ultimate ? bolt_use : std::max(at.stress_MPa / at.limit_MPa, bolt_use);
     if (use > most) most = use, worst = i;
   }
   return worst;
@@ -136,6 +137,28 @@ void draw_reading(Context& ui, const PlateStudy& study, const PlateFinding& at, 
   back_to_grid(ui);
 }
 
+std::size_t shown_load(const PlateStudy& study, const LoadedPlate& plate) {
+  if (plate.picked) return std::min(*plate.picked, study.findings.size() - 1);
+  const std::size_t worst[] = {worst_of(study, "thrust"), worst_of(study, "slam"), worst_of(study, "rebound"), worst_of(study, "person.step"), worst_of_all(study)};
+  return worst[plate.shown];
+}
+
+// Any of the loads, one after the other, and how it stands.
+void step_through_loads(Context& ui, const PlateStudy& study, std::size_t shown, LoadedPlate& plate) {
+  const System system = ui.state.system;
+  const PlateFinding& at = study.findings[shown];
+  const double bolt_limit_N = study.bolt_limit_N(at.grade);
+  heading(ui, 4, at.label);
+  note(ui, "Plate " + show(at.stress_MPa, "MPa", system).text() + " of " + show(at.limit_MPa, "MPa", system).text() + "; worst bolt " +
+               show(at.bolt_N, "N", system).text() + (bolt_limit_N > 0.0 ? " of " + show(bolt_limit_N, "N", system).text() : "") +
+               "; the deck is pressed with up to " + show(at.deck_MPa, "MPa", system).text() + "; sag " +
+               show(at.sag_mm, "mm", system).text() + ".");
+  note(ui, cited(at.source));
+  const std::size_t count = study.findings.size();
+  const int step = pair_of_buttons(ui, {"plate.load.before", "Load before"}, {"plate.load.after", "Next load"});
+  if (step >= 0) plate.picked = (shown + (step == 0 ? count - 1 : 1)) % count;
+}
+
 void draw_findings(Context& ui, const PlateStudy& study) {
   const System system = ui.state.system;
   const Within list(ui.sheet, Role::list, "Load cases");
@@ -163,16 +186,17 @@ void draw_loaded_plate(Context& ui) {
   note(ui, "The plate as a whole, with its bolts and the deck. Its checks are among those of this page and count in the verdict.");
   LoadedPlate& plate = studies_of(ui.state).plate;
   const std::vector<SemOption> kinds{{"thrust", "Thrust"}, {"slam", "Slam"}, {"rebound", "Rebound"}, {"person", "Person"}, {"worst", "Worst"}};
-  const int picked = segments(ui, "plate.load", "Load", kinds, static_cast<int>(plate.shown));
-  if (picked >= 0) plate.shown = static_cast<std::size_t>(picked);
+  const int picked = segments(ui, "plate.load", "Load", kinds, plate.picked ? -1 : static_cast<int>(plate.shown));
+  if (picked >= 0) plate.shown = static_cast<std::size_t>(picked), plate.picked.reset();
   ui.sheet.space(kUnit);
-  const std::size_t shown[] = {worst_of(study, "thrust"), worst_of(study, "slam"), worst_of(study, "rebound"), worst_of(study, "person.step"), worst_of_all(study)};
-  const PlateFinding& at = study.findings[shown[plate.shown]];
-  const std::vector<SemOption> bends{{"more", "Bent " + fixed(bent_factor(study, shown[plate.shown]), 0) + " times"}, {"true", "To scale"}};
+  const std::size_t shown = shown_load(study, plate);
+  step_through_loads(ui, study, shown, plate);
+  const PlateFinding& at = study.findings[shown];
+  const std::vector<SemOption> bends{{"more", "Bent " + fixed(bent_factor(study, shown), 0) + " times"}, {"true", "To scale"}};
   const int bend = segments(ui, "plate.bend", "From the side", bends, plate.to_scale ? 1 : 0);
   if (bend >= 0) plate.to_scale = bend == 1;
   ui.sheet.space(kUnit);
-  Drawing drawing = plate_load_picture(study, shown[plate.shown], ui.state.system, plate.to_scale);
+  Drawing drawing = plate_load_picture(study, shown, ui.state.system, plate.to_scale);
   const double shape = (drawing.high.y - drawing.low.y) / (drawing.high.x - drawing.low.x);
   const float height = std::min(ui.sheet.width, ui.sheet.scaled(620.0f)) * static_cast<float>(shape) + 24.0f;
   if (!plate.probed) plate.probe = on_grid(at.stress_at), plate.probed = true;

@@ -78,6 +78,7 @@ const Result& up_to_date(Context& ui, Remembered<Result>& kept, Make make) {
 struct LoadedPlate {
   Remembered<PlateStudy> study{};
   std::size_t shown = 0;  // of the kinds of load
+  std::optional<std::size_t> picked{};  // of all loads, one by one; instead
   bool to_scale = false;  // how the side view is bent
   std::string held{};     // id of what a finger moves on the picture
   PlatePoint from{};      // where that stood at the press

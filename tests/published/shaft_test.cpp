@@ -199,6 +199,14 @@ TEST_SUITE("published") {
         }
   }
 
+  // LD11: a sea of 4 s met at 15 knots.
+  TEST_CASE("frequency at which waves are met [airy-wave, recomputed]") {
+    const double met_rad_per_s = encounter_rad_per_s(4.0, mps_from_kn(15.0));
+    CHECK(met_rad_per_s == rel(3.5123, 1e-4));
+    CHECK(met_rad_per_s / (2.0 * std::numbers::pi) == rel(0.559, 1e-3));
+    CHECK(encounter_rad_per_s(4.0, 0.0) == rel(0.5 * std::numbers::pi, 1e-12));
+  }
+
   // SH6 and mount 1.5: stem 38 mm by 0.9 m and pod. The speed for 400 N is printed there as 8.2 kn,
   // but the same page has 389 N at 8 kn, from which 8.11 kn follows; hence the wider tolerance
   // below.

@@ -50,6 +50,17 @@ TEST_SUITE("plate under load") {
     press(wizard, "plate.load.person");
     CHECK(description_of(wizard, "plate-load").find("person") != std::string::npos);
     CHECK(description_of(wizard, "plate-load").find("its bending drawn ") != std::string::npos);
+    // All loads, one after the other, and back to the kinds of load.
+    bool snagged = false;
+    for (int i = 0; i < 40 && !snagged; ++i) {
+      press(wizard, "plate.load.after");
+      snagged = description_of(wizard, "plate-load").find("caught from the side") != std::string::npos;
+    }
+    CHECK(snagged);
+    press(wizard, "plate.load.before");
+    CHECK(description_of(wizard, "plate-load").find("caught from the side") == std::string::npos);
+    press(wizard, "plate.load.person");
+    CHECK(description_of(wizard, "plate-load").find("person") != std::string::npos);
     press(wizard, "plate.bend.true");
     CHECK(description_of(wizard, "plate-load").find("from the side, bent to scale.") != std::string::npos);
     press(wizard, "plate.bend.more");

@@ -1,8 +1,11 @@
 #include "calc/mount/mount_parts.h"
 
+#include <algorithm>
+
 #include "base/number.h"
 #include "base/units.h"
 #include "calc/mount/deck.h"
+#include "data/bolts.h"
 #include "data/sources.h"
 #include "data/sources_mount.h"
 
@@ -61,11 +64,18 @@ void add_cautions(const MountInput& in, double speed_limit, Trace& trace) {
   warn("mount.bolts",
        "Buy bolts with the grade marked on the head: an unmarked stainless bolt may be annealed, "
        "with "
-       "less than half the yield. Stainless on stainless galls and seizes: paste on threads and nut face, slowly, by hand, "
-       "holding the head and turning the nut; no impact driver. Let the sealant skin before the last turn, and tighten "
+       "less than half the yield. Let the sealant skin before the last turn, and tighten "
        "again "
        "after two days and after the first season.",
        kAstmF593);
+  if (std::any_of(in.bolts.begin(), in.bolts.end(), [](const BoltOffer& bolt) {
+        const BoltGrade* grade = find_bolt_grade(bolt.grade);
+        return grade != nullptr && !grade->carbon_steel;
+      }))
+    warn("mount.galling",
+         "Stainless on stainless galls and seizes: paste on threads and nut face, slowly, by hand, holding the head and "
+         "turning the nut; no impact driver. A nut of another grade, or of bronze, galls less.",
+         kCommonPractice);
   if (is_cored(in.deck)) {
     warn(
         "mount.core",

@@ -37,6 +37,11 @@ double jonswap_shape(double ratio) {
 
 }  // namespace
 
+double encounter_rad_per_s(double period_s, double speed_mps) {
+  const double w = 2.0 * kPi / period_s;
+  return w + w * w * speed_mps / kGravity_mps2;
+}
+
 double deep_wavelength_m(double period_s) {
   return kGravity_mps2 * period_s * period_s / (2.0 * kPi);
 }

@@ -20,6 +20,10 @@ struct FloatingHull {
   double draft_m = 0.0;             // > 0
 };
 
+// Circular frequency at which a boat that runs head to sea meets waves, w + w^2 V / g, and how often a second.
+// Deep water. Precondition: period_s > 0, speed_mps >= 0.
+double encounter_rad_per_s(double period_s, double speed_mps);
+
 // Amplitudes per metre of wave amplitude.
 struct BowResponse {
   double heave_ratio = 0.0;
