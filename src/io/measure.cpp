@@ -317,7 +317,8 @@ Shown show_mm(double value, System system) {
   const double inches = in_from_m(0.001 * value);
   const double parts = std::abs(inches) * kPerInch;
   const long whole_parts = std::lround(parts);
-  if (std::abs(inches) < 0.5 && std::abs(parts - static_cast<double>(whole_parts)) > 0.07) {
+  const bool too_small = whole_parts == 0 && std::abs(inches) >= 0.0005;
+  if (too_small || (std::abs(inches) < 0.5 && std::abs(parts - static_cast<double>(whole_parts)) > 0.07)) {
     return {figures(inches, 3), "in"};
   }
   return {(value < 0.0 && whole_parts > 0 ? "-" : "") + in_fractions(whole_parts, kPerInch) + "″",

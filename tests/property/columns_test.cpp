@@ -25,7 +25,7 @@ Abreast random_columns(std::mt19937& dice, std::size_t rows) {
 }
 
 bool same_bits(const Abreast& a, const Abreast& b) {
-  return a.size() == b.size() && std::memcmp(a.data(), b.data(), a.size() * sizeof(double)) == 0;
+  return a.size() == b.size() && (a.empty() || std::memcmp(a.data(), b.data(), a.size() * sizeof(double)) == 0);
 }
 
 // As columns.h says it, one number after the other.
