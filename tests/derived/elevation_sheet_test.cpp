@@ -184,16 +184,19 @@ TEST_SUITE("derived") {
 // Heads by ISO 10642 and ASME B18.3, recalled (handbook 4.3): M8 17.92 mm at 90 degrees, 3/8 in 0.781 in
 // at 82.
 TEST_CASE("countersunk heads reach drawing, template and cut file") {
-  for (const auto& [bolt, drawn, cut] : {std::array{"m8-a4-70", "CSK 90\u00b0 \u00d7 \u00d817.9", "CSK 90 %%c17.92"},
-                                         std::array{"3-8-f593g", "CSK 82\u00b0 \u00d7 \u00d819.8", "CSK 82 %%c19.84"}}) {
-    CAPTURE(bolt);
+  struct Row {
+    std::string bolt, drawn, cut;
+  };
+  for (const Row& row : {Row{"m8-a4-70", "CSK 90\u00b0 \u00d7 \u00d817.9", "CSK 90 %%c17.92"},
+                         Row{"3-8-f593g", "CSK 82\u00b0 \u00d7 \u00d819.8", "CSK 82 %%c19.84"}}) {
+    CAPTURE(row.bolt);
     Job job;
-    job.mount.bolt = {bolt, Origin::given};
+    job.mount.bolt = {row.bolt, Origin::given};
     job.mount.head = {Head::countersunk, Origin::given};
     const Design sunk = evaluate(job, default_catalogue());
-    REQUIRE(sunk.mount.bolt.id == bolt);
-    CHECK(plate_drawing_svg(sunk, {}).find(drawn) != std::string::npos);
-    CHECK(plate_dxf(sunk, DxfVersion::r12).text.find(cut) != std::string::npos);
+    REQUIRE(sunk.mount.bolt.id == row.bolt);
+    CHECK(plate_drawing_svg(sunk, {}).find(row.drawn) != std::string::npos);
+    CHECK(plate_dxf(sunk, DxfVersion::r12).text.find(row.cut) != std::string::npos);
     const std::vector<std::string> pages = drill_template_svgs(sunk, Paper::a4);
     CHECK(std::any_of(pages.begin(), pages.end(), [](const std::string& page) { return page.find("CSK") != std::string::npos; }));
     job.mount.head = {Head::hexagon, Origin::given};
