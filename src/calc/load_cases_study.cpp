@@ -13,9 +13,6 @@
 namespace thole {
 namespace {
 
-constexpr double kUnknownStem_m = 0.038;  // as the shaft stage takes it
-constexpr double kShortest_s = 0.5;       // likewise
-
 double stem_m(const Design& design) {
   const Given<double>& outer_mm = design.job.shaft.tube_outer_mm;
   return outer_mm.known() && outer_mm.value > 0.0 ? 0.001 * outer_mm.value : kUnknownStem_m;
@@ -25,11 +22,10 @@ double stem_m(const Design& design) {
 double add_deployed_drag(const Design& design, double immersed_m, Trace& trace) {
   const double current_mps = design.job.water.current_mps.value;
   const double height_m = design.job.water.wave_height_m.value;
-  const double period_s = std::max(design.job.water.wave_period_s.value, kShortest_s);
+  const double period_s = std::max(design.job.water.wave_period_s.value, kShortestWave_s);
   const StemPush push = stem_push(stem_m(design), immersed_m, height_m, period_s, current_mps);
   const double pod_mps = current_mps + push.crest_mps * std::exp(-push.wave_number_rad_per_m * immersed_m);
   const double pod_N = 0.5 * kStemWater_kg_per_m3 * kPodDrag_factor * kPodFrontal_m2 * pod_mps * pod_mps;
-  if (!(push.inertia_N > 0.0)) return push.drag_N + pod_N;  // no waves: nothing that has to be told
   tell([&] {
     const Term density{"rho", kStemWater_kg_per_m3, "kg_per_m3", "density of sea water"};
     const Term stem{"d", stem_m(design), "m", "tube diameter"};
@@ -69,7 +65,8 @@ double add_deployed_drag(const Design& design, double immersed_m, Trace& trace) 
     trace.steps.push_back({.id = "loads.deployed_drag",
                            .label = "Waves and current on shaft and pod, motor down",
                            .symbol = "F",
-                           .formula = "F_d + F_i^2 / max(2 * F_c, F_i) + rho / 2 * Cp * A * (U + a * exp(-k * z))^2",
+                           .formula = push.inertia_N > 0.0 ? "F_d + F_i^2 / max(2 * F_c, F_i) + rho / 2 * Cp * A * (U + a * exp(-k * z))^2"
+                                                           : "F_d + rho / 2 * Cp * A * U^2",
                            .terms = {{"F_d", push.drag_N, "N", "drag on the tube in a crest"},
                                      {"F_i", push.inertia_N, "N", "the water's inertia at its most"},
                                      {"F_c", push.fall_N, "N", "how the drag falls off beside the crest, rho Cd d (U a z_1 + a^2 z_2)"},

@@ -21,7 +21,7 @@ inline constexpr Source kMinsaas1983{
 inline constexpr Source kStemDrag{
     .id = "journee-massie-2001",
     .title = "Journee and Massie, Offshore Hydromechanics",
-    .locator = "chapter 12, drag of slender cylinders; Cd 1.2 below Reynolds 2e5"};
+    .locator = "chapter 12, drag and inertia of slender cylinders; Cd 1.2 below Reynolds 2e5, Cm 2"};
 inline constexpr Source kVortexShedding{
     .id = "vortex-shedding",
     .title = "Vortex shedding of a circular cylinder: Strouhal number 0.2",

@@ -151,8 +151,8 @@ void step_through_loads(Context& ui, const PlateStudy& study, std::size_t shown,
   heading(ui, 4, at.label);
   note(ui, "Plate " + show(at.stress_MPa, "MPa", system).text() + " of " + show(at.limit_MPa, "MPa", system).text() + "; worst bolt " +
                show(at.bolt_N, "N", system).text() + (bolt_limit_N > 0.0 ? " of " + show(bolt_limit_N, "N", system).text() : "") +
-               "; the deck is pressed with up to " + show(at.deck_MPa, "MPa", system).text() + "; sag " +
-               show(at.sag_mm, "mm", system).text() + ".");
+               "; the deck is pressed with up to " + show(at.deck_MPa, "MPa", system).text() + (at.sag_mm < 0.0 ? "; it rises " : "; sag ") +
+               show(std::abs(at.sag_mm), "mm", system).text() + ".");
   note(ui, cited(at.source));
   const std::size_t count = study.findings.size();
   const int step = pair_of_buttons(ui, {"plate.load.before", "Load before"}, {"plate.load.after", "Next load"});

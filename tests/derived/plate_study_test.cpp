@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "calc/load_cases_study.h"
 #include "calc/mount/plate_rules.h"
 #include "draw/plate_load.h"
 #include "io/plate_text.h"
@@ -142,5 +143,24 @@ TEST_CASE("a snag from the side is judged by the plate pushed sideways") {
       if (at.id == "thrust" && at.label.find(" 90\u00b0") != std::string::npos) aside = &at;
     REQUIRE(aside != nullptr);
     CHECK(side->bolt_N == rel(side->load_factor * aside->bolt_N, 1e-9));
+  }
+}
+
+TEST_CASE("what pushes the lowered motor is told with waves and without") {
+  for (const double height_m : {0.0, 0.4}) {
+    Job job;
+    job.water.wave_height_m = {height_m, Origin::given};
+    job.water.current_mps = {0.8, Origin::given};
+    const LoadsStudy study = load_cases_study(evaluate(job, default_catalogue()));
+    REQUIRE(study.known);
+    CAPTURE(height_m);
+    thole::test::check_formulas(study.loads.trace);
+    const auto told = std::find_if(study.loads.trace.steps.begin(), study.loads.trace.steps.end(),
+                                   [](const Step& step) { return step.id == "loads.deployed_drag"; });
+    REQUIRE(told != study.loads.trace.steps.end());
+    CHECK(told->value == rel(study.input.deployed_drag_N, 1e-12));
+    // Current alone: half rho v^2 (Cd d z + Cp A); waves only add.
+    const double alone_N = study.input.stem_drag_N_s2_per_m2 * 0.8 * 0.8;
+    CHECK((height_m > 0.0 ? told->value > 1.2 * alone_N : told->value == rel(alone_N, 1e-9)));
   }
 }

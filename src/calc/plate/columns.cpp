@@ -32,8 +32,6 @@ struct Narrow {
 }  // namespace
 
 #ifdef THOLE_WIDE_COLUMNS
-extern const ColumnLoops kWideColumns, kWidestColumns;
-
 const std::vector<ColumnLoops>& column_loops() {
   static const std::vector<ColumnLoops> kLoops = [] {
     std::vector<ColumnLoops> found;

@@ -39,7 +39,6 @@ struct Wide {
 
 }  // namespace
 
-extern const ColumnLoops kWideColumns;
 const ColumnLoops kWideColumns = loops_of<Wide>("AVX2");
 
 }  // namespace thole

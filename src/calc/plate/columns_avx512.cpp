@@ -31,7 +31,6 @@ struct Widest {
 
 }  // namespace
 
-extern const ColumnLoops kWidestColumns;
 const ColumnLoops kWidestColumns = loops_of<Widest>("AVX-512");
 
 }  // namespace thole

@@ -11,6 +11,10 @@
 #define THOLE_MEMBER [[gnu::always_inline]] inline
 
 namespace thole {
+
+// Each is there where its file is compiled.
+extern const ColumnLoops kWideColumns, kWidestColumns;
+
 namespace {
 
 // `Columns`: kCount of the six at once, in one row. Each has

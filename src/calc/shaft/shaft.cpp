@@ -29,13 +29,12 @@ constexpr double kMetalShare_frac = 0.9;
 constexpr double kCompositeShare_frac = 0.5;
 constexpr double kCompositeBelow_GPa = 60.0;  // no metal tube is as soft
 
-constexpr double kUnknownStem_m = 0.040;  // stands in for a tube that nobody measured
 constexpr double kLeastArm_m = 0.05;      // a tube ends below its mount
 constexpr double kPodWithWater_kg = 8.0;  // pod and the water that moves with it; project decision
 constexpr double kLockIn_factor = 5.0;    // speed over frequency times diameter (recalled)
 
 double radius_m(const ShaftInput& in) { return 0.5 * in.propeller_diameter_m; }
-double period_s(const ShaftInput& in) { return std::max(in.wave_period_s, 0.5); }
+double period_s(const ShaftInput& in) { return std::max(in.wave_period_s, kShortestWave_s); }
 double arm_m(const ShaftInput& in, const ShaftResult& r) {
   return std::max(r.length_m - in.collar_m, kLeastArm_m);
 }

@@ -9,6 +9,8 @@ namespace thole {
 
 inline constexpr double kStemWater_kg_per_m3 = 1025.0;  // sea water: the safe side
 inline constexpr double kStemDrag_factor = 1.2;         // Journee and Massie: smooth, Re < 2e5
+inline constexpr double kUnknownStem_m = 0.040;          // stands in for a tube that nobody measured
+inline constexpr double kShortestWave_s = 0.5;           // of a period that is asked
 inline constexpr double kStemInertia_factor = 2.0;       // likewise
 inline constexpr double kPodDrag_factor = 0.4;          // project decision: a faired pod
 inline constexpr double kPodFrontal_m2 = 0.0095;        // project decision: 110 mm across
