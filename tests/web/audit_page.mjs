@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import { connect, createServer } from "node:net";
 import { join } from "node:path";
 import { frames, ROOT, settle } from "./browser.mjs";
-import { pause, until } from "./engines/wait.mjs";
+import { LOAD_WITHIN_MS, pause, until } from "./engines/wait.mjs";
 
 const AXE = readFileSync(join(ROOT, "tests/web/node_modules/axe-core/axe.min.js"), "utf8");
 const QUIET_MS = 1500;   // without a byte: the visit has loaded what it loads
@@ -44,7 +44,7 @@ export async function countingProxy(address) {
   return {
     address: `http://127.0.0.1:${proxy.address().port}/`,
     bytes: () => bytes,
-    quiet: () => until(() => performance.now() - lastAt > QUIET_MS, "nothing more is loaded", 20_000),
+    quiet: () => until(() => performance.now() - lastAt > QUIET_MS, "nothing more is loaded", LOAD_WITHIN_MS),
     brotli: () => /^accept-encoding:.*\bbr\b/im.test(asked),
     // Files that never change and were asked for more than once.
     twice() {

@@ -10,7 +10,7 @@ import { after, afterEach, before, describe, test } from "node:test";
 import { serve } from "../../tools/serve.mjs";
 import { CLI, ROOT, SITE } from "./browser.mjs";
 import { ENGINES, startEngine } from "./engines/engine.mjs";
-import { pause, until } from "./engines/wait.mjs";
+import { LOAD_WITHIN_MS, pause, until } from "./engines/wait.mjs";
 import { colours, decode } from "./png.mjs";
 
 const AXE = readFileSync(join(ROOT, "tests/web/node_modules/axe-core/axe.min.js"), "utf8");
@@ -301,7 +301,7 @@ function scenario(name) {
     await until(() => page.evaluate(async () => {
       const kept = await navigator.serviceWorker.getRegistration();
       return kept?.active?.state === "activated";
-    }), "the page is kept", 20_000);
+    }), "the page is kept", LOAD_WITHIN_MS);
     own.close();
     await page.reload();
     const length = await page.find("textbox", "Length overall");
@@ -317,7 +317,7 @@ function scenario(name) {
     const page = await engine.open(`${own.address}two.html`, { ...DESK, foreign: true });
     opened.push(page);
     const usable = (index) => until(() => page.evaluate((at) =>
-      Boolean(frames[at].document.documentElement?.dataset.ready), index), `window ${index}`, 20_000);
+      Boolean(frames[at].document.documentElement?.dataset.ready), index), `window ${index}`, LOAD_WITHIN_MS);
     const lengthIn = (index) => page.evaluate((at) =>
       frames[at].document.querySelector("input[aria-label='Length overall']").value, index);
     const give = (index, text) => page.evaluate((at, value) => {
@@ -361,7 +361,7 @@ function scenario(name) {
       if (!element?.setJob) return false;
       await element.setJob(text);
       return true;
-    }, job(7.25)), "the element takes a job", 20_000);
+    }, job(7.25)), "the element takes a job", LOAD_WITHIN_MS);
     await until(() => page.evaluate(() => told.some(({ job }) => job.boat?.length_m === 7.25)), "the page is told");
 
     // A third page, at an origin of its own, knocks at the wizard's frame.

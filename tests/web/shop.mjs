@@ -7,7 +7,7 @@ import { chromium } from "playwright-core";
 import { serve } from "../../tools/serve.mjs";
 import { CHROMIUM, DESK } from "./browser.mjs";
 
-const TIMEOUT_MS = 20_000;
+const TIMEOUT_MS = 120_000;
 
 // As docs/embedding.md has it: room for the element while its script is on the way.
 export const ROOM = `@media (min-width: 600px) and (min-height: 480px) {

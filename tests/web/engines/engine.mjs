@@ -19,7 +19,7 @@
 
 import * as chromium from "./chromium.mjs";
 import * as firefox from "./firefox.mjs";
-import { until } from "./wait.mjs";
+import { LOAD_WITHIN_MS, until } from "./wait.mjs";
 import * as webkit from "./webkit.mjs";
 
 const STARTERS = { chromium, firefox, webkit };
@@ -107,7 +107,14 @@ class Page {
     await until(() => this.evaluate(() => {
       const page = document.documentElement;
       return page?.hasAttribute("data-ready") && page.hasAttribute("data-painted");
-    }), "html[data-ready][data-painted]", 20_000);
+    }), "html[data-ready][data-painted]", LOAD_WITHIN_MS).catch(async (error) => {
+      error.message += `; instead: ${await this.evaluate(() => {
+        const { attributes } = document.documentElement;
+        const said = Array.from(attributes, ({ name, value }) => `${name}=${value}`).join(" ");
+        return `${document.readyState} ${said} ${document.body?.innerText.slice(0, 400)}`;
+      })}`;
+      throw error;
+    });
     await this.driver.ready?.();
     await this.settle();
   }
@@ -123,7 +130,7 @@ class Page {
       if (now !== before || now < 0) since = performance.now();
       before = now;
       return performance.now() - since >= STILL_MS;
-    }, "nothing more is drawn", 15_000);
+    }, "nothing more is drawn", LOAD_WITHIN_MS);
   }
 }
 
