@@ -17,7 +17,8 @@ struct ChosenPlate {
   MountInput mount{};
   PlateShape shape{};
   std::vector<PlateBar> bars{};
-  double deck_factor = 1.0;  // of the deck's stiffness, from a flex test
+  double deck_factor = 1.0;   // stiffness of bolts and bedding, from a flex test
+  double panel_factor = 1.0;  // of the deck's panel, likewise
   const Alloy* alloy = nullptr;
   const BoltSize* bolt = nullptr;
 };

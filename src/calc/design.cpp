@@ -12,6 +12,8 @@
 #include "calc/compass_study.h"
 #include "calc/fitted_bank.h"
 #include "calc/plate_made.h"
+#include "calc/told_plate.h"
+#include "calc/trim/hydrostatics.h"
 #include "calc/hold/day.h"
 #include "data/conductors.h"
 #include "data/day_plan.h"
@@ -596,7 +598,7 @@ MountInput mount_input(const Job& job, const Catalogue& catalogue, const HoldRes
                        const ShaftResult& shaft) {
   const Mount& mount = job.mount;
   const Boat& boat = job.boat;
-  return {
+  MountInput in{
       .thrust_N = hold.motor.thrust_N,
       .thrust_lever_m = std::max(boat.bow_height_m.value + shaft.propeller_depth_m, 0.0),
       .motor_mass_kg = hold.motor.mass_kg,
@@ -617,14 +619,20 @@ MountInput mount_input(const Job& job, const Catalogue& catalogue, const HoldRes
       .backing_thickness_mm = mount.backing_thickness_mm.value,
       .trailered = mount.trailered.value,
       .isolated = mount.isolated.value,
+      .finish = mount.finish.value,
       .finish_mm = mount.finish_mm.value,
+      .core_plugged = mount.core_plugged.value,
       .run_speed_mps = boat.cruise_speed_mps.value,
       .run_wave_m = mount.run_wave_m.value,
       .displacement_kg = boat.displacement_kg.value,
       .waterline_length_m = boat.waterline_length_m.value,
       .chine_beam_m = boat.waterline_beam_m.value,
       .deadrise_deg = boat.deadrise_deg.value,
+      .motor_x_m = job.trim.motor_x_m.value,
+      .centre_x_m = transom_waterplane(job.trim.waterplane_ratio.value).flotation_ratio * boat.waterline_length_m.value,
   };
+  take_shape(mount, in);
+  return in;
 }
 
 void record_mount(const MountResult& result, Job& job) {

@@ -65,6 +65,7 @@ std::vector<std::string> remedies_without_plate(const Design& design) {
   says.push_back("Set stiffeners on the plate, fore and aft.");
   says.push_back("Make the base longer: rows of bolts farther apart.");
   says.push_back("Stock a thicker plate, or a stronger alloy.");
+  says.push_back("Set a beam under the deck, fit larger and thicker backing.");
   says.push_back("Choose a place with more deck under the plate, or less overhang.");
   return says;
 }

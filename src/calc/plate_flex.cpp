@@ -18,13 +18,16 @@ constexpr double kCloseEnough_frac = 1e-3;
 
 }  // namespace
 
-double flex_sag_mm(const Design& design, double deck_factor, std::string& problem) {
+FlexSag flex_sag(const Design& design, double deck_factor, double panel_factor, std::string& problem) {
+  constexpr double kUnknown = std::numeric_limits<double>::quiet_NaN();
+  constexpr FlexSag kNone{kUnknown, kUnknown, kUnknown};
   std::optional<ChosenPlate> chosen = chosen_plate(design);
   if (!chosen) {
     problem = kNoPlate;
-    return std::numeric_limits<double>::quiet_NaN();
+    return kNone;
   }
   chosen->deck_factor = deck_factor;
+  chosen->panel_factor = panel_factor;
   Trace unused;
   PlateBasis basis = plate_basis(*chosen, design, unused);
   const Mount& job = design.job.mount;
@@ -38,9 +41,28 @@ double flex_sag_mm(const Design& design, double deck_factor, std::string& proble
                           .pitch_Nm = force_N * (wanted_m - at_m)}}}};
   const PlateSolution solution = solve_plate(basis.model);
   problem = solution.problem;
-  if (!solution.solved) return std::numeric_limits<double>::quiet_NaN();
-  return -1000.0 * (solution.cases.front().foot_sag_m + (wanted_m - at_m) * solution.cases.front().foot_pitch_rad);
+  if (!solution.solved) return kNone;
+  const std::vector<PlateLoad>& loads = basis.model.cases.front().loads;
+  FlexSag sag{.panel_mm = -1000.0 * basis.panel.rise_m(loads, wanted_m), .middle_mm = -1000.0 * basis.panel.rise_m(loads, basis.panel.middle_m)};
+  sag.total_mm = sag.panel_mm - 1000.0 * (solution.cases.front().foot_sag_m + (wanted_m - at_m) * solution.cases.front().foot_pitch_rad);
+  return sag;
 }
+
+namespace {
+
+double in_range(double factor) { return std::clamp(std::round(100.0 * factor) / 100.0, kLeastDeck_factor, kMostDeck_factor); }
+
+std::string times(double factor) { return fixed(factor, 2) + " times as stiff as computed"; }
+
+// Which of the two gives more than it should.
+std::string told_apart(const FlexTest& test) {
+  const std::string text = "The deck's panel is " + times(test.panel_factor) + "; bolts, bedding and core are " + times(in_range(test.deck_factor)) + ". ";
+  if (std::min(test.panel_factor, test.deck_factor) >= 0.8) return text + "No joint gives more than it should.";
+  if (test.panel_factor <= test.deck_factor) return text + "It is the deck itself that gives: a beam or a bulkhead under it helps, thicker plate does not.";
+  return text + "It is the joint that gives: look at nuts, backing and a wet or crushed core before anything else.";
+}
+
+}  // namespace
 
 FlexTest flex_test(const Design& design) {
   FlexTest test;
@@ -50,11 +72,17 @@ FlexTest flex_test(const Design& design) {
     return test;
   }
   test.measured_mm = job.test_sag_mm.value;
-  const auto sag_mm = [&](double factor) { return flex_sag_mm(design, factor, test.says); };
-  test.computed_mm = sag_mm(1.0);
-  test.present_mm = job.deck_factor.known() ? sag_mm(job.deck_factor.value) : test.computed_mm;
-  test.rigid_mm = sag_mm(kMostDeck_factor);
-  const double softest_mm = sag_mm(kLeastDeck_factor);
+  test.told_apart = job.test_deck_mm.known() && job.test_deck_mm.value > 0.0;
+  const FlexSag computed = flex_sag(design, 1.0, 1.0, test.says);
+  if (test.told_apart) test.panel_factor = in_range(computed.middle_mm / job.test_deck_mm.value);
+  const auto with = [&](double factor) { return flex_sag(design, factor, test.told_apart ? test.panel_factor : factor, test.says); };
+  test.computed_mm = computed.total_mm;
+  const bool taken = job.deck_factor.known() || job.panel_factor.known();
+  test.present_mm = taken ? flex_sag(design, job.deck_factor.known() ? job.deck_factor.value : 1.0,
+                                     job.panel_factor.known() ? job.panel_factor.value : 1.0, test.says).total_mm
+                          : test.computed_mm;
+  test.rigid_mm = with(kMostDeck_factor).total_mm;
+  const double softest_mm = with(kLeastDeck_factor).total_mm;
   if (!std::isfinite(test.computed_mm) || !std::isfinite(test.present_mm) || !std::isfinite(test.rigid_mm) || !std::isfinite(softest_mm)) {
     test.verdict = FlexVerdict::unsolved;
     return test;
@@ -75,16 +103,19 @@ FlexTest flex_test(const Design& design) {
   double high_mm = test.rigid_mm;
   for (int k = 0; k < kHalvings && low_mm - high_mm > kCloseEnough_frac * test.measured_mm; ++k) {
     const double middle = 0.5 * (low + high);
-    const double middle_mm = sag_mm(std::exp(middle));
+    const double middle_mm = with(std::exp(middle)).total_mm;
     (middle_mm > test.measured_mm ? low : high) = middle;
     (middle_mm > test.measured_mm ? low_mm : high_mm) = middle_mm;
   }
   const double share = low_mm > high_mm ? (low_mm - test.measured_mm) / (low_mm - high_mm) : 0.5;
   test.deck_factor = std::exp(low + share * (high - low));
+  if (!test.told_apart) test.panel_factor = test.deck_factor;
+  test.panel_mm = flex_sag(design, test.deck_factor, test.panel_factor, test.says).panel_mm;
   test.verdict = FlexVerdict::found;
-  const double rounded_factor = std::clamp(std::round(100.0 * test.deck_factor) / 100.0, kLeastDeck_factor, kMostDeck_factor);
-  test.says = "The deck is " + fixed(rounded_factor, 2) + " times as stiff as computed.";
-  test.changes = {{.field = "mount.deck_factor", .value = rounded_factor, .label = "Reckon with this deck"}};
+  test.says = test.told_apart ? told_apart(test) : "Deck and joint are " + times(in_range(test.deck_factor)) +
+                                                       ". Which of the two gives, the deck's own sag would tell.";
+  test.changes = {{.field = "mount.deck_factor", .value = in_range(test.deck_factor), .label = "Reckon with this deck"},
+                  {.field = "mount.panel_factor", .value = in_range(test.panel_factor), .label = "Reckon with this panel"}};
   return test;
 }
 

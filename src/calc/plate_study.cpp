@@ -4,16 +4,20 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "base/units.h"
 #include "calc/load_cases_study.h"
+#include "base/number.h"
+#include "calc/mount/deck.h"
+#include "calc/mount/fatigue.h"
 #include "calc/mount/plate_rules.h"
 #include "calc/mount/slam.h"
 #include "calc/plate/outline.h"
+#include "calc/plate_supports.h"
 #include "calc/shaft/motion.h"
-#include "data/laminates.h"
 #include "data/sources.h"
 #include "data/sources_float.h"
 #include "data/sources_mount.h"
@@ -25,86 +29,12 @@ namespace {
 constexpr double kEncounter_factor = 5.0;  // times what waves do
 constexpr double kFoot_m = 0.120;          // length of the stowed motor's rest on the plate
 constexpr double kFootEdge_m = 0.010;      // its distance from the plate's fore edge, at least
-constexpr double kBedding_MPa_per_mm = 5.0;  // a millimetre of compound of 5 MPa
-constexpr double kBoltModulus_MPa = 193e3;
-constexpr double kNutAndBedding_mm = 10.0;
 constexpr double kFoot_ratio = 27.0;         // plate and foot as three thicknesses
 constexpr double kPersonFoot_m = kPersonFoot_mm / 1000.0;
 constexpr double kEdge_m = 0.005;  // a foot stays so far from the plate's edge
 constexpr int kThrustStep_deg = 30;
-
-double through_thickness_MPa(DeckKind deck) {
-  switch (deck) {
-    case DeckKind::cored_balsa: return core(CoreKind::balsa, 150.0).modulus_MPa;
-    case DeckKind::cored_foam: return core(CoreKind::cross_linked_pvc, 80.0).modulus_MPa;
-    default: return 0.0;
-  }
-}
-
-// Whether a core gives under the plate.
-bool gives(const MountInput& in) {
-  return through_thickness_MPa(in.deck) > 0.0 && in.core_thickness_mm > 0.0;
-}
-
-// Deck under the plate and under the nuts give alike: both are as stiff as the flex test says.
-void by_flex_test(Step& step, double deck_factor, std::string_view formula) {
-  if (deck_factor == 1.0) return;
-  step.formula = formula;
-  step.terms.push_back({"c_d", deck_factor, "", "stiffness of the deck over what is computed, from a flex test"});
-  step.value *= deck_factor;
-}
-
-// Pressure that sinks the plate by a metre: bedding compound, on the core.
-double add_deck_stiffness(const MountInput& in, double deck_factor, Trace& trace) {
-  const double core_MPa = through_thickness_MPa(in.deck);
-  Step step{.id = "plate.deck",
-            .label = "Pressure on the deck for a sink of one millimetre",
-            .symbol = "k_f",
-            .formula = "k_b",
-            .terms = {{"k_b", kBedding_MPa_per_mm, "MPa", "bedding compound, a millimetre of it"}},
-            .value = kBedding_MPa_per_mm,
-            .unit = "MPa",
-            .source = kWinklerDeck};
-  if (gives(in)) {
-    step.formula = "1 / (1 / k_b + t_c / E_c)";
-    step.terms.push_back({"t_c", in.core_thickness_mm, "mm", "core"});
-    step.terms.push_back({"E_c", core_MPa, "MPa", "modulus of the core, through its thickness"});
-    step.value = 1.0 / (1.0 / kBedding_MPa_per_mm + in.core_thickness_mm / core_MPa);
-  }
-  by_flex_test(step, deck_factor, gives(in) ? "c_d / (1 / k_b + t_c / E_c)" : "c_d * k_b");
-  trace.steps.push_back(step);
-  return step.value * 1e9;
-}
-
-// The shank over its grip, on the core under the backing.
-double add_bolt_stiffness(const MountInput& in, const BoltSize& size, double thickness_mm, double deck_factor, Trace& trace) {
-  const double grip_mm = thickness_mm + kNutAndBedding_mm + in.deck_thickness_mm + in.core_thickness_mm +
-                         in.backing_thickness_mm;
-  const double area_mm2 = stress_area_mm2(size);
-  const double shank = kBoltModulus_MPa * area_mm2 / grip_mm;
-  Step step{.id = "plate.bolt",
-            .label = "Stiffness of a bolt",
-            .symbol = "k_s",
-            .formula = "E * A_s / L",
-            .terms = {{"E", kBoltModulus_MPa, "MPa", "modulus of stainless steel"},
-                      {"A_s", area_mm2, "mm2", "area that carries the tension in the thread"},
-                      {"L", grip_mm, "mm", "grip: plate, deck, backing, 10 mm for nut and bedding"}},
-            .value = shank,
-            .unit = "N_per_mm",
-            .source = kWinklerDeck};
-  if (gives(in)) {
-    const double side_mm = std::max(in.backing_side_mm, size.washer_mm);
-    const double core_MPa = through_thickness_MPa(in.deck);
-    step.formula = "1 / (L / (E * A_s) + t_c / (E_c * b^2))";
-    step.terms.push_back({"t_c", in.core_thickness_mm, "mm", "core"});
-    step.terms.push_back({"E_c", core_MPa, "MPa", "modulus of the core, through its thickness"});
-    step.terms.push_back({"b", side_mm, "mm", "side of the backing"});
-    step.value = 1.0 / (1.0 / shank + in.core_thickness_mm / (core_MPa * side_mm * side_mm));
-  }
-  by_flex_test(step, deck_factor, gives(in) ? "c_d / (L / (E * A_s) + t_c / (E_c * b^2))" : "c_d * E * A_s / L");
-  trace.steps.push_back(step);
-  return step.value * 1e3;
-}
+constexpr double kBoltLoad_factor = 1.5;        // EN 1990, recalled
+constexpr double kTensionInShear_factor = 1.4;  // EN 1993-1-8 Table 3.4, recalled
 
 double add_thrust_moment(const MountInput& in, Trace& trace) {
   const double moment_Nm = in.thrust_N * in.thrust_lever_m;
@@ -121,13 +51,13 @@ double add_thrust_moment(const MountInput& in, Trace& trace) {
 }
 
 // How many times its weight the stowed motor presses in a slam.
-double add_slam_factor(double bow_g, double amplification_factor, Trace& trace) {
-  const double factor = 1.0 + bow_g * amplification_factor;
+double add_slam_factor(double motor_g, double amplification_factor, Trace& trace) {
+  const double factor = 1.0 + motor_g * amplification_factor;
   trace.steps.push_back({.id = "plate.slam",
                          .label = "Slam over weight at rest",
                          .symbol = "c_s",
-                         .formula = "1 + n_bow * D",
-                         .terms = {{"n_bow", bow_g, "", "acceleration at the bow, in g"},
+                         .formula = "1 + n_x * D",
+                         .terms = {{"n_x", motor_g, "", "acceleration where the stowed motor lies, in g"},
                                    {"D", amplification_factor, "", "amplification at the plate's frequency, at least 1"}},
                          .value = factor,
                          .unit = "",
@@ -192,6 +122,16 @@ PlateLoadCase stowed_case(std::string label, const Stowed& stowed, double up_N, 
           {{.foot = stowed.foot, .force_N = carried_N, .pitch_Nm = carried_N * stowed.lead_m + pitch_Nm, .roll_Nm = roll_Nm}}};
 }
 
+// Of one bolt, as designed: EN 1993-1-8 has shear and tension add up.
+struct BoltResistance {
+  double shear_N = 0.0;
+  double tension_N = 0.0;
+  double use(double pushed_N, double pulled_N) const {
+    if (!(shear_N > 0.0) || !(tension_N > 0.0)) return 0.0;
+    return pushed_N / shear_N + std::max(pulled_N, 0.0) / (kTensionInShear_factor * tension_N);
+  }
+};
+
 double limit_MPa(const Alloy& alloy, LoadGrade grade) {
   switch (grade) {
     case LoadGrade::working:
@@ -209,10 +149,12 @@ double limit_MPa(const Alloy& alloy, LoadGrade grade) {
 class Reader {
  public:
   // `leads_m`: by case of the solution, the motor's centre ahead of the foot.
-  Reader(PlateStudy& study, const Alloy& alloy, std::vector<double> leads_m)
-      : study_(study), alloy_(alloy), leads_m_(std::move(leads_m)) {}
+  Reader(PlateStudy& study, const Alloy& alloy, BoltResistance bolt, std::vector<double> leads_m)
+      : study_(study), alloy_(alloy), bolt_(bolt), leads_m_(std::move(leads_m)) {}
 
-  void read(std::string id, std::string label, LoadGrade grade, const Source& source, std::size_t index, double factor = 1.0) {
+  // `shears_N`: in each bolt, the factor counted; none: nothing pushes level.
+  void read(std::string id, std::string label, LoadGrade grade, const Source& source, std::size_t index, double factor = 1.0,
+            const std::vector<double>& shears_N = {}) {
     const PlateCaseSolution& result = study_.solution.cases[index];
     PlateFinding found{.id = std::move(id),
                        .label = std::move(label),
@@ -225,9 +167,17 @@ class Reader {
                        .bar_MPa = factor * result.bar_stress_Pa / 1e6,
                        .sag_mm = -1000.0 * factor * (result.foot_sag_m + leads_m_[index] * result.foot_pitch_rad)};
     if (result.worst_node >= 0) found.stress_at = study_.solution.mesh.nodes[static_cast<std::size_t>(result.worst_node)];
+    const std::vector<PlateLoad>& loads = study_.model.cases[index].loads;
+    found.panel_mm = -1000.0 * factor * study_.panel.rise_m(loads, loads.front().foot.middle.x_m + leads_m_[index]);
+    found.sag_mm += found.panel_mm;
+    const double load_factor = grade == LoadGrade::ultimate ? 1.0 : kBoltLoad_factor;
     for (std::size_t i = 0; i < result.bolt_N.size(); ++i) {
-      found.bolts_N += factor * result.bolt_N[i];
-      if (factor * result.bolt_N[i] > found.bolt_N) found.bolt_N = factor * result.bolt_N[i], found.bolt = static_cast<int>(i);
+      const double tension_N = factor * result.bolt_N[i];
+      const double shear_N = i < shears_N.size() ? shears_N[i] : 0.0;
+      found.bolts_N += tension_N;
+      if (tension_N > found.bolt_N) found.bolt_N = tension_N, found.bolt = static_cast<int>(i);
+      const double use = load_factor * bolt_.use(shear_N, tension_N);
+      if (use > found.together_factor) found.together_factor = use, found.shear_N = shear_N, found.pull_N = tension_N;
     }
     for (const double pressure_Pa : result.deck_Pa) found.deck_MPa = std::max(found.deck_MPa, factor * pressure_Pa / 1e6);
     study_.findings.push_back(std::move(found));
@@ -236,22 +186,23 @@ class Reader {
  private:
   PlateStudy& study_;
   const Alloy& alloy_;
+  BoltResistance bolt_{};
   std::vector<double> leads_m_;
 };
 
-struct Pattern {
-  double aft_m = 1e9;
-  double fore_m = -1e9;
-  double half_m = 0.0;
-};
-Pattern pattern_of(const PlateShape& shape) {
-  Pattern pattern;
-  for (const PlateHole& bolt : shape.bolts) {
-    pattern.aft_m = std::min(pattern.aft_m, bolt.at.x_m);
-    pattern.fore_m = std::max(pattern.fore_m, bolt.at.x_m);
-    pattern.half_m = std::max(pattern.half_m, std::abs(bolt.at.y_m));
-  }
-  return pattern;
+// In the plane the plate is stiff: the elastic group gives each bolt's shear. `other_side`: pushed from there.
+std::vector<double> shears_N(const std::vector<BoltPoint>& bolts, const LoadCase& load, bool other_side = false) {
+  GroupLoad level{.force_x_N = load.at_bolts.force_x_N, .force_y_N = load.at_bolts.force_y_N, .moment_z_Nm = load.at_bolts.moment_z_Nm};
+  if (other_side) level.force_y_N = -level.force_y_N, level.moment_z_Nm = -level.moment_z_Nm;
+  std::vector<double> shears;
+  for (const BoltForce& force : elastic_forces(bolts, level)) shears.push_back(force.shear_N);
+  return shears;
+}
+
+BoltPattern pattern_of(const PlateShape& shape) {
+  std::vector<BoltPoint> places;
+  for (const PlateHole& bolt : shape.bolts) places.push_back({1000.0 * bolt.at.x_m, 1000.0 * bolt.at.y_m});
+  return bolt_pattern(places);
 }
 
 Check stress_check(const PlateStudy& study, LoadGrade grade, std::string id, std::string label) {
@@ -274,20 +225,112 @@ Check bolt_check(const PlateStudy& study, LoadGrade grade, std::string id, std::
   return check;
 }
 
-void add_checks(PlateStudy& study, const MountInput& in) {
+// Shear with tension, what the deck lets each bolt pull, and what presses on the deck.
+void add_bolt_checks(PlateStudy& study, double pull_limit_N, const BoltResistance& bolt) {
+  const PlateFinding* together = nullptr;
+  double pull_N = 0.0;
+  for (const PlateFinding& at : study.findings) {
+    if (together == nullptr || at.together_factor > together->together_factor) together = &at;
+    if (at.grade != LoadGrade::ultimate) pull_N = std::max(pull_N, at.bolt_N);
+  }
+  const double factor = together->grade == LoadGrade::ultimate ? 1.0 : kBoltLoad_factor;
+  study.trace.steps.push_back({.id = "plate.bolt_together",
+                               .label = "Shear and tension in one bolt, by elements",
+                               .symbol = "u",
+                               .formula = "g * V / F_v + g * N / (1.4 * F_t)",
+                               .terms = {{"g", factor, "", "load factor; 1 where the shaft folds"},
+                                         {"V", together->shear_N, "N", "its shear, by the elastic group"},
+                                         {"N", together->pull_N, "N", "its tension, by elements, prying in it"},
+                                         {"F_v", bolt.shear_N, "N", "resistance in shear, thread in the plane"},
+                                         {"F_t", bolt.tension_N, "N", "resistance in tension"}},
+                               .value = together->together_factor,
+                               .unit = "",
+                               .source = kEn1993Bolts,
+                               .assumptions = {"Worst of all: " + together->label + "."}});
+  study.checks.push_back({.id = "plate.bolt_together",
+                          .label = "Shear and tension in one bolt, by elements",
+                          .actual = together->together_factor,
+                          .limit = 1.0,
+                          .unit = "",
+                          .source = kEn1993Bolts,
+                          .remedy = "Take larger bolts, or set them farther apart."});
+  study.checks.push_back({.id = "plate.bolt_pull",
+                          .label = "Worst bolt's pull on the deck, by elements",
+                          .actual = pull_N,
+                          .limit = pull_limit_N,
+                          .unit = "N",
+                          .source = kProjectDecision,
+                          .remedy = "Fit larger, thicker backing plates, or bond a doubler under the deck."});
+}
+
+// Where nothing backs the deck but its own core.
+void add_deck_check(PlateStudy& study, const MountInput& in) {
+  double pressed_MPa = 0.0;
+  for (const PlateFinding& at : study.findings)
+    if (at.grade != LoadGrade::ultimate) pressed_MPa = std::max(pressed_MPa, at.deck_MPa);
+  const DeckStrength deck = deck_strength(in.deck);
+  study.checks.push_back({.id = "plate.deck_pressure",
+                          .label = "Pressure of the plate on the deck, by elements",
+                          .actual = pressed_MPa,
+                          .limit = deck.crushing_factor * deck.crushing_MPa,
+                          .unit = "MPa",
+                          .source = deck.crushing_source,
+                          .remedy = "Take a thicker or a wider plate, or solid laminate in place of the core under it."});
+}
+
+// The strip's ranges with the elements' stress.
+void add_fatigue_checks(PlateStudy& study, const MountInput& in, const Alloy& alloy) {
+  const FatigueDetail detail = is_stainless(alloy) ? steel_bolt_holes() : aluminium_bolt_holes();
+  const double weight_N = in.motor_mass_kg * kGravity_mps2;
+  double thrust_MPa = 0.0;
+  double slam_MPa = 0.0;
+  for (const PlateFinding& at : study.findings) {
+    if (at.id == "thrust") thrust_MPa = std::max(thrust_MPa, at.stress_MPa);
+    if (at.id == "slam") slam_MPa = at.stress_MPa * (1.0 - 1.0 / std::max(at.load_factor, 1.0));
+  }
+  if (!(weight_N > 0.0)) return;
+  const auto add = [&](std::string id, std::string label, double stress_MPa, double factor, double cycles_count, std::string_view formula,
+                       const char* meaning) {
+    study.trace.steps.push_back({.id = id,
+                                 .label = label + ": steady range that harms as much",
+                                 .symbol = "s",
+                                 .formula = formula,
+                                 .terms = {{"sigma", stress_MPa, "MPa", meaning}, {"g", factor, "", "as the strip of beam has it"}},
+                                 .value = stress_MPa * factor,
+                                 .unit = "MPa",
+                                 .source = kFatiguePlate,
+                                 .assumptions = {"Read beside the washers: the category of the detail has the hole in it."}});
+    study.checks.push_back({.id = std::move(id),
+                            .label = std::move(label),
+                            .actual = stress_MPa * factor,
+                            .limit = range_MPa(detail, cycles_count),
+                            .unit = "MPa",
+                            .source = kFatiguePlate,
+                            .remedy = "Take a thicker plate, a stiffener, or rest the stowed motor on a chock."});
+  };
+  add("plate.fatigue_thrust", "Fatigue by thrust, by elements", thrust_MPa, swing_factor(detail.slope_exponent, 2.0), swings_in_life(),
+      "sigma * g", "at full thrust");
+  add("plate.fatigue_slam", "Fatigue by slams, by elements", slam_MPa, same_harm_factor(detail.slope_exponent) / highest_one_in_factor(100.0),
+      slams_in_life(), "sigma * g", "in a slam, beyond the weight at rest");
+}
+
+void add_checks(PlateStudy& study, const MountInput& in, const Alloy& alloy, double pull_limit_N, const BoltResistance& bolt) {
   study.checks = {stress_check(study, LoadGrade::extreme, "plate.stress_extreme", "Plate in rare loads, by elements"),
                   stress_check(study, LoadGrade::working, "plate.stress_thrust", "Plate in working loads, by elements"),
                   bolt_check(study, LoadGrade::extreme, "plate.bolt_extreme", "Worst bolt in rare loads, prying counted"),
                   bolt_check(study, LoadGrade::working, "plate.bolt_thrust", "Worst bolt in working loads, prying counted")};
   if (std::any_of(study.findings.begin(), study.findings.end(), [](const PlateFinding& at) { return at.grade == LoadGrade::ultimate; }))
     study.checks.push_back(bolt_check(study, LoadGrade::ultimate, "plate.bolt_snag", "Worst bolt in a snag, prying counted"));
+  add_bolt_checks(study, pull_limit_N, bolt);
+  add_deck_check(study, in);
+  add_fatigue_checks(study, in, alloy);
   study.checks.push_back({.id = "plate.sag",
                           .label = "Sag of the stowed motor, by elements",
                           .actual = study.findings.front().sag_mm,
                           .limit = kSagAtRest_frac * std::max(in.overhang_mm, 1.0),
                           .unit = "mm",
                           .source = kProjectDecision,
-                          .remedy = "Rest the stowed motor on a chock, or take a thicker plate."});
+                          .remedy = "Rest the stowed motor on a chock, take a thicker plate, or set a beam under the deck."});
   study.checks.push_back({.id = "plate.frequency",
                           .label = "Clear of the engine's idle, by elements",
                           .actual = !(study.frequency_Hz > 0.0)
@@ -298,7 +341,7 @@ void add_checks(PlateStudy& study, const MountInput& in) {
                           .unit = "",
                           .comparison = Comparison::at_least,
                           .source = kProjectDecision,
-                          .remedy = "Rest the stowed motor on a chock, or take a thicker plate."});
+                          .remedy = "Rest the stowed motor on a chock, take a thicker plate, or set a beam under the deck."});
 }
 
 // Waves that she meets when she runs must not rock the stowed motor in step.
@@ -325,10 +368,61 @@ void add_encounter(const Design& design, PlateStudy& study) {
                           .unit = "Hz",
                           .comparison = Comparison::at_least,
                           .source = kProjectDecision,
-                          .remedy = "Rest the stowed motor on a chock, or take a thicker plate."});
+                          .remedy = "Rest the stowed motor on a chock, take a thicker plate, or set a beam under the deck."});
+}
+
+// Plate and panel one behind the other, the motor's weight at their end.
+void add_frequency(PlateStudy& study, double motor_kg, double motor_m) {
+  const double plate_Hz = study.solution.frequencies_Hz.front();
+  const PanelStiffness& panel = study.panel.stiffness;
+  const double arm_m = motor_m - study.panel.middle_m;
+  const double gives = motor_kg * (1.0 / panel.sink_N_per_m + arm_m * arm_m / panel.tilt_Nm_per_rad) + study.solution.mass_kg / panel.sink_N_per_m;
+  const double panel_Hz = 1.0 / (2.0 * std::numbers::pi * std::sqrt(gives));
+  study.frequency_Hz = 1.0 / std::sqrt(1.0 / (plate_Hz * plate_Hz) + 1.0 / (panel_Hz * panel_Hz));
+  study.trace.steps.push_back({.id = "plate.panel_frequency",
+                               .label = "Frequency of plate and motor on the deck's panel alone",
+                               .symbol = "f_p",
+                               .formula = "1 / (2 * pi * sqrt(m * (1 / k_d + e^2 / k_t) + m_p / k_d))",
+                               .terms = {{"pi", std::numbers::pi, "", "circle constant"},
+                                         {"m", motor_kg, "kg", "stowed motor, as far as the plate carries it"},
+                                         {"k_d", panel.sink_N_per_m, "N_per_m", "of the panel, sinking"},
+                                         {"e", arm_m, "m", "the motor's centre ahead of the bolts' middle"},
+                                         {"k_t", panel.tilt_Nm_per_rad, "Nm", "of the panel, tilting"},
+                                         {"m_p", study.solution.mass_kg, "kg", "plate"}},
+                               .value = panel_Hz,
+                               .unit = "Hz",
+                               .source = kDeckPanel});
+  study.trace.steps.push_back({.id = "plate.frequency",
+                               .label = "Lowest frequency, motor stowed",
+                               .symbol = "f",
+                               .formula = "1 / sqrt(1 / f_e^2 + 1 / f_p^2)",
+                               .terms = {{"f_e", plate_Hz, "Hz", "of plate and bolts on a stiff deck, by elements"},
+                                         {"f_p", panel_Hz, "Hz", "of the panel alone"}},
+                               .value = study.frequency_Hz,
+                               .unit = "Hz",
+                               .source = kDunkerley});
+}
+
+// Running, the engine's first order passes over the stowed motor's frequency.
+void add_cruise_caution(PlateStudy& study) {
+  if (study.frequency_Hz < kCruiseLow_Hz || study.frequency_Hz > kCruiseHigh_Hz) return;
+  study.cautions.push_back({.id = "plate.cruise",
+                            .text = "At some " + fixed(std::round(0.6 * study.frequency_Hz) * 100.0, 0) +
+                                    " revolutions a minute the engine shakes the stowed motor in step: pass through, do not cruise there.",
+                            .source = kProjectDecision});
 }
 
 }  // namespace
+
+double PlatePanel::rise_m(const std::vector<PlateLoad>& loads, double x_m) const {
+  double force_N = 0.0;
+  double moment_Nm = 0.0;
+  for (const PlateLoad& load : loads) {
+    force_N += load.force_N;
+    moment_Nm += load.pitch_Nm + load.force_N * (load.foot.middle.x_m - middle_m);
+  }
+  return force_N / stiffness.sink_N_per_m + moment_Nm / stiffness.tilt_Nm_per_rad * (x_m - middle_m);
+}
 
 double PlateStudy::bolt_limit_N(LoadGrade grade) const { return bolt_share(grade) * bolt_breaking_N; }
 
@@ -338,7 +432,7 @@ PlateBasis plate_basis(const ChosenPlate& chosen, const Design& design, Trace& t
   PlateModel& model = basis.model;
   model.shape = chosen.shape;
   model.bars = chosen.bars;
-  basis.front_row_m = pattern_of(model.shape).fore_m;
+  basis.front_row_m = pattern_of(model.shape).fore_mm / 1000.0;
   const double washer_m = 0.5 * chosen.bolt->washer_mm / 1000.0;
   const Alloy& alloy = *chosen.alloy;
   model.material = {.modulus_Pa = alloy.modulus_GPa * 1e9, .poisson_ratio = alloy.poisson_ratio, .density_kg_per_m3 = alloy.density_kg_per_m3};
@@ -351,6 +445,9 @@ PlateBasis plate_basis(const ChosenPlate& chosen, const Design& design, Trace& t
   basis.stowed_foot = on_the_plate(stowed.foot, cut_of(model.shape));
   basis.lead_m = stowed.lead_m;
   basis.carried_frac = stowed.carried_frac;
+  const BoltPattern pattern = pattern_of(model.shape);
+  basis.panel = {.stiffness = add_deck_panel(in, design.job.mount.deck_span_mm.value, pattern, chosen.panel_factor, trace),
+                 .middle_m = pattern.middle.x_mm / 1000.0};
   return basis;
 }
 
@@ -361,13 +458,14 @@ PlateStudy plate_study(const Design& design) {
     study.solution.problem = kNoPlate;
     return study;
   }
-  const auto& [in, shape, bars, deck_factor, alloy, size] = *chosen;
+  const auto& [in, shape, bars, deck_factor, panel_factor, alloy, size] = *chosen;
   study.issues = shape_issues(*chosen, design);
   const PlateBasis basis = plate_basis(*chosen, design, study.trace);
   PlateModel& model = study.model;
   model = basis.model;
   const Stowed stowed{basis.stowed_foot, basis.lead_m, basis.carried_frac};
   study.foot_lead_m = stowed.lead_m;
+  study.panel = basis.panel;
   const PlateCut cut = cut_of(shape);
   const double weight_N = in.motor_mass_kg * kGravity_mps2;
   const LoadsStudy loads = load_cases_study(design);
@@ -387,6 +485,15 @@ PlateStudy plate_study(const Design& design) {
   const double end_m = in.plate_length_mm / 1000.0 - 0.5 * kPersonFoot_m - kEdge_m;
   const PlateFoot person{.middle = {end_m, 0.0}, .length_m = kPersonFoot_m, .width_m = std::min(kPersonFoot_m, in.plate_width_mm / 1000.0)};
   const std::size_t stepped_on = solve({"A person steps on the fore end", {{.foot = on_the_plate(person, cut), .force_N = -kPerson_N}}});
+  std::optional<std::size_t> dived;
+  for (const LoadCase& load : loads.loads.cases) {
+    if (load.id != "dive") continue;
+    const double from_m = basis.front_row_m + design.mount.deck_ahead_mm / 1000.0;
+    const double to_m = in.plate_length_mm / 1000.0;
+    dived = solve({load.label,
+                   {{.foot = on_the_plate({.middle = {0.5 * (from_m + to_m), 0.0}, .length_m = 0.98 * (to_m - from_m), .width_m = 0.98 * in.plate_width_mm / 1000.0}, cut),
+                     .force_N = load.force.force_z_N}}});
+  }
   const double height_m = kMotorHeight_mm / 1000.0;
   // What comes from either side: once, if the plate is its own mirror image.
   const bool mirrored = is_mirrored(shape);
@@ -394,16 +501,18 @@ PlateStudy plate_study(const Design& design) {
   std::size_t braking = 0;
   for (const double side : {-1.0, 1.0}) {
     if (mirrored && side > 0.0) continue;
-    const std::string whence = mirrored ? "" : side < 0.0 ? ", to starboard" : ", to port";
+    const std::string whence = mirrored ? "" : side < 0.0 ? ", to port" : ", to starboard";
     hung_on.push_back(solve(stowed_case("A person hangs on the motor" + whence, stowed, 0.0, 0.0, side * kHandhold_N * height_m), stowed.lead_m));
     if (loads.input.trailered)
       bends.push_back(solve(stowed_case("On the trailer, a bend" + whence, stowed, -weight_N, 0.0, side * weight_N * kRoadAcross_g * height_m), stowed.lead_m));
   }
   if (loads.input.trailered)
     braking = solve(stowed_case("On the trailer, braking", stowed, -weight_N, -weight_N * kRoadAlong_g * height_m), stowed.lead_m);
-  const Pattern pattern = pattern_of(shape);
-  const double pattern_m = pattern.fore_m - pattern.aft_m;
-  const PlateFoot stem = on_the_plate({.middle = {pattern.fore_m - 0.5 * pattern_m, 0.0}, .length_m = std::max(0.5 * pattern_m, 0.04), .width_m = pattern.half_m}, cut);
+  const BoltPattern pattern = pattern_of(shape);
+  const double pattern_m = pattern.span_mm() / 1000.0;
+  const PlateFoot stem = on_the_plate({.middle = {pattern.fore_mm / 1000.0 - 0.5 * pattern_m, 0.0},
+                                       .length_m = std::max(0.5 * pattern_m, 0.04),
+                                       .width_m = pattern.half_mm / 1000.0}, cut);
   model.patches = {{stem, kFoot_ratio}};
   const std::size_t first_thrust = model.cases.size();
   const double moment_Nm = add_thrust_moment(in, study.trace);
@@ -419,41 +528,60 @@ PlateStudy plate_study(const Design& design) {
   study.solution = solve_plate(model);
   if (!study.solution.solved) return study;
 
-  study.frequency_Hz = study.solution.frequencies_Hz.front();
+  add_frequency(study, stowed.carried_frac * in.motor_mass_kg, stowed.foot.middle.x_m + stowed.lead_m);
+  add_cruise_caution(study);
   study.amplification_factor = std::max(amplification(study.frequency_Hz, kSlamPulse_s).factor, 1.0);
-  const double bow_g = design.mount.bow_acceleration_factor;
-  const double slam_factor = add_slam_factor(bow_g, study.amplification_factor, study.trace);
-  Reader reader(study, *alloy, std::move(leads_m));
+  const double motor_g = design.mount.motor_acceleration_factor;
+  const double slam_factor = add_slam_factor(motor_g, study.amplification_factor, study.trace);
+  const BoltGrade* grade = find_bolt_grade(design.mount.bolt.grade);
+  BoltResistance resists;
+  if (grade != nullptr) resists = {shear_resistance_N(*size, *grade), tension_resistance_N(*size, *grade, in.countersunk)};
+  const std::vector<BoltPoint>& bolts = pattern.bolts;
+  const auto shears_of = [&](std::string_view id, bool other_side = false) {
+    for (const LoadCase& load : loads.loads.cases)
+      if (load.id == id) return shears_N(bolts, load, other_side);
+    return std::vector<double>();
+  };
+  Reader reader(study, *alloy, resists, std::move(leads_m));
   using enum LoadGrade;
   reader.read("rest", model.cases[at_rest].label, extreme, kWinklerDeck, at_rest);
   reader.read("slam", "Motor stowed, in a slam", extreme, kIso12215Acceleration, at_rest, slam_factor);
   reader.read("rebound", "Motor stowed, thrown up after it", extreme, kProjectDecision, thrown_up,
-              rebound_factor(bow_g, study.amplification_factor));
+              rebound_factor(motor_g, study.amplification_factor));
   reader.read("person.step", model.cases[stepped_on].label, extreme, kPersonOnPlate, stepped_on);
-  for (const std::size_t at : hung_on) reader.read("person.pull", model.cases[at].label, extreme, kPersonPulls, at);
+  if (dived) reader.read("dive", model.cases[*dived].label, extreme, kFlatPlateSlam, *dived);
+  // Force to port makes a roll to starboard: the first of two is pushed to port.
+  for (const std::size_t at : hung_on) reader.read("person.pull", model.cases[at].label, extreme, kPersonPulls, at, 1.0, shears_of("person.pull", at != hung_on.front()));
   if (loads.input.trailered) {
     reader.read("road.down", "On the trailer, a pothole", extreme, kRoadLoads, at_rest, 1.0 + kRoadDown_g);
-    reader.read("road.along", model.cases[braking].label, extreme, kRoadLoads, braking);
-    for (const std::size_t at : bends) reader.read("road.across", model.cases[at].label, extreme, kRoadLoads, at);
+    reader.read("road.along", model.cases[braking].label, extreme, kRoadLoads, braking, 1.0, shears_of("road.along"));
+    for (const std::size_t at : bends)
+      reader.read("road.across", model.cases[at].label, extreme, kRoadLoads, at, 1.0, shears_of("road.across", at != bends.front()));
   }
-  for (std::size_t i = first_thrust; i <= last_thrust; ++i) reader.read("thrust", model.cases[i].label, working, kProjectDecision, i);
+  for (std::size_t i = first_thrust; i <= last_thrust; ++i) {
+    const int angle_deg = static_cast<int>(i - first_thrust) * kThrustStep_deg;
+    std::string number = std::to_string(angle_deg);
+    number.insert(0, 3 - number.size(), '0');
+    reader.read("thrust", model.cases[i].label, working, kProjectDecision, i, 1.0, shears_of("thrust." + number));
+  }
   // What else pushes the lowered motor, by its moment on the foot.
   for (const LoadCase& load : loads.loads.cases) {
     if (!load.in_range || !(moment_Nm > 0.0)) continue;
-    const auto pushed = [&](int angle_deg) { reader.read(load.id, load.label, load.grade, load.source, thrust_at(angle_deg), load.moment_Nm / moment_Nm); };
+    const auto pushed = [&](int angle_deg) { reader.read(load.id, load.label, load.grade, load.source, thrust_at(angle_deg), load.moment_Nm / moment_Nm, shears_N(bolts, load, angle_deg == 270)); };
     if (load.id == "deployed" || load.id == "down.limit" || load.id == "snag") pushed(180);
     if (load.id == "snag.side") pushed(90);
     if (load.id == "snag.side" && !mirrored) pushed(270);
   }
   study.bolt_breaking_N = loads.bolt_breaking_N;
-  add_checks(study, in);
+  add_checks(study, in, *alloy, design.mount.pull_limit_N, resists);
   add_encounter(design, study);
   study.strip_stress_MPa = design.mount.plate_stress_MPa;
   study.strip_bolt_N = design.mount.slam_tension_N;
   study.group_bolt_N = design.mount.thrust_tension_N;
   study.strip_frequency_Hz = design.mount.frequency_Hz;
   study.assumptions = {
-      "Bolts without preload pull only, the deck pushes only; the deck as a whole is stiff, what gives is its core and the bedding compound.",
+      "Bolts without preload pull only, the deck pushes only; bedding and core give under them, and the deck's panel moves as one piece with plate and "
+      "bolts.",
       std::string("The stowed motor rests on the plate's fore end") +
           (in.chocked ? "; a stiff chock at twice the overhang has its share of the weight." : ", its weight ahead of that as a moment."),
       "The deployed motor's foot stands amid the bolts and is half as long and wide as their pattern; under it plate and foot bend as three thicknesses would.",
@@ -464,7 +592,7 @@ PlateStudy plate_study(const Design& design) {
   if (!bars.empty())
     study.assumptions.push_back("Stiffeners bend together with a strip of plate no wider than their spacing or a quarter of their length; "
                                 "they are fast all along, their welds or bolts are not looked at.");
-  if (deck_factor != 1.0) study.assumptions.push_back("Deck and bolts are as stiff as the flex test found them.");
+  if (deck_factor != 1.0 || panel_factor != 1.0) study.assumptions.push_back("Deck and bolts are as stiff as the flex test found them.");
   return study;
 }
 

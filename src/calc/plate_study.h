@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "calc/chosen_plate.h"
+#include "calc/mount/deck_panel.h"
 #include "calc/mount/load_cases.h"
 
 namespace thole {
@@ -24,16 +25,30 @@ struct PlateFinding {
   double bolt_N = 0.0;          // tension of the most loaded bolt
   int bolt = -1;                // which, in the shape's order
   double bolts_N = 0.0;         // of all
+  double shear_N = 0.0;         // with the tension that it makes most of, in one bolt
+  double pull_N = 0.0;          // that tension
+  double together_factor = 0.0; // use of that bolt in shear and tension
   double deck_MPa = 0.0;        // pressure on the deck at its highest
   double bar_MPa = 0.0;         // at a stiffener's free edge
   double sag_mm = 0.0;          // of the motor's centre of mass; of the foot where no motor lies there
+  double panel_mm = 0.0;        // of it, by the deck's panel sinking and tilting
+};
+
+// The deck's panel under a plate: stiff in itself, it moves with plate and bolts as one piece.
+struct PlatePanel {
+  PanelStiffness stiffness{};
+  double middle_m = 0.0;  // of the bolts, forward of the plate's aft edge
+
+  // At x, up is positive, under loads of one case.
+  double rise_m(const std::vector<PlateLoad>& loads, double x_m) const;
 };
 
 struct PlateStudy {
   PlateModel model{};
   PlateSolution solution{};  // of the cases as listed, before a slam is scaled
   std::vector<PlateFinding> findings{};
-  double frequency_Hz = 0.0;      // the lowest, motor stowed
+  PlatePanel panel{};
+  double frequency_Hz = 0.0;      // the lowest, motor stowed, the deck's panel counted
   double amplification_factor = 0.0;  // of a slam, at that frequency
   double strip_stress_MPa = 0.0;  // in a slam, by the strip of beam that chose the plate
   double strip_bolt_N = 0.0;
@@ -45,6 +60,7 @@ struct PlateStudy {
   std::vector<Check> checks{};  // of the elements; proof.h brings them into the verdict
   double bolt_breaking_N = 0.0;
   double foot_lead_m = 0.0;  // motor's centre ahead of its rest on the plate
+  std::vector<Caution> cautions{};
 
   double bolt_limit_N(LoadGrade grade) const;  // on the tension of one bolt
 };
@@ -56,6 +72,7 @@ struct PlateBasis {
   double lead_m = 0.0;  // the motor's centre ahead of it
   double carried_frac = 1.0;
   double front_row_m = 0.0;
+  PlatePanel panel{};
 };
 PlateBasis plate_basis(const ChosenPlate& chosen, const Design& design, Trace& trace);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numbers>
 #include <optional>
 
 #include "base/number.h"
@@ -20,12 +21,13 @@ namespace {
 
 constexpr int kStiffeners = 2;
 constexpr double kBackingStep_mm = 10.0;
+constexpr double kLeastSpan_mm = 100.0;  // of the field
 
 // The thinnest stock whose stress, falling with the square of the thickness, keeps its own limit.
 std::optional<Change> thicker_plate(const Check& check, const PlateStock& now, const Catalogue& catalogue) {
   const Alloy* alloy = find_alloy(now.alloy);
   if (alloy == nullptr) return std::nullopt;
-  const bool working = check.id == "plate.stress_thrust";
+  const bool working = check.id == "plate.stress_thrust" || check.id == "plate.fatigue_thrust";
   const auto limit_MPa = [&](const Alloy& of) { return working ? working_stress_MPa(of) : extreme_stress_MPa(of); };
   const std::vector<PlateStock> stocks = sorted(catalogue.plates, [](const PlateStock& a, const PlateStock& b) {
     return a.thickness_mm != b.thickness_mm ? a.thickness_mm < b.thickness_mm : a.price_per_m2 < b.price_per_m2;
@@ -57,15 +59,44 @@ std::optional<Change> larger_bolt(double ratio, const Design& design, const Cata
   return Change{.field = "mount.bolt", .text = best->id, .label = "Take bolts " + best->size + " of " + best->grade};
 }
 
+// Backing so many times as wide as what carries now, and thick enough to carry so far.
+void widen_backing(double ratio, double now_mm, const Design& design, std::vector<Change>& changes) {
+  const BoltSize* size = find_bolt_size(design.mount.bolt.size);
+  if (!(ratio > 1.0) || size == nullptr) return;
+  const Mount& job = design.job.mount;
+  const double side_mm = kBackingStep_mm * std::ceil(ratio * now_mm / kBackingStep_mm);
+  const double thickness_mm = std::ceil(backing_thickness_mm(side_mm, size->washer_mm));
+  if (side_mm > job.backing_side_mm.value)
+    changes.push_back({.field = "mount.backing_side_mm", .value = side_mm, .label = "Backing of " + trimmed(fixed(side_mm, 0)) + " mm"});
+  if (thickness_mm > job.backing_thickness_mm.value)
+    changes.push_back({.field = "mount.backing_thickness_mm", .value = thickness_mm, .label = "Backing " + trimmed(fixed(thickness_mm, 0)) + " mm thick"});
+}
+
+// A beam amid the panel leaves half of its span; only where the panel gives more than the plate does.
+void set_beam(const Design& design, std::vector<Change>& changes) {
+  const Step* panel = design.find_step("plate.panel_frequency");
+  const Step* both = design.find_step("plate.frequency");
+  const double span_mm = 10.0 * std::round(0.05 * design.job.mount.deck_span_mm.value);
+  if (panel == nullptr || both == nullptr || !(panel->value < std::numbers::sqrt2 * both->value) || span_mm < kLeastSpan_mm) return;
+  changes.push_back({.field = "mount.deck_span_mm", .value = span_mm, .label = "Set a beam under the deck"});
+}
+
 std::vector<Change> changes_for(const Check& check, const Design& design, const Catalogue& catalogue) {
   std::vector<Change> changes;
   if (check.verdict() != Verdict::fail) return changes;
   const Mount& job = design.job.mount;
-  const bool lowered = check.id == "plate.stress_thrust" || check.id == "plate.bolt_thrust" || check.id == "plate.bolt_snag";
+  if (check.id == "plate.bolt_pull" || check.id == "plate.deck_pressure") {
+    const Step* side = design.find_step("mount.backing_side");
+    if (check.id == "plate.bolt_pull" && side != nullptr) widen_backing(check.utilisation(), side->value, design, changes);
+    return changes;
+  }
+  const bool lowered = check.id == "plate.stress_thrust" || check.id == "plate.bolt_thrust" || check.id == "plate.bolt_snag" ||
+                       check.id == "plate.bolt_together" || check.id == "plate.fatigue_thrust";
   if (!lowered && !job.chocked.value)
     changes.push_back({.field = "mount.chocked", .value = 1.0, .label = "Chock the motor's outer end"});
+  if (check.id == "plate.frequency" || check.id == "plate.encounter" || check.id == "plate.sag") set_beam(design, changes);
   std::optional<Change> stronger;
-  if (check.id.starts_with("plate.stress")) stronger = thicker_plate(check, design.mount.plate, catalogue);
+  if (check.id.starts_with("plate.stress") || check.id.starts_with("plate.fatigue")) stronger = thicker_plate(check, design.mount.plate, catalogue);
   if (check.id.starts_with("plate.bolt")) stronger = larger_bolt(check.utilisation(), design, catalogue);
   if (stronger) changes.push_back(std::move(*stronger));
   if (!job.stiffener_count.known() || job.stiffener_count.value < kStiffeners)
@@ -85,15 +116,7 @@ std::vector<Change> changes_for_snag(const Check& check, const SnagStudy& study,
     if (each.part != SnagPart::bolts) continue;
     if (std::optional<Change> larger = larger_bolt(lacks_ratio, design, catalogue)) changes.push_back(std::move(*larger));
   }
-  const BoltSize* size = find_bolt_size(design.mount.bolt.size);
-  if (!(wider_ratio > 1.0) || size == nullptr) return changes;
-  const Mount& job = design.job.mount;
-  const double side_mm = kBackingStep_mm * std::ceil(wider_ratio * study.backing_mm / kBackingStep_mm);
-  const double thickness_mm = std::ceil(backing_thickness_mm(side_mm, size->washer_mm));
-  if (side_mm > job.backing_side_mm.value)
-    changes.push_back({.field = "mount.backing_side_mm", .value = side_mm, .label = "Backing of " + trimmed(fixed(side_mm, 0)) + " mm"});
-  if (thickness_mm > job.backing_thickness_mm.value)
-    changes.push_back({.field = "mount.backing_thickness_mm", .value = thickness_mm, .label = "Backing " + trimmed(fixed(thickness_mm, 0)) + " mm thick"});
+  widen_backing(wider_ratio, study.backing_mm, design, changes);
   return changes;
 }
 
@@ -115,6 +138,7 @@ void prove_plate(Design& design, const Catalogue& catalogue) {
     return;
   }
   add_steps(study.trace, design.mount.trace);
+  for (Caution& caution : study.cautions) design.mount.trace.cautions.push_back(std::move(caution));
   for (Check& check : study.checks) {
     check.changes = changes_for(check, design, catalogue);
     checks.push_back(std::move(check));

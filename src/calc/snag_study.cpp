@@ -31,16 +31,16 @@ struct PerNewton {
 };
 
 PerNewton worst_bolt(const Design& design, double lever_m) {
-  const Mount& mount = design.job.mount;
-  const std::vector<BoltPoint> bolts =
-      bolt_rectangle(mount.bolt_rows.value, mount.bolt_pitch_mm.value, mount.bolt_gauge_mm.value);
-  const double lead_mm = 0.5 * (mount.bolt_rows.value - 1) * mount.bolt_pitch_mm.value + mount.overhang_mm.value;
+  const BoltPattern pattern = pattern_of(mount_input(design));
+  const LoadPoint shaft{.x_mm = pattern.front_mm() + design.job.mount.overhang_mm.value,
+                        .y_mm = -pattern.middle.y_mm,
+                        .z_mm = -1000.0 * lever_m};
   PerNewton worst;
   for (int angle_deg = 0; angle_deg < 360; angle_deg += kDirectionStep_deg) {
     const double angle_rad = rad_from_deg(angle_deg);
     const GroupLoad load = moved_to_centroid({.force_x_N = std::cos(angle_rad), .force_y_N = std::sin(angle_rad)},
-                                             {.x_mm = lead_mm, .z_mm = -1000.0 * lever_m});
-    for (const BoltForce& force : elastic_forces(bolts, load)) {
+                                             shaft);
+    for (const BoltForce& force : elastic_forces(pattern.bolts, load)) {
       const double tension = std::max(force.tension_N, 0.0);
       worst.tension_ratio = std::max(worst.tension_ratio, tension);
       worst.combined_ratio = std::max(worst.combined_ratio, std::sqrt(tension * tension + 3.0 * force.shear_N * force.shear_N));
@@ -132,7 +132,7 @@ void add_fastening(const Design& design, const ChosenPlate& plate, SnagStudy& st
   const double side_mm = effective_backing_side_mm({.side_mm = mount.backing_side_mm.value,
                                                     .thickness_mm = mount.backing_thickness_mm.value,
                                                     .washer_mm = size.washer_mm,
-                                                    .room_mm = std::min(mount.bolt_pitch_mm.value, mount.bolt_gauge_mm.value)});
+                                                    .room_mm = pattern_of(plate.mount).room_mm});
   study.backing_mm = side_mm;
   const Term pull{"q", worst.tension_ratio, "", "pull in the worst bolt for each newton at the propeller"};
   add(study, SnagPart::skin, "Bolts tear out of the deck",

@@ -40,6 +40,11 @@ Core core(CoreKind kind, double density_kg_per_m3) {
           std::max(core.compressive_MPa, 0.0), std::max(core.modulus_MPa, 0.0)};
 }
 
+Core deck_core(DeckKind kind) {
+  if (kind == DeckKind::cored_balsa) return core(CoreKind::balsa, 150.0);
+  return kind == DeckKind::cored_foam ? core(CoreKind::cross_linked_pvc, 80.0) : Core{};
+}
+
 // Source: ISO 12215-5:2008, Table 15.
 double minimum_deck_mm(DeckKind kind, double waterline_length_m) {
   return kind == DeckKind::aluminium ? 1.35 + 0.06 * waterline_length_m

@@ -32,6 +32,11 @@ struct Core {
 // less than 0 outside it.
 Core core(CoreKind kind, double density_kg_per_m3);
 
+// What a deck is taken to be made of: laminate of so much glass (project decision), balsa of 150 or
+// cross-linked PVC of 80 kg/m3 (common practice).
+inline constexpr double kDeckGlass_frac = 0.35;
+Core deck_core(DeckKind kind);  // nothing where there is none
+
 // Least deck thickness: laminate 1.45 + 0.14 L_WL, aluminium 1.35 + 0.06 L_WL.
 double minimum_deck_mm(DeckKind kind, double waterline_length_m);
 

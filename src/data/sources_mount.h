@@ -190,6 +190,31 @@ inline constexpr Source kLaminateBearing{
     .title = "Bolts bearing on glass laminate",
     .locator = "EUROCOMP and tests: 150 to 250 MPa for mat and roving, a quarter of the least used; recalled",
     .confirmed = false};
+inline constexpr Source kPluggedCore{.id = "plugged-core",
+                                     .title = "Core cleared round a bolt and filled with thickened epoxy",
+                                     .locator = "60 MPa and 3 GPa, the least of what is recalled",
+                                     .confirmed = false};
+inline constexpr Source kLaminateEdges{.id = "laminate-edges",
+                                       .title = "Bolts in laminate: three diameters to an edge, four to the next bolt",
+                                       .locator = "test reviews by Turvey and by Mottram; numbers recalled",
+                                       .confirmed = false};
+inline constexpr Source kSealedPitch{.id = "sealed-pitch",
+                                     .title = "EN 1993-1-8:2005, Eurocode 3, design of joints; and bedded deck joints",
+                                     .locator = "Table 3.3, 14 t and 200 mm; 100 to 150 mm common practice"};
+inline constexpr Source kDeckPanel{.id = "deck-panel",
+                                   .title = "Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed.",
+                                   .locator = "art. 33, simply supported, Navier's series; the core's shear added"};
+inline constexpr Source kFlatPlateSlam{.id = "flat-plate-slam",
+                                       .title = "DNV-RP-C205, horizontal slamming; ISO 12215-5:2008 equation 16",
+                                       .locator = "C_p = 2 pi for a flat plate, recalled; 5 kN/m2 at least",
+                                       .confirmed = false};
+inline constexpr Source kFinishes{.id = "finishes",
+                                  .title = "ISO 7599 for anodising; practice of coaters and painters",
+                                  .locator = "AA20 to AA25; film thicknesses recalled",
+                                  .confirmed = false};
+inline constexpr Source kDunkerley{.id = "dunkerley",
+                                   .title = "Dunkerley's rule for springs one behind the other",
+                                   .locator = "the sum is a little low"};
 inline constexpr Source kFinishCreep{
     .id = "finish-creep",
     .title = "Paint or film under a bolt gives, and clamp goes with it",

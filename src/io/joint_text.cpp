@@ -1,5 +1,6 @@
 #include "io/joint_text.h"
 
+#include "base/number.h"
 #include "io/figures.h"
 
 namespace thole {
@@ -13,6 +14,10 @@ std::string pair_said(const MetalPair& pair, System system) {
   if (pair.a == pair.b) return "one kind of metal";
   return show(pair.gap_V, "V", system).text() + ", limit " + show(pair.limit_V, "V", system).text() + ": " +
          (pair.harmless() ? "may touch" : pair.kept_apart ? "kept apart" : "touching");
+}
+
+std::string potential_said(const MetalPotential& metal) {
+  return fixed(metal.noble_V, 2) + " to " + fixed(metal.base_V, 2) + " V";
 }
 
 }  // namespace thole

@@ -18,6 +18,7 @@ constexpr double kBalsa_mm = 12.0;
 constexpr double kFoam_mm = 15.0;
 constexpr double kBackingSide_mm = 80.0;
 constexpr double kBackingThickness_mm = 16.0;
+constexpr double kDeckSpan_mm = 300.0;
 constexpr double kRoadBeam_m = 2.55;  // widest on most roads without leave
 constexpr double kSkinOverMinimum_factor = 1.5;  // project decision: builders exceed the least
 
@@ -90,8 +91,15 @@ void estimate_mount(Job& job, Trace& trace) {
          "Boats up to 2.55 m wide go by trailer, with the motor on.", kCommonPractice);
   assume(trace, mount.isolated, true, "mount.isolated",
          "Sleeves, washers, gasket and paste keep stainless off the aluminium.", kCommonPractice);
-  assume(trace, mount.finish_mm, 0.0, "mount.finish_mm",
-         "The plate is bare, or masked under heads and washers.", kCommonPractice);
+  assume(trace, mount.finish, Finish::bare, "mount.finish", "The plate is left bare: alloys for boats need no paint above water.",
+         kCommonPractice);
+  assume(trace, mount.finish_mm, usual_finish_mm(mount.finish.value), "mount.finish_mm",
+         mount.finish.value == Finish::bare ? "No film under heads and washers."
+                                            : "As such finishes usually build up, recalled; 0 where heads and washers are masked.",
+         kCommonPractice);
+  assume(trace, mount.core_plugged, false, "mount.core_plugged", "The core is not plugged round the bolts.", kProjectDecision);
+  assume(trace, mount.deck_span_mm, kDeckSpan_mm, "mount.deck_span_mm",
+         "A foredeck free for 300 mm between hull sides, beam and bulkhead: narrow near the stem.", kProjectDecision);
   assume(trace, mount.run_wave_m, usual_wave_m(job.water.exposure.value), "mount.run_wave_m",
          "0.3 m in sheltered water, 0.4 m in a bay, 0.5 m in the open.", kProjectDecision);
 }

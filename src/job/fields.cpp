@@ -97,6 +97,12 @@ constexpr std::array kGustOptions{
     Option{"harris", "Harris"},
     Option{"ochi_shin", "Ochi-Shin"},
 };
+constexpr std::array kFinishOptions{
+    Option{"bare", "Bare"},
+    Option{"anodised", "Anodised"},
+    Option{"powder", "Powder coat"},
+    Option{"paint", "Paint"},
+};
 constexpr std::array kHeadOptions{
     Option{"hexagon", "Hexagon"},
     Option{"countersunk", "Countersunk"},
@@ -644,6 +650,16 @@ constexpr std::array kFields{
         "Stainless kept off the aluminium"),
     number(364, THOLE_VALUE(Mount, mount, finish_mm),
         "Paint or film, each side", 0.0, 2.0, 0.01, 0.05),
+    choice(365, THOLE_VALUE(Mount, mount, finish),
+        "Finish", kFinishOptions),
+    toggle(366, THOLE_VALUE(Mount, mount, core_plugged),
+        "Core plugged round the bolts"),
+    number(367, THOLE_VALUE(Mount, mount, deck_span_mm),
+        "Deck free between supports", 100.0, 1500.0, 5.0, 10.0),
+    number(368, THOLE_VALUE(Mount, mount, test_deck_mm),
+        "The deck's own sag", 0.0, 50.0, 0.01, 0.1),
+    number(369, THOLE_VALUE(Mount, mount, panel_factor),
+        "Deck's panel, stiffness found", 0.02, 20.0, 0.01, 0.1),
     // foredeck
     number(380, THOLE_VALUE(Foredeck, foredeck, length_m),
         "Clear deck aft of the stem", 0.3, 6.0, 0.01, 0.05),

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "data/control_kinds.h"
+#include "data/finishes.h"
 #include "data/laminates.h"
 #include "data/parts.h"
 #include "data/sea.h"
@@ -245,6 +246,11 @@ struct Mount {
   Given<bool> trailered{};
   Given<bool> isolated{};     // stainless kept off aluminium
   Given<double> finish_mm{};  // paint or film, each side
+  Given<Finish> finish{};
+  Given<bool> core_plugged{};     // cleared and filled round each bolt
+  Given<double> deck_span_mm{};   // free between what carries it
+  Given<double> test_deck_mm{};   // in the flex test: the deck's own sag amid the bolts
+  Given<double> panel_factor{};   // stiffness of the deck's panel over what is computed
   bool operator==(const Mount&) const = default;
 };
 

@@ -102,7 +102,9 @@ float draw_strip(Context& ui, const Layout& layout) {
                 .description = spoken},
                whole);
   sheet.pin(Pinned::no);
-  return band.height;
+  // However many lines the verdict takes meanwhile, what is dragged stays under the finger.
+  if (!ui.state.dragged.holds()) ui.state.strip_height = band.height;
+  return ui.state.strip_height;
 }
 
 // Previous page, where we are, next page.

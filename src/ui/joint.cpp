@@ -22,6 +22,15 @@ void draw_joint_metals(Context& ui) {
     said = pair.by;
     note(ui, (pair.kept_apart ? "Kept apart by " : "To be kept apart by ") + std::string(pair.by) + ".");
   }
+  if (disclosure(ui, "joint.potentials", "All metals in flowing sea water")) {
+    const Within list(ui.sheet, Role::list, "Metals in flowing sea water, noblest first");
+    for (const MetalPotential& metal : metal_potentials()) {
+      const Within item(ui.sheet, Role::listitem);
+      result_row(ui, "joint.metal." + std::string(metal.name), std::string(metal.name), {potential_said(metal), ""}, "");
+    }
+    note(ui, "Volts against saturated calomel, from the noblest reading to the basest. Stainless steel that air does not reach is active: under wet "
+             "sealant, in a crevice.");
+  }
   if (!joint.pairs.empty()) {
     note(ui, "Potentials at their farthest, in flowing sea water: " + cited(kGalvanicTable));
     note(ui, "Limit: " + cited(kGalvanicLimit));

@@ -74,11 +74,11 @@ constexpr std::array kChargeGroups{Group{"", kChargeMain}, Group{"Venting", kCha
 constexpr std::array<std::string_view, 4> kMountMain{"mount.plate", "mount.overhang_mm", "mount.chocked", "mount.run_wave_m"};
 constexpr std::array<std::string_view, 2> kMountPlate{"mount.plate_length_mm", "mount.plate_width_mm"};
 constexpr std::array<std::string_view, 5> kMountBolts{"mount.bolt", "mount.head", "mount.bolt_rows", "mount.bolt_pitch_mm", "mount.bolt_gauge_mm"};
-constexpr std::array<std::string_view, 4> kMountDeck{"mount.deck_thickness_mm", "mount.core_thickness_mm", "mount.backing_side_mm", "mount.backing_thickness_mm"};
+constexpr std::array<std::string_view, 6> kMountDeck{"mount.deck_thickness_mm", "mount.core_thickness_mm", "mount.core_plugged", "mount.deck_span_mm", "mount.backing_side_mm", "mount.backing_thickness_mm"};
 constexpr std::array<std::string_view, 5> kMountShape{"mount.corner_mm", "mount.front_width_mm", "mount.outline", "mount.cutouts", "mount.bolt_places"};
 constexpr std::array<std::string_view, 3> kMountStiff{"mount.stiffener_count", "mount.stiffener_height_mm", "mount.stiffener_thickness_mm"};
-constexpr std::array<std::string_view, 3> kMountFinish{"mount.isolated", "mount.finish_mm", "mount.trailered"};
-constexpr std::array<std::string_view, 4> kMountFlex{"mount.test_mass_kg", "mount.test_arm_mm", "mount.test_sag_mm", "mount.deck_factor"};
+constexpr std::array<std::string_view, 4> kMountFinish{"mount.isolated", "mount.finish", "mount.finish_mm", "mount.trailered"};
+constexpr std::array<std::string_view, 6> kMountFlex{"mount.test_mass_kg", "mount.test_arm_mm", "mount.test_sag_mm", "mount.test_deck_mm", "mount.deck_factor", "mount.panel_factor"};
 constexpr std::array kMountGroups{Group{"", kMountMain}, Group{"Plate", kMountPlate}, Group{"Shape", kMountShape}, Group{"Stiffeners", kMountStiff}, Group{"Bolts", kMountBolts}, Group{"Deck and backing", kMountDeck}, Group{"Metal on metal, road", kMountFinish, draw_joint_metals}, Group{"Loads", {}, draw_loads}, Group{"The plate under load", {}, draw_loaded_plate}, Group{"Which plate serves", {}, draw_plate_choice}, Group{"A flex test", kMountFlex, draw_flex_test}, Group{"Drawings to make it by", {}, draw_plate_papers}};
 
 constexpr std::array<std::string_view, 4> kTrimMain{"trim.bank_x_m", "trim.bank_y_m", "trim.motor_x_m", "trim.motor_y_m"};

@@ -1,5 +1,7 @@
 // Which stock makes the plate by the elements, and what a flex test says about the deck.
 
+#include <algorithm>
+
 #include "base/number.h"
 #include "data/sources.h"
 #include "io/figures.h"
@@ -66,16 +68,20 @@ void draw_flex_test(Context& ui) {
   const System system = ui.state.system;
   if (test.verdict == FlexVerdict::found || test.verdict == FlexVerdict::plate_softer || test.verdict == FlexVerdict::plate_stiffer) {
     note(ui, "Measured " + show(test.measured_mm, "mm", system).text() + ", computed " + show(test.computed_mm, "mm", system).text() +
-                 ", on a rigid deck " + show(test.rigid_mm, "mm", system).text() + ".");
+                 ", on a rigid deck " + show(test.rigid_mm, "mm", system).text() +
+                 (test.verdict == FlexVerdict::found ? "; the deck's panel has " + show(test.panel_mm, "mm", system).text() + " of it." : "."));
   }
   note(ui, test.says);
-  for (std::size_t i = 0; i < test.changes.size(); ++i) {
-    const Change& change = test.changes[i];
-    const Given<double>& given = ui.document.given().mount.deck_factor;
-    const bool used = given.known() && given.value == change.value;
-    if (button(ui, "flex.use." + std::to_string(i), used ? "This deck is in use" : change.label, Weight::primary, 0.0f, {}, !used))
-      ui.document.apply(change);
-  }
+  if (test.changes.empty()) return;
+  const Mount& given = ui.document.given().mount;
+  const auto has = [&](const Change& change) {
+    const Given<double>& value = change.field == "mount.deck_factor" ? given.deck_factor : given.panel_factor;
+    return value.known() && value.value == change.value;
+  };
+  const bool used = std::all_of(test.changes.begin(), test.changes.end(), has);
+  if (!button(ui, "flex.use.0", used ? "This deck is in use" : test.changes.front().label, Weight::primary, 0.0f, {}, !used)) return;
+  const std::vector<Change> changes = test.changes;  // the first one makes the test out of date
+  for (const Change& change : changes) ui.document.apply(change);
 }
 
 }  // namespace thole::ui

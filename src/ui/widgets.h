@@ -55,12 +55,14 @@ struct Dragged {
   Point low{};         // the sheet stays as it is under the finger
   Point high{};
   bool moved = false;
+  bool holds() const { return !id.empty(); }
 };
 
 struct Studies;
 
 // How the person looks at the job; never saved with it.
 struct UiState {
+  float strip_height = 0.0f;  // of the verdict's strip, as it was when nothing was dragged
   std::string page = "quick";
   std::string returning = "quick";  // where Back leads from checks and contents
   System system = System::metric;

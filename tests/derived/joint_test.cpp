@@ -124,7 +124,7 @@ TEST_SUITE("derived") {
     const LoadsStudy study = load_cases_study(design);
     for (const LoadCase& at : study.loads.cases) {
       if (at.id != "slam") continue;
-      const double front_mm = 0.5 * study.input.bolt_pitch_mm * (study.input.bolt_rows - 1);
+      const double front_mm = study.input.pattern.front_mm();
       const double about_front_Nm = -at.force.force_z_N * (at.at.x_mm - front_mm) / 1000.0;
       const double ahead_m = design.find_step("mount.deck_ahead")->value / 1000.0;
       CHECK(about_front_Nm + at.force.force_z_N * ahead_m == rel(design.mount.slam_moment_Nm, 1e-9));

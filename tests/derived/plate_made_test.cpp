@@ -13,6 +13,7 @@
 #include "calc/plate_flex.h"
 #include "draw/pictures.h"
 #include "io/presets.h"
+#include "job/fields.h"
 #include "support.h"
 #include "trace_support.h"
 
@@ -224,15 +225,18 @@ TEST_CASE("a sag made with a known deck gives that deck back; no deck explains o
   job.mount.test_sag_mm = {1.0, Origin::given};
   std::string problem;
   const Design design = evaluate(job, default_catalogue());
-  const double soft_mm = flex_sag_mm(design, 0.4, problem);
+  const double soft_mm = flex_sag(design, 0.4, 0.4, problem).total_mm;
   REQUIRE_MESSAGE(std::isfinite(soft_mm), problem);
-  CHECK(soft_mm > flex_sag_mm(design, 0.8, problem));
+  CHECK(soft_mm > flex_sag(design, 0.8, 0.8, problem).total_mm);
+  CHECK(soft_mm > flex_sag(design, 0.4, 0.8, problem).total_mm);
   job.mount.test_sag_mm = {soft_mm, Origin::given};
   const FlexTest test = flex_test(evaluate(job, default_catalogue()));
   REQUIRE(test.verdict == FlexVerdict::found);
   CHECK(test.deck_factor == rel(0.4, 0.02));
-  REQUIRE(test.changes.size() == 1);
+  CHECK(test.panel_factor == rel(0.4, 0.02));
+  REQUIRE(test.changes.size() == 2);
   CHECK(test.changes[0].field == "mount.deck_factor");
+  CHECK(test.changes[1].field == "mount.panel_factor");
   job.mount.test_sag_mm = {99.0, Origin::given};
   CHECK(flex_test(evaluate(job, default_catalogue())).verdict == FlexVerdict::plate_softer);
   job.mount.test_sag_mm = {0.05, Origin::given};
@@ -241,6 +245,36 @@ TEST_CASE("a sag made with a known deck gives that deck back; no deck explains o
   const PlateStudy study = study_of(job);
   REQUIRE(study.solution.solved);
   thole::test::check_formulas(study.trace);
+}
+
+TEST_CASE("with the deck's own sag the flex test tells which of the two gives") {
+  Job job = plate_job();
+  job.boat.deck = {DeckKind::cored_foam, Origin::given};
+  job.mount.test_mass_kg = {40.0, Origin::given};
+  job.mount.test_arm_mm = {200.0, Origin::given};
+  std::string problem;
+  const Design design = evaluate(job, default_catalogue());
+  struct Made {
+    double deck_factor;
+    double panel_factor;
+    const char* gives;
+  };
+  for (const Made& made : {Made{0.3, 1.0, "joint"}, Made{1.0, 0.25, "deck itself"}, Made{1.2, 0.9, "No joint"}}) {
+    CAPTURE(made.gives);
+    const FlexSag sag = flex_sag(design, made.deck_factor, made.panel_factor, problem);
+    Job measured = job;
+    measured.mount.test_sag_mm = {sag.total_mm, Origin::given};
+    measured.mount.test_deck_mm = {sag.middle_mm, Origin::given};
+    const FlexTest test = flex_test(evaluate(measured, default_catalogue()));
+    REQUIRE(test.verdict == FlexVerdict::found);
+    CHECK(test.told_apart);
+    CHECK(test.panel_factor == rel(made.panel_factor, 0.02));
+    CHECK(test.deck_factor == rel(made.deck_factor, 0.06));
+    CHECK(test.says.find(made.gives) != std::string::npos);
+    for (const Change& change : test.changes) thole::apply(change, measured);
+    const FlexTest again = flex_test(evaluate(measured, default_catalogue()));
+    CHECK(again.present_mm == rel(sag.total_mm, 0.01));
+  }
 }
 
 TEST_CASE("the stock chosen by the elements serves in every case, and is the lightest that does") {

@@ -32,6 +32,13 @@ const PlateFinding* worst_thrust(const PlateStudy& study) {
   return worst;
 }
 
+double most_bolt_N(const PlateStudy& study, LoadGrade grade) {
+  double most_N = 0.0;
+  for (const PlateFinding& at : study.findings)
+    if (at.grade == grade) most_N = std::max(most_N, at.bolt_N);
+  return most_N;
+}
+
 }  // namespace
 
 TEST_CASE("every ready-made job's plate is worked out, each load case standing still") {
@@ -53,14 +60,35 @@ TEST_CASE("every ready-made job's plate is worked out, each load case standing s
       CHECK((at.stress_MPa > 0.0 || at.load_factor == 0.0));
       CHECK(at.bolt_N <= at.bolts_N + 1e-9);
     }
-    // A slam is the weight at rest, times 1 + n_bow D.
-    const double factor = 1.0 + design.mount.bow_acceleration_factor * study.amplification_factor;
+    // A slam is the weight at rest, times 1 + n_x D.
+    const double factor = 1.0 + design.mount.motor_acceleration_factor * study.amplification_factor;
     CHECK(finding(study, "slam")->stress_MPa == rel(factor * finding(study, "rest")->stress_MPa, 1e-9));
     // Thrust from ahead and from astern are mirror images about a pattern that is symmetric fore and aft
     // but for the deck's edge: within a quarter.
     CHECK(thrusts.back()->bolt_N == rel(thrusts.front()->bolt_N, 0.25));
     thole::test::check_formulas(study.trace);
-    CHECK(study.trace.steps.size() == 5);
+    CHECK(study.trace.steps.size() == 12);
+    // Shear goes with tension: none at rest, most in thrust, where bolts and lever are as the mount stage has them.
+    CHECK(finding(study, "rest")->shear_N == 0.0);
+    double pushed_N = 0.0;
+    for (const PlateFinding* at : thrusts) pushed_N = std::max(pushed_N, at->shear_N);
+    CHECK(pushed_N > 0.4 * design.mount.bolt_shear_N);  // a middle bolt is pulled most, a fore one pushed most
+    CHECK(pushed_N <= design.mount.bolt_shear_N * (1.0 + 1e-9));
+    const Check* pull = nullptr;
+    for (const Check& check : study.checks)
+      if (check.id == "plate.bolt_pull") pull = &check;
+    REQUIRE(pull != nullptr);
+    CHECK(pull->limit == design.mount.pull_limit_N);
+    CHECK(pull->actual >= most_bolt_N(study, LoadGrade::working));
+    // The deck's panel sinks and tilts under it: softer, and lower in frequency, the wider it is free.
+    Job wide = design.job;
+    wide.mount.deck_span_mm = {2.0 * wide.mount.deck_span_mm.value, Origin::given};
+    const PlateStudy softer = plate_study(evaluate(wide, default_catalogue()));
+    CHECK(finding(softer, "rest")->panel_mm > 2.0 * finding(study, "rest")->panel_mm);
+    CHECK(finding(softer, "rest")->sag_mm - finding(softer, "rest")->panel_mm ==
+          rel(finding(study, "rest")->sag_mm - finding(study, "rest")->panel_mm, 1e-9));
+    CHECK(softer.frequency_Hz < study.frequency_Hz);
+    CHECK(study.frequency_Hz < study.solution.frequencies_Hz.front());
     // The elastic bolt group leaves prying out: more pulls, by about what the mount allows for it.
     double most_N = 0.0;
     for (const PlateFinding* at : thrusts) most_N = std::max(most_N, at->bolt_N);

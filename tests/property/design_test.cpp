@@ -75,7 +75,7 @@ bool only_measured(const std::string& path) {
                             "trim.immersion_", "trim.capacity_"}) {
     if (path.starts_with(start)) return true;
   }
-  for (const char* whole : {"trim.roll_period_s", "mount.corner_mm", "mount.front_width_mm", "mount.deck_factor", "charge.vents_apart_m"}) {
+  for (const char* whole : {"trim.roll_period_s", "mount.corner_mm", "mount.front_width_mm", "mount.deck_factor", "mount.panel_factor", "charge.vents_apart_m"}) {
     if (path == whole) return true;
   }
   return false;

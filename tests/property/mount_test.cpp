@@ -54,7 +54,8 @@ MountInput usual_job() {
           .displacement_kg = 2300.0,
           .waterline_length_m = 6.6,
           .chine_beam_m = 2.2,
-          .deadrise_deg = 18.0};
+          .deadrise_deg = 18.0,
+          .motor_x_m = 6.6};
 }
 
 const Check* find(const MountResult& result, std::string_view id) {
@@ -101,6 +102,19 @@ MountInput random_job(std::mt19937& random) {
                 .waterline_length_m = between(3.0, 14.5),
                 .chine_beam_m = between(1.0, 4.8),
                 .deadrise_deg = between(0.0, 30.0)};
+  in.motor_x_m = between(0.0, 1.1 * in.waterline_length_m);
+  in.centre_x_m = between(0.3, 0.5) * in.waterline_length_m;
+  in.core_plugged = random() % 3 == 0;
+  in.finish = static_cast<Finish>(random() % 4);
+  if (random() % 3 == 0) {
+    const std::size_t count = 3 + random() % 6;
+    for (std::size_t i = 0; i < count; ++i) in.bolt_places.push_back({between(0.0, 1000.0), between(-300.0, 300.0)});
+    // Not in one line, whatever the others do.
+    in.bolt_places.push_back({501.0, 7.0});
+    in.bolt_places.push_back({577.0, -11.0});
+    in.bolt_places.push_back({433.0, -91.0});
+    in.bolt_edge_mm = between(0.1, 60.0);
+  }
   if (random() % 8 == 0) in.plates.clear();
   if (random() % 8 == 0) in.bolts.clear();
   if (random() % 8 == 0) in.plates = {{.id = "x", .alloy = "unknown", .thickness_mm = 10.0}};
@@ -112,6 +126,53 @@ MountInput random_job(std::mt19937& random) {
 }  // namespace
 
 TEST_SUITE("property") {
+  TEST_CASE("bolts put where the rows have them change nothing; moved apart they pull less, and the sum of their pulls holds the moment") {
+    const MountInput rows = usual_job();
+    MountInput placed = rows;
+    const BoltPattern pattern = pattern_of(rows);
+    for (const BoltPoint& at : pattern.bolts) placed.bolt_places.push_back({at.x_mm + pattern.middle.x_mm, at.y_mm + pattern.middle.y_mm});
+    const MountResult as_rows = mount(rows);
+    const MountResult as_placed = mount(placed);
+    CHECK(as_placed.bolt_count == as_rows.bolt_count);
+    CHECK(as_placed.thrust_tension_N == rel(as_rows.thrust_tension_N, 1e-12));
+    CHECK(as_placed.slam_tension_N == rel(as_rows.slam_tension_N, 1e-12));
+    CHECK(as_placed.bolt_shear_N == rel(as_rows.bolt_shear_N, 1e-12));
+    CHECK(as_placed.pull_limit_N == rel(as_rows.pull_limit_N, 1e-12));
+    MountInput wide = placed;
+    for (BoltPoint& at : wide.bolt_places) at.y_mm *= 1.2;
+    CHECK(mount(wide).thrust_tension_N < as_rows.thrust_tension_N);
+    // One bolt alone in front holds what two held.
+    MountInput single = placed;
+    single.bolt_places.back().x_mm += 20.0;
+    CHECK(mount(single).slam_tension_N > 1.5 * as_rows.slam_tension_N);
+    std::mt19937 random(11);
+    const auto any = [&](double low, double high) { return low + (high - low) * static_cast<double>(random() % 10001) / 10000.0; };
+    for (int i = 0; i < 200; ++i) {
+      std::vector<BoltPoint> places;
+      for (int k = 0; k < 3 + i % 5; ++k) places.push_back({any(0.0, 600.0), any(-200.0, 200.0)});
+      const BoltPattern group = bolt_pattern(places);
+      const GroupMoments sum = group_moments(group.bolts);
+      if (sum.x_mm2 * sum.y_mm2 - sum.xy_mm2 * sum.xy_mm2 < 1e-3 * sum.x_mm2 * sum.y_mm2) continue;  // nearly in one line
+      const GroupLoad load{any(-900.0, 900.0), any(-900.0, 900.0), any(-900.0, 900.0), any(-900.0, 900.0), any(-900.0, 900.0), any(-900.0, 900.0)};
+      GroupLoad held{};
+      for (std::size_t b = 0; b < places.size(); ++b) {
+        const BoltForce force = elastic_forces(group.bolts, load)[b];
+        held.force_x_N += force.shear_x_N;
+        held.force_y_N += force.shear_y_N;
+        held.force_z_N += force.tension_N;
+        held.moment_x_Nm += force.tension_N * group.bolts[b].y_mm / 1000.0;
+        held.moment_y_Nm -= force.tension_N * group.bolts[b].x_mm / 1000.0;
+        held.moment_z_Nm += (force.shear_y_N * group.bolts[b].x_mm - force.shear_x_N * group.bolts[b].y_mm) / 1000.0;
+      }
+      CHECK(std::abs(held.force_x_N - load.force_x_N) < 1e-9 * 900.0);
+      CHECK(std::abs(held.force_y_N - load.force_y_N) < 1e-9 * 900.0);
+      CHECK(std::abs(held.force_z_N - load.force_z_N) < 1e-9 * 900.0);
+      CHECK(std::abs(held.moment_x_Nm - load.moment_x_Nm) < 1e-9 * 900.0);
+      CHECK(std::abs(held.moment_y_Nm - load.moment_y_Nm) < 1e-9 * 900.0);
+      CHECK(std::abs(held.moment_z_Nm - load.moment_z_Nm) < 1e-9 * 900.0);
+    }
+  }
+
   TEST_CASE("any job within the ranges gives finite figures that their formulas explain") {
     std::mt19937 random(7);
     for (int i = 0; i < 400; ++i) {

@@ -21,13 +21,12 @@ LoadCasesInput check_b() {
   return {.thrust_N = 400.0,
           .thrust_lever_m = 1.8,
           .motor_mass_kg = 30.0,
-          .bolt_rows = 3,
-          .bolt_pitch_mm = 150.0,
-          .bolt_gauge_mm = 160.0,
+          .pattern = bolt_pattern(bolt_rectangle(3, 150.0, 160.0)),
           .reach_mm = 350.0,
           .plate_end_mm = 100.0,
           .slam_N = 2059.4,
           .bow_g = 6.0,
+          .motor_g = 6.0,
           .amplification_factor = 1.0,
           .hull = {.waterline_length_m = 7.2, .chine_beam_m = 2.3, .deadrise_deg = 18.0, .displacement_kg = 3200.0, .speed_mps = mps_from_kn(30.0)},
           .run_wave_m = 0.5,
@@ -242,5 +241,30 @@ TEST_SUITE("bad input") {
     in.slam_N = 0.0;
     for (const LoadCase& at : load_cases(in).cases) CHECK(std::isfinite(at.bolt_N));
     for (const SlamFormula& row : load_cases(in).formulas) CHECK(std::isfinite(row.motor_g));
+  }
+
+  // By hand with DNV-RP-C205's coefficient, recalled: 3.717 x 0.3 m = 1.115 m; 2 pi / 4 s x that = 1.7515 m/s; 1025 / 2 x
+  // 2 pi x 1.7515^2 = 9879 Pa.
+  TEST_CASE("the sea under a plate [flat-plate-slam]") {
+    const Dive sea = dive(0.3, 0.8, 4.0);
+    CHECK(sea.reaches);
+    CHECK(sea.rise_m == rel(1.1151, 1e-4));
+    CHECK(sea.speed_mps == rel(1.7516, 1e-4));
+    CHECK(sea.pressure_Pa == rel(9880.0, 1e-3));
+    CHECK_FALSE(dive(0.3, 1.2, 4.0).reaches);
+    CHECK(dive(0.3, 1.2, 4.0).pressure_Pa == 5000.0);
+    CHECK(dive(0.3, 0.1, 20.0).pressure_Pa == 5000.0);  // slow: a deck's least pressure stands
+    LoadCasesInput in = check_b();
+    in.plate_end_mm = 300.0;
+    in.deck_ahead_mm = 80.0;
+    in.plate_width_mm = 200.0;
+    in.plate_height_m = 0.8;
+    in.relative_sigma_m = 0.3;
+    in.wave_period_s = 4.0;
+    const LoadCases loads = load_cases(in);
+    const LoadCase& at = case_of(loads, "dive");
+    CHECK(at.force.force_z_N == rel(9880.0 * 0.22 * 0.2, 1e-3));
+    CHECK(at.at.x_mm == rel(150.0 + 80.0 + 110.0, 1e-9));
+    thole::test::check_formulas(loads.trace);
   }
 }

@@ -10,6 +10,7 @@
 #include <functional>
 #include <numbers>
 
+#include "calc/mount/deck_panel.h"
 #include "calc/plate/dkt.h"
 #include "plate_cases.h"
 #include "support.h"
@@ -479,4 +480,69 @@ TEST_CASE("natural frequency of a mass on a cantilever strip") {
   const double reach_m = 0.377;
   const double give = reach_m * reach_m * (reach_m + 0.02) / (3.0 * stiff);
   CHECK(plate.frequencies_Hz[0] == rel(std::sqrt(1.0 / (give * 10.0)) / (2.0 * std::numbers::pi), 0.01));
+}
+
+// Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, Table 23 (centre loads on simply supported plates);
+// the rest against triangles and against differences, which know nothing of sines.
+TEST_CASE("a deck's panel: point loads as published, four loads as by triangles, a core's shear as by differences") {
+  const DeckSection plain{.rigidity_Nm = 1.0};
+  const auto middle = [&](double length_m, double width_m) {
+    return 1.0 / panel_stiffness({.length_m = length_m, .width_m = width_m, .patch_m = 1e-3, .section = plain}, 1e-3, 0.0).sink_N_per_m;
+  };
+  CHECK(middle(1.0, 1.0) == rel(0.01160, 2e-3));
+  CHECK(middle(1.0, 2.0) == rel(0.01652, 2e-3));
+  CHECK(middle(2.0, 1.0) == rel(0.01652, 2e-3));
+
+  const int n = 40;
+  const Grid grid(n, in_square);
+  std::vector<bool> fixed(3 * grid.nodes.size(), false);
+  for (int j = 0; j <= n; ++j) {
+    for (int i = 0; i <= n; ++i) {
+      const auto at = static_cast<std::size_t>(3 * grid.at(i, j));
+      const bool along_y = i == 0 || i == n, along_x = j == 0 || j == n;
+      if (along_x || along_y) fixed[at] = true;
+      if (along_x) fixed[at + 2] = true;
+      if (along_y) fixed[at + 1] = true;
+    }
+  }
+  for (const double turn : {1.0, -1.0}) {
+    Eigen::VectorXd loads = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(fixed.size()));
+    for (const int i : {12, 28})
+      for (const int j : {14, 26}) loads[3 * grid.at(i, j)] = i == 28 ? 1.0 : turn;
+    const double down = bend(grid, 0.3, loads, fixed)[3 * grid.at(28, 26)];
+    const PanelStiffness panel = panel_stiffness({.length_m = 1.0, .width_m = 1.0, .patch_m = 1e-3, .section = plain}, 0.4, 0.3);
+    if (turn > 0.0) CHECK(4.0 / panel.sink_N_per_m == rel(down, 0.01));
+    if (turn < 0.0) CHECK(0.4 * 0.4 / panel.tilt_Nm_per_rad == rel(down, 0.01));
+  }
+
+  // Shear alone: a skin under tension, by differences on 80 x 80.
+  const int cells = 80;
+  const auto at = [&](int i, int j) { return j * (cells - 1) + i; };
+  const int unknowns = (cells - 1) * (cells - 1);
+  std::vector<Eigen::Triplet<double>> entries;
+  Eigen::VectorXd push = Eigen::VectorXd::Zero(unknowns);
+  const auto patch_share = [&](int i, int j) {  // of a patch of 0.1 by 0.1 in the middle, its edges half
+    const int di = std::abs(i + 1 - cells / 2), dj = std::abs(j + 1 - cells / 2);
+    if (di > 4 || dj > 4) return 0.0;
+    return (di == 4 ? 0.5 : 1.0) * (dj == 4 ? 0.5 : 1.0) / 64.0;
+  };
+  for (int j = 0; j < cells - 1; ++j) {
+    for (int i = 0; i < cells - 1; ++i) {
+      entries.emplace_back(at(i, j), at(i, j), 4.0);
+      if (i > 0) entries.emplace_back(at(i, j), at(i - 1, j), -1.0);
+      if (i < cells - 2) entries.emplace_back(at(i, j), at(i + 1, j), -1.0);
+      if (j > 0) entries.emplace_back(at(i, j), at(i, j - 1), -1.0);
+      if (j < cells - 2) entries.emplace_back(at(i, j), at(i, j + 1), -1.0);
+      push[at(i, j)] = patch_share(i, j);
+    }
+  }
+  Eigen::SparseMatrix<double> membrane(unknowns, unknowns);
+  membrane.setFromTriplets(entries.begin(), entries.end());
+  const Eigen::VectorXd sunk = Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>>(membrane).solve(push);
+  double mean = 0.0;
+  for (int j = 0; j < cells - 1; ++j)
+    for (int i = 0; i < cells - 1; ++i) mean += patch_share(i, j) * sunk[at(i, j)];
+  const DeckSection shears{.rigidity_Nm = 1e12, .shear_N_per_m = 1.0};
+  const PanelStiffness by_series = panel_stiffness({.length_m = 1.0, .width_m = 1.0, .patch_m = 0.1, .section = shears}, 1e-6, 0.0);
+  CHECK(1.0 / by_series.sink_N_per_m == rel(mean, 0.01));
 }

@@ -358,6 +358,16 @@ export interface Job {
     isolated?: boolean;
     /** Paint or film, each side. Thickness built up; it creeps under a bolt. 0 to 2. */
     finish_mm?: number;
+    /** Finish. What protects the plate: drilled and countersunk before it goes on. */
+    finish?: "bare" | "anodised" | "powder" | "paint";
+    /** Core plugged round the bolts. Cleared round each bolt, filled with thickened epoxy, drilled again. */
+    core_plugged?: boolean;
+    /** Deck free between supports. From hull side, bulkhead or beam to the next: the panel that the mount stands on. 100 to 1500. */
+    deck_span_mm?: number;
+    /** The deck's own sag. Against a straight edge across it, amid the bolts, with the weight less without. 0 to 50. */
+    test_deck_mm?: number;
+    /** Deck's panel, stiffness found. From a flex test with the deck's own sag. 0.02 to 20. */
+    panel_factor?: number;
   };
   /** Trim. */
   trim?: {
@@ -1956,6 +1966,34 @@ export interface Design {
       /** Paint or film, each side. */
       finish_mm?: {
         /** 0 to 2. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Finish. */
+      finish?: {
+        value: "bare" | "anodised" | "powder" | "paint";
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Core plugged round the bolts. */
+      core_plugged?: {
+        value: boolean;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Deck free between supports. */
+      deck_span_mm?: {
+        /** 100 to 1500. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** The deck's own sag. */
+      test_deck_mm?: {
+        /** 0 to 50. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Deck's panel, stiffness found. */
+      panel_factor?: {
+        /** 0.02 to 20. */
         value: number;
         origin: "given" | "preset" | "estimated" | "chosen";
       };

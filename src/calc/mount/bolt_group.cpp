@@ -1,6 +1,8 @@
 #include "calc/mount/bolt_group.h"
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace thole {
 
@@ -15,11 +17,44 @@ std::vector<BoltPoint> bolt_rectangle(int row_count, double pitch_mm, double gau
   return bolts;
 }
 
+BoltPattern bolt_pattern(const std::vector<BoltPoint>& places) {
+  BoltPattern pattern{.bolts = places};
+  if (places.empty()) return pattern;
+  pattern.aft_mm = pattern.fore_mm = places.front().x_mm;
+  constexpr double kNone_mm = std::numeric_limits<double>::infinity();
+  pattern.nearest_mm = pattern.room_mm = kNone_mm;
+  for (const BoltPoint& at : places) {
+    pattern.middle.x_mm += at.x_mm / double(places.size());
+    pattern.middle.y_mm += at.y_mm / double(places.size());
+    pattern.aft_mm = std::min(pattern.aft_mm, at.x_mm);
+    pattern.fore_mm = std::max(pattern.fore_mm, at.x_mm);
+    pattern.half_mm = std::max(pattern.half_mm, std::abs(at.y_mm));
+    double next_mm = kNone_mm;
+    for (const BoltPoint& other : places) {
+      if (&other == &at) continue;
+      const double ahead_mm = std::abs(at.x_mm - other.x_mm);
+      const double beside_mm = std::abs(at.y_mm - other.y_mm);
+      next_mm = std::min(next_mm, std::hypot(ahead_mm, beside_mm));
+      pattern.room_mm = std::min(pattern.room_mm, std::max(ahead_mm, beside_mm));
+    }
+    pattern.nearest_mm = std::min(pattern.nearest_mm, next_mm);
+    pattern.farthest_mm = std::max(pattern.farthest_mm, next_mm);
+  }
+  for (BoltPoint& bolt : pattern.bolts) {
+    if (bolt.x_mm >= pattern.fore_mm - kSameRow_mm) ++pattern.front_count;
+    bolt.x_mm -= pattern.middle.x_mm;
+    bolt.y_mm -= pattern.middle.y_mm;
+  }
+  if (places.size() == 1) pattern.nearest_mm = pattern.farthest_mm = pattern.room_mm = 0.0;
+  return pattern;
+}
+
 GroupMoments group_moments(const std::vector<BoltPoint>& bolts) {
   GroupMoments sum{};
   for (const BoltPoint& bolt : bolts) {
     sum.x_mm2 += bolt.x_mm * bolt.x_mm;
     sum.y_mm2 += bolt.y_mm * bolt.y_mm;
+    sum.xy_mm2 += bolt.x_mm * bolt.y_mm;
   }
   sum.polar_mm2 = sum.x_mm2 + sum.y_mm2;
   return sum;
@@ -36,14 +71,17 @@ GroupLoad moved_to_centroid(const GroupLoad& force, const LoadPoint& at) {
 std::vector<BoltForce> elastic_forces(const std::vector<BoltPoint>& bolts, const GroupLoad& load) {
   const GroupMoments sum = group_moments(bolts);
   const double n = static_cast<double>(bolts.size());
+  // Tension is a plane over the bolts; its slopes:
+  const double det_mm4 = sum.x_mm2 * sum.y_mm2 - sum.xy_mm2 * sum.xy_mm2;
+  const double by_x_N_per_mm = 1000.0 * (-load.moment_y_Nm * sum.y_mm2 - load.moment_x_Nm * sum.xy_mm2) / det_mm4;
+  const double by_y_N_per_mm = 1000.0 * (load.moment_x_Nm * sum.x_mm2 + load.moment_y_Nm * sum.xy_mm2) / det_mm4;
   std::vector<BoltForce> forces;
   for (const BoltPoint& bolt : bolts) {
     BoltForce force{};
     force.shear_x_N = load.force_x_N / n - 1000.0 * load.moment_z_Nm * bolt.y_mm / sum.polar_mm2;
     force.shear_y_N = load.force_y_N / n + 1000.0 * load.moment_z_Nm * bolt.x_mm / sum.polar_mm2;
     force.shear_N = std::hypot(force.shear_x_N, force.shear_y_N);
-    force.tension_N = load.force_z_N / n + 1000.0 * load.moment_x_Nm * bolt.y_mm / sum.y_mm2 -
-                      1000.0 * load.moment_y_Nm * bolt.x_mm / sum.x_mm2;
+    force.tension_N = load.force_z_N / n + by_x_N_per_mm * bolt.x_mm + by_y_N_per_mm * bolt.y_mm;
     forces.push_back(force);
   }
   return forces;

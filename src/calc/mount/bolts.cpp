@@ -17,6 +17,11 @@ constexpr double kTensionInShear_factor = 1.4;  // EN 1993-1-8 Table 3.4, recall
 constexpr double kCountersinkDepth_frac = 2.0 / 3.0;
 constexpr double kEdge_factor = 2.0;     // hole diameters, EN 1993-1-8 Table 3.3
 constexpr double kSpacing_factor = 3.0;  // bolt diameters
+constexpr double kLaminateSpacing_factor = 4.0;  // recalled, as the next
+constexpr double kDeckEdge_factor = 3.0;
+constexpr double kBedded_mm = 150.0;  // common practice
+constexpr double kSealed_factor = 14.0;  // of the plate's thickness, EN 1993-1-8 Table 3.3
+constexpr double kSealed_mm = 200.0;
 constexpr int kDirectionStep_deg = 5;
 constexpr int kRowLimit = 6;
 
@@ -26,8 +31,10 @@ struct WorstBolt {
   BoltPoint at{};
 };
 
-void add_thrust_steps(const MountInput& in, double lead_mm, const GroupMoments& sum,
+// `at`: the shaft, from the pattern's middle.
+void add_thrust_steps(const MountInput& in, const BoltPattern& pattern, const LoadPoint& at,
                       const WorstBolt& tension, const WorstBolt& shear, Trace& trace) {
+  const GroupMoments sum = group_moments(pattern.bolts);
   const char* const every_side =
       "The worst of thrusts from every side in steps of 5 degrees, and of all bolts.";
   tell([&] {
@@ -56,8 +63,8 @@ void add_thrust_steps(const MountInput& in, double lead_mm, const GroupMoments& 
              "sin(theta) * x / J)^2)",
          .terms = {{"T", in.thrust_N, "N", "full thrust"},
                    {"theta", shear.angle_rad, "rad", "direction of the thrust, from ahead"},
-                   {"n", 2.0 * in.bolt_rows, "", "bolts"},
-                   {"x_0", lead_mm, "mm", "shaft forward of the pattern's middle"},
+                   {"n", double(pattern.bolts.size()), "", "bolts"},
+                   {"x_0", at.x_mm, "mm", "shaft forward of the pattern's middle"},
                    {"x", shear.at.x_mm, "mm", "worst bolt forward of the pattern's middle"},
                    {"y", shear.at.y_mm, "mm", "worst bolt to port of it"},
                    {"J", sum.polar_mm2, "mm2", "sum of x and y squared over the bolts"}},
@@ -65,11 +72,22 @@ void add_thrust_steps(const MountInput& in, double lead_mm, const GroupMoments& 
          .unit = "N",
          .source = kBoltGroup,
          .assumptions = {every_side, "The shaft stands as far ahead as the stowed motor's weight."}});
+    // Bolts moved about are no mirror image, and the shaft not amid them.
+    if (in.bolt_places.empty()) return;
+    Step& pulled = *(trace.steps.end() - 2);
+    pulled.formula = "1000 * T * h * (x * (cos(theta) * I_y - sin(theta) * I_xy) + y * (sin(theta) * I_x - cos(theta) * "
+                     "I_xy)) / (I_x * I_y - I_xy^2)";
+    pulled.terms.push_back({"I_xy", sum.xy_mm2, "mm2", "sum of x times y over the bolts"});
+    Step& sheared = trace.steps.back();
+    sheared.formula = "T * sqrt((cos(theta) / n - m * y / J)^2 + (sin(theta) / n + m * x / J)^2)";
+    sheared.terms[3] = {"m", at.x_mm * std::sin(shear.angle_rad) - at.y_mm * std::cos(shear.angle_rad), "mm",
+                        "the shaft's lever about the pattern's middle, to this thrust"};
   });
 }
 
 // One more row, with the plate to carry it.
 void add_row_changes(const MountInput& in, std::vector<Change>& changes) {
+  if (!in.bolt_places.empty()) return;
   const double length_mm =
       round_up((in.plate_length_mm + in.bolt_pitch_mm) / (1.0 - kAftMargin_frac), 10.0);
   if (in.bolt_rows >= kRowLimit || length_mm > kLengthLimit_mm) return;
@@ -174,21 +192,24 @@ void add_strength_checks(const MountInput& in, const BoltLoads& loads, BoltCase&
 
 void add_edge_checks(const MountInput& in, const Layout& layout, BoltCase& bolt) {
   const double needed_mm = kEdge_factor * bolt.size->hole_mm;
-  const double length_mm = round_up(std::max((layout.span_mm + needed_mm) / (1.0 - kAftMargin_frac),
-                                             layout.span_mm + needed_mm + kAftMarginLeast_mm),
+  const double span_mm = layout.pattern.span_mm();
+  const double length_mm = round_up(std::max((span_mm + needed_mm) / (1.0 - kAftMargin_frac),
+                                             span_mm + needed_mm + kAftMarginLeast_mm),
                                     10.0);
-  const double width_mm = round_up(in.bolt_gauge_mm + 2.0 * needed_mm, 10.0);
+  const double width_mm = round_up(2.0 * (layout.pattern.half_mm + needed_mm), 10.0);
+  const bool in_rows = in.bolt_places.empty();
   std::vector<Change> changes = bolt_changes(in);
-  if (layout.front_margin_mm < needed_mm && length_mm <= kLengthLimit_mm) {
+  if (in_rows && layout.front_margin_mm < needed_mm && length_mm <= kLengthLimit_mm) {
     changes.push_back(set_field("mount.plate_length_mm", length_mm, "Lengthen the plate"));
   }
+  if (!in_rows) changes.push_back(clear_field("mount.bolt_places", "Bolts in rows"));
   if (layout.side_margin_mm < needed_mm && width_mm <= kWidthLimit_mm) {
     changes.push_back(set_field("mount.plate_width_mm", width_mm, "Widen the plate"));
   }
   bolt.trace.checks.push_back(
       {.id = "mount.edge",
        .label = "Bolts from the plate's edge",
-       .actual = std::min({layout.front_margin_mm, layout.aft_margin_mm, layout.side_margin_mm}),
+       .actual = layout.edge_mm,
        .limit = needed_mm,
        .unit = "mm",
        .comparison = Comparison::at_least,
@@ -197,12 +218,32 @@ void add_edge_checks(const MountInput& in, const Layout& layout, BoltCase& bolt)
        .changes = std::move(changes)});
   bolt.trace.checks.push_back({.id = "mount.bolt_spacing",
                                .label = "Bolts from one another",
-                               .actual = std::min(in.bolt_pitch_mm, in.bolt_gauge_mm),
-                               .limit = kSpacing_factor * bolt.size->diameter_mm,
+                               .actual = layout.pattern.nearest_mm,
+                               .limit = (in.deck == DeckKind::aluminium ? kSpacing_factor : kLaminateSpacing_factor) *
+                                        bolt.size->diameter_mm,
                                .unit = "mm",
                                .comparison = Comparison::at_least,
                                .source = kBoltSpacing,
                                .remedy = "Set the bolts farther apart.",
+                               .changes = bolt_changes(in)});
+  bolt.trace.checks.push_back({.id = "mount.deck_edge",
+                               .label = "Front bolts from the deck's edge",
+                               .actual = layout.deck_ahead_mm,
+                               .limit = kDeckEdge_factor * bolt.size->diameter_mm,
+                               .unit = "mm",
+                               .comparison = Comparison::at_least,
+                               .source = kLaminateEdges,
+                               .remedy = "Lengthen the plate, so that its front bolts stand farther back from the deck's edge.",
+                               .changes = bolt_changes(in)});
+  // Between bolts the bedding must not open.
+  const double thickness_mm = in.plates.size() == 1 ? in.plates.front().thickness_mm : 0.0;
+  bolt.trace.checks.push_back({.id = "mount.bolt_reach",
+                               .label = "Bolts close enough to keep the bedding tight",
+                               .actual = layout.pattern.farthest_mm,
+                               .limit = std::max(kBedded_mm, std::min(kSealed_factor * thickness_mm, kSealed_mm)),
+                               .unit = "mm",
+                               .source = kSealedPitch,
+                               .remedy = "Set the bolts closer together, or add a row.",
                                .changes = bolt_changes(in)});
 }
 
@@ -226,9 +267,10 @@ void add_countersink_check(const MountInput& in, double thickness_mm, BoltCase& 
 }  // namespace
 
 BoltLoads bolt_loads(const MountInput& in, const Layout& layout, const Slam& slam, Trace& trace) {
-  const std::vector<BoltPoint> bolts =
-      bolt_rectangle(in.bolt_rows, in.bolt_pitch_mm, in.bolt_gauge_mm);
-  const double lead_mm = 0.5 * layout.span_mm + layout.reach_mm;
+  const std::vector<BoltPoint>& bolts = layout.pattern.bolts;
+  const LoadPoint shaft{.x_mm = layout.pattern.front_mm() + layout.reach_mm,
+                        .y_mm = -layout.pattern.middle.y_mm,
+                        .z_mm = -1000.0 * in.thrust_lever_m};
   WorstBolt tension{};
   WorstBolt shear{};
   // Thrusts from either side load the group alike: of equals the first stands, or else the last bit
@@ -242,7 +284,7 @@ BoltLoads bolt_loads(const MountInput& in, const Layout& layout, const Slam& sla
     const GroupLoad load =
         moved_to_centroid({.force_x_N = in.thrust_N * std::cos(angle_rad),
                            .force_y_N = in.thrust_N * std::sin(angle_rad)},
-                          {.x_mm = lead_mm, .z_mm = -1000.0 * in.thrust_lever_m});
+                          shaft);
     const std::vector<BoltForce> forces = elastic_forces(bolts, load);
     for (std::size_t i = 0; i < bolts.size(); ++i) {
       const BoltForce& force = forces[i];
@@ -250,17 +292,18 @@ BoltLoads bolt_loads(const MountInput& in, const Layout& layout, const Slam& sla
       if (worse(force.shear_N, shear)) shear = {force.shear_N, angle_rad, bolts[i]};
     }
   }
-  add_thrust_steps(in, lead_mm, group_moments(bolts), tension, shear, trace);
+  add_thrust_steps(in, layout.pattern, shaft, tension, shear, trace);
 
   BoltLoads loads{.thrust_tension_N = tension.value_N, .shear_N = shear.value_N};
-  loads.slam_tension_N = prying_tension_N(slam.moment_Nm, layout.deck_ahead_mm, 2);
+  loads.slam_tension_N = prying_tension_N(slam.moment_Nm, layout.deck_ahead_mm, layout.pattern.front_count);
   tell([&] {
     trace.steps.push_back(
         {.id = "mount.bolt_tension_slam",
          .label = "Tension in a front bolt in a slam",
          .symbol = "N_S",
-         .formula = "1000 * M_s / (2 * a)",
+         .formula = "1000 * M_s / (n_f * a)",
          .terms = {{"M_s", slam.moment_Nm, "Nm", "bending over the edge of the deck"},
+                   {"n_f", double(layout.pattern.front_count), "", "bolts in the front row"},
                    {"a", layout.deck_ahead_mm, "mm", "front row to the edge of the deck"}},
          .value = loads.slam_tension_N,
          .unit = "N",

@@ -10,10 +10,6 @@
 namespace thole {
 namespace {
 
-constexpr double kGlass_frac = 0.35;               // mat and roving, project decision
-constexpr double kBalsaDensity_kg_per_m3 = 150.0;  // common practice
-constexpr double kFoamDensity_kg_per_m3 = 80.0;    // common practice
-
 // Project decision: a factor of 4 on laminate, after a test series found the standard's compressive
 // strength optimistic (hence 0.8); half of a core's, under a clamp that is seldom renewed.
 constexpr double kLaminateCrushing_factor = 0.8 / 4.0;
@@ -24,6 +20,10 @@ constexpr double kAluminiumShear_MPa = 170.0;  // 5083-O, Aluminum Design Manual
 
 // Common practice: load spreads at most 2 to 2.5 thicknesses beyond the washer.
 constexpr double kSpread_factor = 2.0;
+
+// Common practice: two to three bolt diameters, six millimetres all round at least.
+constexpr double kPlugBolts_factor = 2.5;
+constexpr double kPlugRing_mm = 12.0;
 
 struct StrongPointLine {
   double slope_kN_per_m = 0.0;
@@ -46,7 +46,7 @@ constexpr StrongPointLine strong_point_line(StrongPoint use) {
 }  // namespace
 
 DeckStrength deck_strength(DeckKind kind) {
-  const Laminate skin = laminate(kGlass_frac);
+  const Laminate skin = laminate(kDeckGlass_frac);
   DeckStrength strength{.crushing_MPa = skin.compressive_MPa,
                         .crushing_factor = kLaminateCrushing_factor,
                         .punching_MPa = skin.interlaminar_shear_MPa,
@@ -58,10 +58,7 @@ DeckStrength deck_strength(DeckKind kind) {
       break;
     case DeckKind::cored_balsa:
     case DeckKind::cored_foam:
-      strength.crushing_MPa =
-          (kind == DeckKind::cored_balsa ? core(CoreKind::balsa, kBalsaDensity_kg_per_m3)
-                                         : core(CoreKind::cross_linked_pvc, kFoamDensity_kg_per_m3))
-              .compressive_MPa;
+      strength.crushing_MPa = deck_core(kind).compressive_MPa;
       strength.crushing_factor = kCoreCrushing_factor;
       strength.crushing_source = kIso12215Core;
       break;
@@ -81,6 +78,10 @@ DeckStrength deck_strength(DeckKind kind) {
 double effective_backing_side_mm(const BackingInput& in) {
   const double spread_mm = in.washer_mm + 2.0 * kSpread_factor * in.thickness_mm;
   return std::min({in.side_mm, spread_mm, in.room_mm});
+}
+
+double plug_diameter_mm(double bolt_mm) {
+  return std::max(kPlugBolts_factor * bolt_mm, bolt_mm + kPlugRing_mm);
 }
 
 double backing_thickness_mm(double side_mm, double washer_mm) { return 0.5 * (side_mm - washer_mm) / kSpread_factor; }

@@ -32,6 +32,13 @@ struct BackingInput {
 // has it for stiff plates, never more than there is plate or room.
 double effective_backing_side_mm(const BackingInput& in);
 
+// Core cleared round a bolt and filled with thickened epoxy: across, and what the filling is (recalled: 60 to
+// 100 MPa, 3 to 5 GPa; a quarter of its strength may be used, as of laminate).
+double plug_diameter_mm(double bolt_mm);
+inline constexpr double kPlugCrushing_MPa = 60.0;
+inline constexpr double kPlugCrushing_factor = 0.25;
+inline constexpr double kPlugModulus_MPa = 3000.0;
+
 // Thickness at which a square of this side carries to its edge.
 double backing_thickness_mm(double side_mm, double washer_mm);
 

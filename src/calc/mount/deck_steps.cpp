@@ -19,11 +19,11 @@ constexpr double kWasherThickness_mm = 2.0;
 constexpr double kBackingLimit_mm = 300.0;  // of the field
 
 // Backing that a check asks for: bigger, and thick enough to spread so far.
-std::vector<Change> backing_changes(const MountInput& in, double side_needed_mm, double washer_mm) {
+std::vector<Change> backing_changes(const MountInput& in, double room_mm, double side_needed_mm, double washer_mm) {
   const double side_mm = round_up(side_needed_mm, 5.0);
   const double thickness_mm = round_up(std::max(0.25 * (side_mm - washer_mm), 0.0), 1.0);
   std::vector<Change> changes;
-  if (side_mm > std::min({kBackingLimit_mm, in.bolt_pitch_mm, in.bolt_gauge_mm})) return changes;
+  if (side_mm > std::min(kBackingLimit_mm, room_mm)) return changes;
   if (side_mm > in.backing_side_mm) {
     changes.push_back(set_field("mount.backing_side_mm", side_mm, "Larger backing plates"));
   }
@@ -35,13 +35,51 @@ std::vector<Change> backing_changes(const MountInput& in, double side_needed_mm,
 }
 
 struct Backing {
+  double room_mm = 0.0;  // to the next bolt's
   double side_mm = 0.0;
   double area_mm2 = 0.0;
+  double bearing_mm2 = 0.0;  // of it, as what bears counts: with a plug, both as if all were plug
 };
 
-Backing add_backing_area(const MountInput& in, const BoltSize& size, Trace& trace) {
-  const double room_mm = std::min(in.bolt_pitch_mm, in.bolt_gauge_mm);
-  Backing backing{};
+// What bears under the backings: the deck, or where its core is plugged the filling, which core and skins
+// follow.
+DeckStrength bearing_strength(const MountInput& in) {
+  DeckStrength strength = deck_strength(in.deck);
+  if (!in.core_plugged || !is_cored(in.deck)) return strength;
+  // Both give alike: the core must not be pressed beyond its own share.
+  const double core_MPa = deck_core(in.deck).modulus_MPa;
+  const double core_limits_MPa = strength.crushing_factor * strength.crushing_MPa * kPlugModulus_MPa / core_MPa;
+  strength.crushing_factor = std::min(kPlugCrushing_factor, core_limits_MPa / kPlugCrushing_MPa);
+  strength.crushing_MPa = kPlugCrushing_MPa;
+  strength.crushing_source = kPluggedCore;
+  return strength;
+}
+
+void add_plug(const MountInput& in, const BoltSize& size, Backing& backing, Trace& trace) {
+  backing.bearing_mm2 = backing.area_mm2;
+  if (!in.core_plugged || !is_cored(in.deck)) return;
+  const double across_mm = plug_diameter_mm(size.diameter_mm);
+  const double plug_mm2 = std::clamp(std::numbers::pi / 4.0 * (across_mm * across_mm - size.hole_mm * size.hole_mm), 0.0, backing.area_mm2);
+  const double core_MPa = deck_core(in.deck).modulus_MPa;
+  backing.bearing_mm2 = plug_mm2 + (backing.area_mm2 - plug_mm2) * core_MPa / kPlugModulus_MPa;
+  tell([&] {
+    trace.steps.push_back({.id = "mount.plug_area",
+                           .label = "Plug and core under one backing, as if all were plug",
+                           .symbol = "A_p",
+                           .formula = "A_1 + (A_e - A_1) * E_c / E_p",
+                           .terms = {{"A_1", plug_mm2, "mm2", "plug, less the hole"},
+                                     {"A_e", backing.area_mm2, "mm2", "area under one bolt that carries"},
+                                     {"E_c", core_MPa, "MPa", "modulus of the core, through its thickness"},
+                                     {"E_p", kPlugModulus_MPa, "MPa", "modulus of the filling"}},
+                           .value = backing.bearing_mm2,
+                           .unit = "mm2",
+                           .source = kPluggedCore,
+                           .assumptions = {"Skins hold plug and core to the same squeeze; the core keeps within its own share."}});
+  });
+}
+
+Backing add_backing_area(const MountInput& in, double room_mm, const BoltSize& size, Trace& trace) {
+  Backing backing{.room_mm = room_mm};
   backing.side_mm = effective_backing_side_mm({.side_mm = in.backing_side_mm,
                                                .thickness_mm = in.backing_thickness_mm,
                                                .washer_mm = size.washer_mm,
@@ -80,8 +118,9 @@ double add_area_required(const MountInput& in, const BoltSize& size, const DeckS
                          double tension_N, const Backing& backing, Trace& trace) {
   const double allowed_MPa = strength.crushing_factor * strength.crushing_MPa;
   const double diameter_mm = kBackingDiameters_factor * size.diameter_mm;
-  const double required_mm2 =
-      std::max(tension_N / allowed_MPa, std::numbers::pi / 4.0 * diameter_mm * diameter_mm);
+  const double bears_ratio = backing.area_mm2 > 0.0 ? backing.bearing_mm2 / backing.area_mm2 : 1.0;
+  const double required_mm2 = std::max(tension_N / (allowed_MPa * bears_ratio),
+                                       std::numbers::pi / 4.0 * diameter_mm * diameter_mm);
   tell([&] {
     trace.steps.push_back(
         {.id = "mount.backing_area",
@@ -98,8 +137,13 @@ double add_area_required(const MountInput& in, const BoltSize& size, const DeckS
          .source = strength.crushing_source,
          .assumptions = {
              "Never less across than five bolt diameters, as published pull tests advise.",
-             is_cored(in.deck) ? "The core carries: no plug is counted on."
-                               : "No core under the plate."}});
+             !is_cored(in.deck) ? "No core under the plate."
+             : in.core_plugged  ? "Plug and core carry together."
+                                : "The core carries: no plug is counted on."}});
+    if (bears_ratio == 1.0) return;
+    trace.steps.back().formula = "max(N / (q * sigma_c * A_p / A_e), pi / 4 * (5 * d)^2)";
+    trace.steps.back().terms.push_back({"A_p", backing.bearing_mm2, "mm2", "plug and core, as if all were plug"});
+    trace.steps.back().terms.push_back({"A_e", backing.area_mm2, "mm2", "area under one bolt that carries"});
   });
   const double side_mm =
       std::sqrt(required_mm2 + std::numbers::pi / 4.0 * size.hole_mm * size.hole_mm);
@@ -110,12 +154,12 @@ double add_area_required(const MountInput& in, const BoltSize& size, const DeckS
        .limit = required_mm2,
        .unit = "mm2",
        .comparison = Comparison::at_least,
-       .source = tension_N / allowed_MPa >= required_mm2 ? strength.crushing_source : SourceRef(kBackingTests),
+       .source = tension_N / (allowed_MPa * bears_ratio) >= required_mm2 ? strength.crushing_source : SourceRef(kBackingTests),
        .remedy = is_cored(in.deck)
                      ? "Fit larger, thicker backing plates, or replace the core under the whole "
                        "pattern with solid laminate and describe the deck as that."
                      : "Fit larger, thicker backing plates.",
-       .changes = backing_changes(in, side_mm, size.washer_mm)});
+       .changes = backing_changes(in, backing.room_mm, side_mm, size.washer_mm)});
   return required_mm2;
 }
 
@@ -152,7 +196,7 @@ void add_pull_through(const MountInput& in, const BoltSize& size, const DeckStre
        .remedy = "Fit larger, thicker backing plates, bond a doubler under the deck, or rest the "
                  "stowed motor on a chock.",
        .changes = [&] {
-         std::vector<Change> changes = backing_changes(in, side_mm, size.washer_mm);
+         std::vector<Change> changes = backing_changes(in, backing.room_mm, side_mm, size.washer_mm);
          if (!in.chocked) {
            changes.push_back(set_field("mount.chocked", 1.0, "Chock the motor's outer end"));
          }
@@ -163,7 +207,7 @@ void add_pull_through(const MountInput& in, const BoltSize& size, const DeckStre
 // The clamp force to tighten to, as bolt and deck both allow it.
 double add_preload(const MountInput& in, const BoltCase& bolt, const DeckStrength& strength,
                    double thrust_tension_N, const Backing& backing, Trace& trace) {
-  const double clamp_N = strength.crushing_factor * strength.crushing_MPa * backing.area_mm2;
+  const double clamp_N = strength.crushing_factor * strength.crushing_MPa * backing.bearing_mm2;
   tell([&] {
     trace.steps.push_back(
         {.id = "mount.core",
@@ -172,7 +216,7 @@ double add_preload(const MountInput& in, const BoltCase& bolt, const DeckStrengt
          .formula = "q * sigma_c * A_e",
          .terms = {{"sigma_c", strength.crushing_MPa, "MPa", "crushing strength of the deck"},
                    {"q", strength.crushing_factor, "", "share of it that may be used"},
-                   {"A_e", backing.area_mm2, "mm2", "area under one bolt that carries"}},
+                   {"A_e", backing.bearing_mm2, "mm2", "area under one bolt that carries"}},
          .value = clamp_N,
          .unit = "N",
          .source = strength.crushing_source});
@@ -190,7 +234,12 @@ double add_preload(const MountInput& in, const BoltCase& bolt, const DeckStrengt
        .source = kProjectDecision,
        .remedy = "Fit larger, thicker backing plates, or plug the core so that the bolts may be "
                  "tightened until thrust no longer works them loose.",
-       .changes = backing_changes(in, side_mm, bolt.size->washer_mm)});
+       .changes = [&] {
+         std::vector<Change> changes = backing_changes(in, backing.room_mm, side_mm, bolt.size->washer_mm);
+         if (is_cored(in.deck) && !in.core_plugged)
+           changes.push_back(set_field("mount.core_plugged", 1.0, "Plug the core round the bolts"));
+         return changes;
+       }()});
   const double bolt_yield_N = yield_N(*bolt.size, *bolt.grade);
   const double preload_N = std::min(kPreload_frac * bolt_yield_N, clamp_N);
   tell([&] {
@@ -279,8 +328,12 @@ void take_bolts(const MountInput& in, const Layout& layout, const BoltLoads& loa
   out.bolt_breaking_N = bolt->breaking_N;
   out.bolt_length_mm = add_bolt_length(in, out.plate_thickness_mm, *bolt->size, out.trace);
 
-  const DeckStrength strength = deck_strength(in.deck);
-  const Backing backing = add_backing_area(in, *bolt->size, out.trace);
+  const DeckStrength strength = bearing_strength(in);
+  Backing backing = add_backing_area(in, layout.pattern.room_mm, *bolt->size, out.trace);
+  add_plug(in, *bolt->size, backing, out.trace);
+  out.pull_limit_N = std::min(strength.crushing_factor * strength.crushing_MPa * backing.bearing_mm2,
+                              strength.punching_factor *
+                                  punching_N(4.0 * backing.side_mm, in.deck_thickness_mm, strength.punching_MPa));
   out.backing_area_mm2 =
       add_area_required(in, *bolt->size, strength, loads.tension_N(), backing, out.trace);
   add_pull_through(in, *bolt->size, strength, loads.tension_N(), backing, out.trace);

@@ -21,8 +21,6 @@ constexpr double kLaminateShare_frac = 0.25;
 constexpr double kMetalShare_frac = 0.4;
 constexpr double kGlassBacking_factor = 2.0 / 3.0;  // of the bolt, published pull tests
 constexpr double kMetalBacking_factor = 1.0 / 3.0;
-constexpr double kPlugLeast_mm = 12.0;  // common practice: six on either side
-constexpr double kPlug_factor = 2.5;
 constexpr double kCreep_frac = 0.15;  // of paint or film under a bolt; project decision
 constexpr double kBoltModulus_MPa = 193e3;
 constexpr double kNutAndBedding_mm = 10.0;
@@ -41,8 +39,7 @@ void add_bearing(const MountInput& in, const Layout& layout, const BoltLoads& lo
                  const Alloy* alloy, double plate_mm, BoltCase& bolt) {
   const BoltSize& size = *bolt.size;
   if (alloy != nullptr && plate_mm > 0.0) {
-    const double edge_mm =
-        std::min({layout.front_margin_mm, layout.aft_margin_mm, layout.side_margin_mm});
+    const double edge_mm = layout.edge_mm;
     const double sunk_mm = in.countersunk ? 0.5 * size.countersunk_head_mm : 0.0;
     const double counted_mm = std::max(plate_mm - sunk_mm, 0.0);
     const double limit_N = kBearing_factor * std::clamp(edge_mm / (3.0 * size.hole_mm), 0.0, 1.0) *
@@ -122,7 +119,7 @@ void add_overdrill(const MountInput& in, const BoltSize& size, Trace& trace) {
          .symbol = "D",
          .formula = "max(2.5 * d, d + 12)",
          .terms = {{"d", size.diameter_mm, "mm", "bolt"}},
-         .value = std::max(kPlug_factor * size.diameter_mm, size.diameter_mm + kPlugLeast_mm),
+         .value = plug_diameter_mm(size.diameter_mm),
          .unit = "mm",
          .source = kCommonPractice,
          .assumptions = {"From above, the lower skin left whole; filled with thickened epoxy and drilled again "

@@ -3,12 +3,14 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 #include <utility>
 
 #include "base/number.h"
 #include "base/units.h"
 #include "calc/mount/plate.h"
 #include "calc/mount/plate_rules.h"
+#include "calc/shaft/tube.h"
 #include "data/sources.h"
 #include "data/sources_mount.h"
 
@@ -20,6 +22,10 @@ constexpr double kDrag_factor = 1.5;     // project decision, as the next three
 constexpr double kFold_factor = 1.2;     // the shaft is the fuse
 constexpr double kRebound_frac = 0.5;    // of the acceleration at the bow
 constexpr double kSnagSpeed_mps = 0.5;   // drifting or steering
+
+constexpr double kDiveWaves_count = 1000.0;
+constexpr double kPlateSlam_factor = 2.0 * std::numbers::pi;  // DNV-RP-C205, recalled
+constexpr double kLeastDeck_Pa = 5000.0;                      // ISO 12215-5:2008 equation 16
 
 constexpr double kRunningTrim_deg = 4.0;  // Savitsky and Brown with it gives the standards' constants
 constexpr double kHundredth_count = 100.0;
@@ -140,23 +146,23 @@ struct Places {
 };
 
 Places places_of(const LoadCasesInput& in) {
-  const double front_mm = 0.5 * in.bolt_pitch_mm * (in.bolt_rows - 1);
+  const double front_mm = in.pattern.front_mm();
+  const double beside_mm = -in.pattern.middle.y_mm;  // the plate's middle line, of the bolts' middle
   const double lead_mm = front_mm + in.reach_mm;
   const double lever_mm = 1000.0 * in.thrust_lever_m;
   const MomentShares shares = moment_shares(in.chocked);
   const double pressed_mm = front_mm + in.reach_mm * shares.moment_factor / shares.reaction_factor;
-  return {.propeller = {.x_mm = lead_mm, .z_mm = -lever_mm},
-          .half_shaft = {.x_mm = lead_mm, .z_mm = -(lever_mm - 500.0 * in.immersed_m)},
-          .stowed = {.x_mm = lead_mm, .z_mm = kMotorHeight_mm},
-          .pressed = {.x_mm = pressed_mm, .z_mm = kMotorHeight_mm},
+  return {.propeller = {.x_mm = lead_mm, .y_mm = beside_mm, .z_mm = -lever_mm},
+          .half_shaft = {.x_mm = lead_mm, .y_mm = beside_mm, .z_mm = -(lever_mm - 500.0 * in.immersed_m)},
+          .stowed = {.x_mm = lead_mm, .y_mm = beside_mm, .z_mm = kMotorHeight_mm},
+          .pressed = {.x_mm = pressed_mm, .y_mm = beside_mm, .z_mm = kMotorHeight_mm},
           .pressed_frac = shares.reaction_factor,
-          .plate_end = {.x_mm = front_mm + std::max(in.plate_end_mm - 0.5 * kPersonFoot_mm, 0.0)}};
+          .plate_end = {.x_mm = front_mm + std::max(in.plate_end_mm - 0.5 * kPersonFoot_mm, 0.0), .y_mm = beside_mm}};
 }
 
 class Builder {
  public:
-  Builder(const LoadCasesInput& in, LoadCases& out)
-      : bolts_(bolt_rectangle(in.bolt_rows, in.bolt_pitch_mm, in.bolt_gauge_mm)), out_(out) {}
+  Builder(const LoadCasesInput& in, LoadCases& out) : bolts_(in.pattern.bolts), out_(out) {}
 
   void add(LoadCase made) {
     made.at_bolts = moved_to_centroid(made.force, made.at);
@@ -172,7 +178,7 @@ class Builder {
   }
 
  private:
-  std::vector<BoltPoint> bolts_;
+  const std::vector<BoltPoint>& bolts_;
   LoadCases& out_;
 };
 
@@ -203,10 +209,10 @@ void add_slams(const LoadCasesInput& in, const Places& places, const SlamFormula
   const double weight_N = in.motor_mass_kg * kGravity_mps2;
   builder.add({.id = "rebound",
                .label = "Stowed, thrown up after it",
-               .force = {.force_z_N = weight_N * rebound_factor(in.bow_g, in.amplification_factor)},
+               .force = {.force_z_N = weight_N * rebound_factor(in.motor_g, in.amplification_factor)},
                .at = places.stowed,
                .in_range = iso.outside.empty(),
-               .range = "half of the bow's acceleration upward, less its weight; " + outside,
+               .range = "half of its acceleration upward, less its weight; " + outside,
                .source = kProjectDecision});
 }
 
@@ -309,21 +315,47 @@ void add_seas(const LoadCasesInput& in, LoadCases& out) {
   }
 }
 
-void explain_position(const LoadCasesInput& in, const SlamFormula& row, Trace& trace) {
+double dive_peak_factor() { return std::sqrt(2.0 * std::log(kDiveWaves_count)); }
+
+// The sea comes up under what overhangs.
+void add_dive(const LoadCasesInput& in, Builder& builder, Trace& trace) {
+  const double overhang_mm = in.plate_end_mm - in.deck_ahead_mm;
+  if (!(overhang_mm > 1.0) || !(in.plate_width_mm > 0.0) || !(in.wave_period_s > 0.0)) return;
+  const Dive sea = dive(in.relative_sigma_m, in.plate_height_m, in.wave_period_s);
+  const double area_m2 = 1e-6 * overhang_mm * in.plate_width_mm;
   tell([&] {
-    trace.steps.push_back({.id = "loads.motor_acceleration",
-                           .label = "Acceleration where the stowed motor lies",
-                           .symbol = "n_x",
-                           .formula = "n_cg + (n_bow - n_cg) * (x - x_cg) / (L - x_cg)",
-                           .terms = {{"n_cg", row.cg_g, "g", "at the centre of gravity"},
-                                     {"n_bow", row.bow_g, "g", "at the bow"},
-                                     {"x", in.motor_x_m, "m", "stowed motor forward of the transom"},
-                                     {"x_cg", in.centre_x_m, "m", "centre of gravity, taken where she trims about"},
-                                     {"L", in.hull.waterline_length_m, "m", "waterline length"}},
-                           .value = row.motor_g,
-                           .unit = "g",
-                           .source = kRigidBody});
+    trace.steps.push_back({.id = "loads.dive_speed",
+                           .label = "How fast the water comes up against the bow",
+                           .symbol = "v_r",
+                           .formula = "2 * pi / T * c * s",
+                           .terms = {{"pi", std::numbers::pi, "", "circle constant"},
+                                     {"T", in.wave_period_s, "s", "peak period"},
+                                     {"c", dive_peak_factor(), "", "worst of a thousand waves, sqrt(2 ln 1000)"},
+                                     {"s", in.relative_sigma_m, "m", "standard deviation of the water against the bow"}},
+                           .value = sea.speed_mps,
+                           .unit = "mps",
+                           .source = kFlatPlateSlam});
+    trace.steps.push_back({.id = "loads.dive",
+                           .label = "Pressure on the underside of the plate",
+                           .symbol = "p",
+                           .formula = sea.reaches ? "max(rho / 2 * 2 * pi * v_r^2 / 10^6, p_0)" : "p_0",
+                           .terms = {{"p_0", kLeastDeck_Pa / 1e6, "MPa", "a deck's least pressure"}},
+                           .value = sea.pressure_Pa / 1e6,
+                           .unit = "MPa",
+                           .source = kFlatPlateSlam,
+                           .assumptions = {sea.reaches ? "One wave in a thousand comes up to the plate."
+                                                       : "Not one wave in a thousand comes up to the plate."}});
+    if (!sea.reaches) return;
+    trace.steps.back().terms.push_back({"rho", kStemWater_kg_per_m3, "kg_per_m3", "sea water"});
+    trace.steps.back().terms.push_back({"pi", std::numbers::pi, "", "circle constant"});
+    trace.steps.back().terms.push_back({"v_r", sea.speed_mps, "mps", "how fast it comes"});
   });
+  builder.add({.id = "dive",
+               .label = "The sea under the plate's overhang",
+               .force = {.force_z_N = sea.pressure_Pa * area_m2},
+               .at = {.x_mm = in.pattern.front_mm() + in.deck_ahead_mm + 0.5 * overhang_mm, .y_mm = -in.pattern.middle.y_mm},
+               .range = sea.reaches ? "flat plate, no way on, one wave in a thousand" : "the bow stays dry in that sea: a deck's least pressure",
+               .source = kFlatPlateSlam});
 }
 
 }  // namespace
@@ -340,8 +372,18 @@ std::string_view word(LoadGrade grade) {
   return "extreme";
 }
 
-double rebound_factor(double bow_g, double amplification_factor) {
-  return std::max(kRebound_frac * bow_g * std::max(amplification_factor, 1.0) - 1.0, 0.0);
+double rebound_factor(double motor_g, double amplification_factor) {
+  return std::max(kRebound_frac * motor_g * std::max(amplification_factor, 1.0) - 1.0, 0.0);
+}
+
+Dive dive(double relative_sigma_m, double plate_height_m, double period_s) {
+  Dive sea{.rise_m = dive_peak_factor() * relative_sigma_m};
+  sea.speed_mps = 2.0 * std::numbers::pi / period_s * sea.rise_m;
+  sea.reaches = sea.rise_m > plate_height_m;
+  sea.pressure_Pa = kLeastDeck_Pa;
+  if (sea.reaches)
+    sea.pressure_Pa = std::max(0.5 * kStemWater_kg_per_m3 * kPlateSlam_factor * sea.speed_mps * sea.speed_mps, kLeastDeck_Pa);
+  return sea;
 }
 
 double acceleration_at_g(double cg_g, double bow_g, double x_m, double centre_x_m, double bow_x_m) {
@@ -360,10 +402,10 @@ LoadCases load_cases(const LoadCasesInput& in) {
   add_slams(in, places, out.formulas.front(), builder);
   add_deployed(in, places, builder);
   add_snag(in, places, builder);
+  add_dive(in, builder, out.trace);
   add_people(places, builder);
   add_road(in, places, builder);
   add_seas(in, out);
-  explain_position(in, out.formulas.front(), out.trace);
   return out;
 }
 

@@ -26,9 +26,20 @@ inline constexpr double kRoadDown_g = 2.0;
 inline constexpr double kRoadAlong_g = 1.0;
 inline constexpr double kRoadAcross_g = 0.5;
 
-// How many times its weight the stowed motor is thrown up after a slam: half of the bow's acceleration,
-// less its weight (project decision). `amplification_factor` counts as 1 at least.
-double rebound_factor(double bow_g, double amplification_factor);
+// How many times its weight the stowed motor is thrown up after a slam: half of the acceleration where it
+// lies, less its weight (project decision). `amplification_factor` counts as 1 at least.
+double rebound_factor(double motor_g, double amplification_factor);
+
+// Pressure under a flat plate that the sea comes up against: rho / 2 * 2 pi * v^2 with v = w a, a the water's
+// rise against the bow that one wave in a thousand brings, when that reaches the plate; never less than a deck's
+// 5 kN/m2. Precondition: period_s > 0.
+struct Dive {
+  double rise_m = 0.0;
+  double speed_mps = 0.0;
+  double pressure_Pa = 0.0;
+  bool reaches = false;
+};
+Dive dive(double relative_sigma_m, double plate_height_m, double period_s);
 
 // By what a case is judged: working loads come over and over, extreme ones now and then; an ultimate
 // one may bend what is cheap, and nothing else.
@@ -74,13 +85,17 @@ struct LoadCasesInput {
   double thrust_lever_m = 0.0;  // propeller axis below the plate
   double motor_mass_kg = 0.0;
   bool chocked = false;
-  int bolt_rows = 2;
-  double bolt_pitch_mm = 0.0;
-  double bolt_gauge_mm = 0.0;
+  BoltPattern pattern{};
   double reach_mm = 0.0;          // front row to the stowed motor's centre of mass
   double plate_end_mm = 0.0;      // front row to the plate's fore end
+  double plate_width_mm = 0.0;
+  double deck_ahead_mm = 0.0;     // front row to the edge of the deck
+  double plate_height_m = 0.0;    // above the water
+  double relative_sigma_m = 0.0;  // of the water against the bow, at anchor or holding
+  double wave_period_s = 0.0;
   double slam_N = 0.0;            // of the stowed motor, as the mount is designed for
-  double bow_g = 0.0;             // behind it
+  double bow_g = 0.0;             // behind it, at the bow
+  double motor_g = 0.0;           // and where the motor lies
   double amplification_factor = 1.0;
   PlaningHull hull{};
   double run_wave_m = 0.0;
@@ -107,12 +122,12 @@ struct LoadCases {
 
 // The cases, in this order: full thrust every 15 degrees; stowed slam and rebound; motor down with
 // waves and current; forgotten down under way, at the limit and at full run; snag, from ahead and from
-// the side; a person on the
-// plate and hanging on the motor; the road, when she goes by trailer. On a chock only the bolts'
+// the side; the sea against what overhangs of the plate; a person on it and hanging on the motor; the road, when she goes by trailer. On a chock only the bolts'
 // share of what presses the motor down is counted; nothing holds it up but they.
 //
 // Sources stand with each case. Factors: 1.5 on drag, 1.2 on the shaft's folding; the others carry
-// theirs in the load. Precondition: two rows or more, gauge and pitch > 0.
+// theirs in the load. Precondition: three bolts or more, not in
+// one line.
 LoadCases load_cases(const LoadCasesInput& in);
 
 // Acceleration at x from those at the centre of gravity and the bow, a rigid body's straight line.

@@ -13,12 +13,12 @@ using namespace mounting;
 // Fills the part of `out` that the plate decides, and returns what the bolts must hold in a slam.
 Slam take_plate(const MountInput& in, const Layout& layout, MountResult& out) {
   const std::optional<PlateCase> plate =
-      choose_plate(in, layout, out.bow_acceleration_factor, out.thrust_moment_Nm);
+      choose_plate(in, layout, out.motor_acceleration_factor, out.thrust_moment_Nm);
   if (!plate) {
     add_none_check("mount.plate", "Plate to choose from",
                    "Offer plate stock of an alloy that Thole knows.",
                    {clear_field("mount.plate", "Let Thole choose the plate")}, out.trace);
-    return slam_on_plate(in, layout, out.bow_acceleration_factor, kWorstAmplification_factor,
+    return slam_on_plate(in, layout, out.motor_acceleration_factor, kWorstAmplification_factor,
                          out.trace);
   }
   append(plate->trace, out.trace);
@@ -36,12 +36,21 @@ Slam take_plate(const MountInput& in, const Layout& layout, MountResult& out) {
 
 }  // namespace
 
+BoltPattern pattern_of(const MountInput& in) {
+  if (!in.bolt_places.empty()) return bolt_pattern(in.bolt_places);
+  std::vector<BoltPoint> places = bolt_rectangle(in.bolt_rows, in.bolt_pitch_mm, in.bolt_gauge_mm);
+  const double middle_mm = aft_margin_mm(in.plate_length_mm) + 0.5 * in.bolt_pitch_mm * (in.bolt_rows - 1);
+  for (BoltPoint& at : places) at.x_mm += middle_mm;
+  return bolt_pattern(places);
+}
+
 MountResult mount(const MountInput& in) {
-  MountResult out{.bolt_count = 2 * in.bolt_rows};
+  MountResult out;
   const PlaningHull hull = hull_of(in);
   const double cg_g = cg_acceleration_g(hull, out.trace);
   out.cg_acceleration_factor = cg_g;
   out.bow_acceleration_factor = bow_acceleration_g(hull, cg_g, out.trace);
+  out.motor_acceleration_factor = motor_acceleration_g(in, cg_g, out.bow_acceleration_factor, out.trace);
   out.speed_limit_mps = speed_limit_mps(in, cg_g, out.trace);
 
   out.thrust_moment_Nm = in.thrust_N * in.thrust_lever_m;
@@ -60,6 +69,7 @@ MountResult mount(const MountInput& in) {
 
   add_assumptions(in, out.trace);
   const Layout layout = layout_of(in, out.trace);
+  out.bolt_count = static_cast<int>(layout.pattern.bolts.size());
   out.deck_ahead_mm = layout.deck_ahead_mm;
   const Slam slam = take_plate(in, layout, out);
   out.slam_N = slam.force_N;

@@ -5,6 +5,8 @@
 #include <vector>
 
 #include "base/trace.h"
+#include "calc/mount/bolt_group.h"
+#include "data/finishes.h"
 #include "data/laminates.h"
 #include "data/parts.h"
 
@@ -22,6 +24,9 @@ struct MountInput {
   int bolt_rows = 0;                 // of two bolts each; >= 2
   double bolt_pitch_mm = 0.0;        // fore and aft, row to row
   double bolt_gauge_mm = 0.0;        // athwart, across a row
+  // Where they stand when not in rows: forward of the plate's aft edge, to port of its middle line.
+  std::vector<BoltPoint> bolt_places{};
+  double bolt_edge_mm = 0.0;  // the nearest edge of a plate that is no rectangle, to any bolt; 0: it is one
   std::vector<BoltOffer> bolts{};    // to choose from; one when it was named
   bool countersunk = false;
   DeckKind deck = DeckKind::single_skin;
@@ -31,13 +36,17 @@ struct MountInput {
   double backing_thickness_mm = 0.0;
   bool trailered = false;   // by road with the motor on
   bool isolated = true;     // stainless kept off aluminium
+  Finish finish = Finish::bare;
   double finish_mm = 0.0;   // paint or film, each face of the plate
+  bool core_plugged = false;  // cleared and filled round each bolt
   double run_speed_mps = 0.0;  // fastest, motor stowed
   double run_wave_m = 0.0;     // significant height of the sea it is run in
   double displacement_kg = 0.0;
   double waterline_length_m = 0.0;
   double chine_beam_m = 0.0;
   double deadrise_deg = 0.0;
+  double motor_x_m = 0.0;   // stowed, forward of the transom
+  double centre_x_m = 0.0;  // the boat's centre of gravity, likewise
 };
 
 struct MountResult {
@@ -53,6 +62,7 @@ struct MountResult {
   int bolt_count = 0;
   double cg_acceleration_factor = 0.0;   // in g, at the centre of gravity, 1/100 highest
   double bow_acceleration_factor = 0.0;  // in g, at the bow, 1/100 highest
+  double motor_acceleration_factor = 0.0;  // in g, where the stowed motor lies
   double amplification_factor = 0.0;     // of a slam, by the plate's spring
   double slam_N = 0.0;                   // of the stowed motor on the plate, with amplification
   double slam_moment_Nm = 0.0;           // where the plate leaves the deck
@@ -72,15 +82,20 @@ struct MountResult {
   double clamp_left_N = 0.0;             // of it, when the finish under the heads has crept
   double bolt_length_mm = 0.0;           // least, under the head; take the next one stocked
   double backing_area_mm2 = 0.0;         // required under each bolt
+  double pull_limit_N = 0.0;             // of one bolt, that the deck lets pass: crushing and pulling through
   double speed_limit_mps = 0.0;          // stowed, in run_wave: where slams reach the design value
   Trace trace{};
 };
+
+// Bolts in their rows, the aft one so far from the plate's aft edge as plate_rules.h has it; or where they
+// were told to stand.
+BoltPattern pattern_of(const MountInput& in);
 
 // What the mount must carry, the thinnest plate and the smallest bolt that carry it, and what the
 // deck allows.
 //
 // Slam: acceleration at the centre of gravity by ISO 12215-5:2008 7.3, at the bow by the ratio of
-// Savitsky and Brown (1976) within 1.5 .. 2.0, on the motor by the shock spectrum of its own
+// Savitsky and Brown (1976) within 1.5 .. 2.0, at the stowed motor on the straight line through both, on the plate by the shock spectrum of its own
 // frequency on the plate. Plate: a strip of beam held at the front bolt row for sag and frequency
 // (propped at twice the overhang when chocked), bent over the edge of the deck for strength. Bolts:
 // elastic group in thrust from every side; in a slam the front row alone holds the plate down,

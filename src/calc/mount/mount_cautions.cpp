@@ -76,6 +76,27 @@ void add_cautions(const MountInput& in, double speed_limit, Trace& trace) {
          "Stainless on stainless galls and seizes: paste on threads and nut face, slowly, by hand, holding the head and "
          "turning the nut; no impact driver. A nut of another grade, or of bronze, galls less.",
          kCommonPractice);
+  switch (in.finish) {
+    case Finish::bare: break;
+    case Finish::anodised:
+      warn("mount.finish",
+           "Drill and countersink before anodising, AA20 to AA25 for sea air (20 to 25 um); a thick hard film costs fatigue "
+           "strength. Alloys of the 5000 kind come out dull.",
+           kFinishes);
+      break;
+    case Finish::powder:
+      warn("mount.finish",
+           "Before powder coating round every edge by 1 to 2 mm, or it peels there; degrease, conversion coat, epoxy primer, 60 to "
+           "100 um of polyester. Mask where it bonds, seal the washers: a chip under one starts rot beneath the film.",
+           kFinishes);
+      break;
+    case Finish::paint:
+      warn("mount.finish",
+           "Abrade, then etch primer or epoxy at once, two coats of epoxy barrier of 75 to 100 um, topcoat. No copper antifouling on "
+           "or beside aluminium.",
+           kFinishes);
+      break;
+  }
   if (is_cored(in.deck)) {
     warn(
         "mount.core",

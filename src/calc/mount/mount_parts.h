@@ -30,10 +30,11 @@ Change set_field(std::string field, double value, std::string label);
 
 // Where bolts stand on the plate, and how far the deck carries it ahead of them.
 struct Layout {
+  BoltPattern pattern{};
+  double edge_mm = 0.0;          // the plate's nearest edge to any bolt
   double aft_margin_mm = 0.0;    // plate behind the aft row
   double front_margin_mm = 0.0;  // plate ahead of the front row; negative: the pattern is too long
   double side_margin_mm = 0.0;
-  double span_mm = 0.0;        // aft row to front row
   double deck_ahead_mm = 0.0;  // front row to where the plate leaves the deck
   double reach_mm = 0.0;       // front row to the motor's centre of mass, as it counts
 };
@@ -44,6 +45,7 @@ PlaningHull hull_of(const MountInput& in);
 // 1/100 highest acceleration at the centre of gravity, with its steps.
 double cg_acceleration_g(const PlaningHull& hull, Trace& trace);
 double bow_acceleration_g(const PlaningHull& hull, double cg_g, Trace& trace);
+double motor_acceleration_g(const MountInput& in, double cg_g, double bow_g, Trace& trace);
 // Speed in the sea that the boat is run in at which slams reach the design value.
 double speed_limit_mps(const MountInput& in, double cg_g, Trace& trace);
 
@@ -53,7 +55,7 @@ struct Slam {
 };
 
 // The stowed motor's push on the plate, amplified by `factor`, and its moment over the deck's edge.
-Slam slam_on_plate(const MountInput& in, const Layout& layout, double bow_g, double factor,
+Slam slam_on_plate(const MountInput& in, const Layout& layout, double motor_g, double factor,
                    Trace& trace);
 inline constexpr double kWorstAmplification_factor = 1.65;  // when no plate tells the frequency
 
@@ -72,7 +74,7 @@ struct PlateCase {
 };
 
 // Thinnest first, the cheapest of equals.
-std::optional<PlateCase> choose_plate(const MountInput& in, const Layout& layout, double bow_g,
+std::optional<PlateCase> choose_plate(const MountInput& in, const Layout& layout, double motor_g,
                                       double thrust_moment_Nm);
 
 // --- the bolts (bolts.cpp)

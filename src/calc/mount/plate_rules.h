@@ -35,6 +35,10 @@ inline constexpr double kIdleHigh_Hz = 15.0;
 inline constexpr double kBandLow_factor = 0.8;
 inline constexpr double kBandHigh_factor = 1.25;
 
+// The first order of an engine that runs, at 3500 to 6000 rpm (recalled).
+inline constexpr double kCruiseLow_Hz = 3500.0 / 60.0;
+inline constexpr double kCruiseHigh_Hz = 6000.0 / 60.0;
+
 // Allowable stress: in a slam, under a person; and at full thrust, over and over.
 inline double extreme_stress_MPa(const Alloy& alloy) {
   return std::min(0.7 * alloy.yield_MPa, 0.5 * alloy.tensile_MPa);

@@ -424,13 +424,13 @@ void add_fatigue_check(const MountInput& in, const Alloy& alloy, PlateCase& plat
                                 .changes = plate_changes(in)});
 }
 
-PlateCase plate_case(const MountInput& in, const Layout& layout, double bow_g,
+PlateCase plate_case(const MountInput& in, const Layout& layout, double motor_g,
                      double thrust_moment_Nm, const PlateStock& stock, const Alloy& alloy) {
   PlateCase plate{.stock = stock};
   const PlateStrip strip = strip_of(in, layout, stock, alloy);
   add_stiffness(in, strip, alloy, plate);
   plate.amplification_factor = add_amplification(plate.frequency_Hz, plate.trace);
-  plate.slam = slam_on_plate(in, layout, bow_g, plate.amplification_factor, plate.trace);
+  plate.slam = slam_on_plate(in, layout, motor_g, plate.amplification_factor, plate.trace);
   add_slam_checks(in, strip, alloy, plate);
   add_frequency_check(in, plate);
   add_thrust_check(in, thrust_moment_Nm, alloy, plate);
@@ -443,11 +443,14 @@ PlateCase plate_case(const MountInput& in, const Layout& layout, double bow_g,
 }  // namespace
 
 Layout layout_of(const MountInput& in, Trace& trace) {
-  Layout layout{};
-  layout.aft_margin_mm = aft_margin_mm(in.plate_length_mm);
-  layout.span_mm = in.bolt_pitch_mm * (in.bolt_rows - 1);
-  layout.front_margin_mm = in.plate_length_mm - layout.aft_margin_mm - layout.span_mm;
-  layout.side_margin_mm = 0.5 * (in.plate_width_mm - in.bolt_gauge_mm);
+  Layout layout;
+  layout.pattern = pattern_of(in);
+  layout.aft_margin_mm = layout.pattern.aft_mm;
+  layout.front_margin_mm = in.plate_length_mm - layout.pattern.fore_mm;
+  layout.side_margin_mm = 0.5 * in.plate_width_mm - layout.pattern.half_mm;
+  layout.edge_mm = in.bolt_edge_mm > 0.0
+                       ? in.bolt_edge_mm
+                       : std::min({layout.front_margin_mm, layout.aft_margin_mm, layout.side_margin_mm});
   layout.deck_ahead_mm =
       std::max(std::min(layout.front_margin_mm, kDeckAhead_mm), kDeckAheadLeast_mm);
   layout.reach_mm = std::max(in.overhang_mm, kReachLeast_mm);
@@ -456,22 +459,24 @@ Layout layout_of(const MountInput& in, Trace& trace) {
         {.id = "mount.deck_ahead",
          .label = "Deck under the plate ahead of the front row",
          .symbol = "a",
-         .formula = "max(min(l - max(0.12 * l, 30) - s, a_max), a_min)",
+         .formula = "max(min(l - x_f, a_max), a_min)",
          .terms = {{"l", in.plate_length_mm, "mm", "plate length"},
-                   {"s", layout.span_mm, "mm", "aft row to front row"},
+                   {"x_f", layout.pattern.fore_mm, "mm", "front row forward of the plate's aft edge"},
                    {"a_max", kDeckAhead_mm, "mm", "deck ahead of a bolt that can still be backed"},
                    {"a_min", kDeckAheadLeast_mm, "mm", "least that counts"}},
          .value = layout.deck_ahead_mm,
          .unit = "mm",
          .source = kProjectDecision,
-         .assumptions = {"The aft row stands 12 % of the plate's length from its aft edge, at least "
-                         "30 mm; the deck ends 80 mm ahead of the front row, or with the plate."}});
+         .assumptions = {in.bolt_places.empty() ? "The aft row stands 12 % of the plate's length from its aft edge, at least "
+                                                  "30 mm; the deck ends 80 mm ahead of the front row, or with the plate."
+                                                : "Bolts stand where they were put; the deck ends 80 mm ahead of the "
+                                                  "foremost, or with the plate."}});
   });
   return layout;
 }
 
 // Thinnest first, the cheapest of equals.
-std::optional<PlateCase> choose_plate(const MountInput& in, const Layout& layout, double bow_g,
+std::optional<PlateCase> choose_plate(const MountInput& in, const Layout& layout, double motor_g,
                                       double thrust_moment_Nm) {
   const std::vector<PlateStock> plates =
       sorted(in.plates, [](const PlateStock& a, const PlateStock& b) {
@@ -482,7 +487,7 @@ std::optional<PlateCase> choose_plate(const MountInput& in, const Layout& layout
       plates, [&](const PlateStock& stock) -> std::optional<PlateCase> {
         const Alloy* alloy = find_alloy(stock.alloy);
         if (alloy == nullptr || !(stock.thickness_mm > 0.0)) return std::nullopt;
-        return plate_case(in, layout, bow_g, thrust_moment_Nm, stock, *alloy);
+        return plate_case(in, layout, motor_g, thrust_moment_Nm, stock, *alloy);
       });
 }
 

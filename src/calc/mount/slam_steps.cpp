@@ -1,6 +1,7 @@
 #include "calc/mount/mount_parts.h"
 
 #include "base/units.h"
+#include "calc/mount/load_cases.h"
 #include "calc/mount/plate.h"
 #include "data/sources.h"
 #include "data/sources_mount.h"
@@ -100,6 +101,26 @@ double bow_acceleration_g(const PlaningHull& hull, double cg_g, Trace& trace) {
   return cg_g * ratio;
 }
 
+double motor_acceleration_g(const MountInput& in, double cg_g, double bow_g, Trace& trace) {
+  const double motor_g = acceleration_at_g(cg_g, bow_g, std::max(in.motor_x_m, in.centre_x_m), in.centre_x_m, in.waterline_length_m);
+  tell([&] {
+    trace.steps.push_back({.id = "mount.motor_acceleration",
+                           .label = "Acceleration where the stowed motor lies",
+                           .symbol = "n_x",
+                           .formula = "n_cg + (n_bow - n_cg) * (max(x, x_cg) - x_cg) / (L - x_cg)",
+                           .terms = {{"n_cg", cg_g, "g", "at the centre of gravity"},
+                                     {"n_bow", bow_g, "g", "at the bow"},
+                                     {"x", in.motor_x_m, "m", "stowed motor forward of the transom"},
+                                     {"x_cg", in.centre_x_m, "m", "centre of gravity, taken where she trims about"},
+                                     {"L", in.waterline_length_m, "m", "waterline length"}},
+                           .value = motor_g,
+                           .unit = "g",
+                           .source = kRigidBody,
+                           .assumptions = {"Heave and pitch go in a straight line along the boat, and on beyond the stem."}});
+  });
+  return motor_g;
+}
+
 // Speed in the sea that the boat is run in at which slams reach the design value.
 double speed_limit_mps(const MountInput& in, double cg_g, Trace& trace) {
   const PlaningHull hull = hull_of(in);
@@ -126,19 +147,19 @@ double speed_limit_mps(const MountInput& in, double cg_g, Trace& trace) {
 }
 
 // The stowed motor's push on the plate, amplified by `factor`, and its moment over the deck's edge.
-Slam slam_on_plate(const MountInput& in, const Layout& layout, double bow_g, double factor,
+Slam slam_on_plate(const MountInput& in, const Layout& layout, double motor_g, double factor,
                    Trace& trace) {
   Slam slam{};
-  slam.force_N = in.motor_mass_kg * kGravity_mps2 * (1.0 + bow_g * std::max(factor, 1.0));
+  slam.force_N = in.motor_mass_kg * kGravity_mps2 * (1.0 + motor_g * std::max(factor, 1.0));
   tell([&] {
     trace.steps.push_back(
         {.id = "mount.slam",
          .label = "Stowed motor on the plate in a slam",
          .symbol = "F",
-         .formula = "m * g * (1 + n_bow * max(D, 1))",
+         .formula = "m * g * (1 + n_x * max(D, 1))",
          .terms = {{"m", in.motor_mass_kg, "kg", "motor with its mount"},
                    {"g", kGravity_mps2, "mps2", "gravity"},
-                   {"n_bow", bow_g, "g", "acceleration at the bow"},
+                   {"n_x", motor_g, "g", "acceleration where the motor lies"},
                    {"D", factor, "", "amplification by the springing plate"}},
          .value = slam.force_N,
          .unit = "N",
