@@ -114,6 +114,7 @@ LoadCasesInput load_cases_input(const Design& design, Trace& trace) {
                     .plate_height_m = design.job.boat.bow_height_m.value,
                     .relative_sigma_m = design.shaft.relative_sigma_m,
                     .wave_period_s = design.job.water.wave_period_s.value,
+                    .water_kg_per_m3 = kStemWater_kg_per_m3,
                     .slam_N = design.mount.slam_N,
                     .bow_g = design.mount.bow_acceleration_factor,
                     .motor_g = design.mount.motor_acceleration_factor,

@@ -33,8 +33,6 @@ constexpr double kFoot_ratio = 27.0;         // plate and foot as three thicknes
 constexpr double kPersonFoot_m = kPersonFoot_mm / 1000.0;
 constexpr double kEdge_m = 0.005;  // a foot stays so far from the plate's edge
 constexpr int kThrustStep_deg = 30;
-constexpr double kBoltLoad_factor = 1.5;        // EN 1990, recalled
-constexpr double kTensionInShear_factor = 1.4;  // EN 1993-1-8 Table 3.4, recalled
 
 double add_thrust_moment(const MountInput& in, Trace& trace) {
   const double moment_Nm = in.thrust_N * in.thrust_lever_m;

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "calc/mount/deck.h"
+#include "calc/mount/plate_rules.h"
 #include "data/laminates.h"
 #include "data/sources_mount.h"
 
@@ -15,8 +16,6 @@ namespace {
 
 // Project decisions.
 constexpr double kBedding_MPa_per_mm = 5.0;  // a millimetre of compound of 5 MPa
-constexpr double kBoltModulus_MPa = 193e3;
-constexpr double kNutAndBedding_mm = 10.0;
 constexpr double kInsidePanel_frac = 0.9;  // of its span, at most, that the loads stand apart
 
 // Whether a core gives under the plate.
@@ -56,8 +55,7 @@ double add_deck_stiffness(const MountInput& in, double deck_factor, Trace& trace
 }
 
 double add_bolt_stiffness(const MountInput& in, const BoltSize& size, double thickness_mm, double deck_factor, Trace& trace) {
-  const double grip_mm = thickness_mm + kNutAndBedding_mm + in.deck_thickness_mm + in.core_thickness_mm +
-                         in.backing_thickness_mm;
+  const double grip_mm = bolt_grip_mm(in, thickness_mm);
   const double area_mm2 = stress_area_mm2(size);
   const double shank = kBoltModulus_MPa * area_mm2 / grip_mm;
   Step step{.id = "plate.bolt",

@@ -73,7 +73,8 @@ std::string write_plate(const PlateStudy& study) {
     findings.push_back({{"id", at.id}, {"label", at.label}, {"grade", std::string(word(at.grade))}, {"source", std::string(at.source->id)}, {"stress_MPa", at.stress_MPa},
                         {"limit_MPa", at.limit_MPa}, {"stress_x_m", at.stress_at.x_m}, {"stress_y_m", at.stress_at.y_m},
                         {"bolt_N", at.bolt_N}, {"bolt", at.bolt}, {"bolts_N", at.bolts_N}, {"deck_MPa", at.deck_MPa},
-                        {"sag_mm", at.sag_mm}, {"bar_MPa", at.bar_MPa}});
+                        {"sag_mm", at.sag_mm}, {"panel_mm", at.panel_mm}, {"bar_MPa", at.bar_MPa},
+                        {"shear_N", at.shear_N}, {"pull_N", at.pull_N}, {"together_factor", at.together_factor}});
   }
   Json cases = Json::array();
   for (std::size_t i = 0; i < solution.cases.size(); ++i) {
@@ -90,6 +91,9 @@ std::string write_plate(const PlateStudy& study) {
   out["deck_N_per_m3"] = study.model.support.deck_N_per_m3;
   out["deck_edge_m"] = study.model.support.deck_edge_m;
   out["frequencies_Hz"] = solution.frequencies_Hz;
+  out["frequency_Hz"] = study.frequency_Hz;
+  out["panel_N_per_m"] = study.panel.stiffness.sink_N_per_m;
+  out["panel_Nm_per_rad"] = study.panel.stiffness.tilt_Nm_per_rad;
   out["amplification"] = study.amplification_factor;
   out["bolts"] = std::move(bolts);
   out["checks"] = Json::array();

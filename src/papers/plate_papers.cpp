@@ -7,6 +7,7 @@
 #include "draw/svg.h"
 #include "io/markup.h"
 #include "io/measure.h"
+#include "job/fields.h"
 
 namespace thole {
 namespace {
@@ -37,11 +38,13 @@ std::string on_paper(const Drawing& drawing) {
   return write_svg(drawing, {.file = true, .paper = true});
 }
 
-// "0.08 mm on each face" or inches: a film of paint creeps under bolts, and metal that bonds stays bare.
+// "Powder coat, 0.08 mm a face": a film of paint creeps under bolts, and metal that bonds stays bare.
 std::string finish_of(const Design& design, System system) {
+  const Field* kind = find_field("mount.finish");
+  std::string text = kind != nullptr ? plain_text(*kind, design.job) : std::string();
   const double finish_mm = design.job.mount.finish_mm.value;
-  if (!(finish_mm > 0.0)) return {};
-  return show(finish_mm, "mm", system).text() + " a face, bare where bonded";
+  if (finish_mm > 0.0) text += ", " + show(finish_mm, "mm", system).text() + " a face, bare where bonded";
+  return text;
 }
 
 std::optional<Drawing> drawing_of(const Design& design, const SheetOptions& options) {

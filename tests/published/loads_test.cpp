@@ -246,14 +246,14 @@ TEST_SUITE("bad input") {
   // By hand with DNV-RP-C205's coefficient, recalled: 3.717 x 0.3 m = 1.115 m; 2 pi / 4 s x that = 1.7515 m/s; 1025 / 2 x
   // 2 pi x 1.7515^2 = 9879 Pa.
   TEST_CASE("the sea under a plate [flat-plate-slam]") {
-    const Dive sea = dive(0.3, 0.8, 4.0);
+    const Dive sea = dive(0.3, 0.8, 4.0, 1025.0);
     CHECK(sea.reaches);
     CHECK(sea.rise_m == rel(1.1151, 1e-4));
     CHECK(sea.speed_mps == rel(1.7516, 1e-4));
     CHECK(sea.pressure_Pa == rel(9880.0, 1e-3));
-    CHECK_FALSE(dive(0.3, 1.2, 4.0).reaches);
-    CHECK(dive(0.3, 1.2, 4.0).pressure_Pa == 5000.0);
-    CHECK(dive(0.3, 0.1, 20.0).pressure_Pa == 5000.0);  // slow: a deck's least pressure stands
+    CHECK_FALSE(dive(0.3, 1.2, 4.0, 1025.0).reaches);
+    CHECK(dive(0.3, 1.2, 4.0, 1025.0).pressure_Pa == 5000.0);
+    CHECK(dive(0.3, 0.1, 20.0, 1025.0).pressure_Pa == 5000.0);  // slow: a deck's least pressure stands
     LoadCasesInput in = check_b();
     in.plate_end_mm = 300.0;
     in.deck_ahead_mm = 80.0;

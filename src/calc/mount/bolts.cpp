@@ -12,8 +12,6 @@
 namespace thole::mounting {
 namespace {
 
-constexpr double kLoad_factor = 1.5;            // EN 1990, recalled
-constexpr double kTensionInShear_factor = 1.4;  // EN 1993-1-8 Table 3.4, recalled
 constexpr double kCountersinkDepth_frac = 2.0 / 3.0;
 constexpr double kEdge_factor = 2.0;     // hole diameters, EN 1993-1-8 Table 3.3
 constexpr double kSpacing_factor = 3.0;  // bolt diameters
@@ -162,15 +160,15 @@ void add_strength_checks(const MountInput& in, const BoltLoads& loads, BoltCase&
   const double shear_limit_N = shear_resistance_N(*bolt.size, *bolt.grade);
   const double tension_limit_N = tension_resistance_N(*bolt.size, *bolt.grade, in.countersunk);
   const double use =
-      kLoad_factor * loads.shear_N / shear_limit_N +
-      kLoad_factor * pried_N / (kTensionInShear_factor * tension_limit_N);
+      kBoltLoad_factor * loads.shear_N / shear_limit_N +
+      kBoltLoad_factor * pried_N / (kTensionInShear_factor * tension_limit_N);
   tell([&] {
     bolt.trace.steps.push_back(
         {.id = "mount.bolt_interaction",
          .label = "Shear and tension together at full thrust",
          .symbol = "u",
          .formula = "g * V_T / F_v + g * N_P / (1.4 * F_t)",
-         .terms = {{"g", kLoad_factor, "", "load factor"},
+         .terms = {{"g", kBoltLoad_factor, "", "load factor"},
                    {"V_T", loads.shear_N, "N", "shear in the worst bolt"},
                    {"N_P", pried_N, "N", "tension in the worst bolt"},
                    {"F_v", shear_limit_N, "N", "resistance in shear, thread in the plane"},
@@ -223,16 +221,17 @@ void add_edge_checks(const MountInput& in, const Layout& layout, BoltCase& bolt)
                                         bolt.size->diameter_mm,
                                .unit = "mm",
                                .comparison = Comparison::at_least,
-                               .source = kBoltSpacing,
+                               .source = in.deck == DeckKind::aluminium ? SourceRef(kBoltSpacing) : SourceRef(kLaminateEdges),
                                .remedy = "Set the bolts farther apart.",
                                .changes = bolt_changes(in)});
   bolt.trace.checks.push_back({.id = "mount.deck_edge",
                                .label = "Front bolts from the deck's edge",
                                .actual = layout.deck_ahead_mm,
-                               .limit = kDeckEdge_factor * bolt.size->diameter_mm,
+                               .limit = in.deck == DeckKind::aluminium ? kEdge_factor * bolt.size->hole_mm
+                                                                       : kDeckEdge_factor * bolt.size->diameter_mm,
                                .unit = "mm",
                                .comparison = Comparison::at_least,
-                               .source = kLaminateEdges,
+                               .source = in.deck == DeckKind::aluminium ? SourceRef(kEn1993Edges) : SourceRef(kLaminateEdges),
                                .remedy = "Lengthen the plate, so that its front bolts stand farther back from the deck's edge.",
                                .changes = bolt_changes(in)});
   // Between bolts the bedding must not open.

@@ -13,7 +13,6 @@
 namespace thole::mounting {
 namespace {
 
-constexpr double kLoad_factor = 1.5;  // EN 1990, recalled
 constexpr double kGammaM2_factor = 1.25;
 constexpr double kBearing_factor = 2.5;         // EN 1993-1-8, k_1 with 1.5 holes to the side
 constexpr double kLaminateBearing_MPa = 150.0;  // mat and roving, the least of what is quoted
@@ -22,8 +21,6 @@ constexpr double kMetalShare_frac = 0.4;
 constexpr double kGlassBacking_factor = 2.0 / 3.0;  // of the bolt, published pull tests
 constexpr double kMetalBacking_factor = 1.0 / 3.0;
 constexpr double kCreep_frac = 0.15;  // of paint or film under a bolt; project decision
-constexpr double kBoltModulus_MPa = 193e3;
-constexpr double kNutAndBedding_mm = 10.0;
 constexpr double kTightShare_frac = 0.3;  // of a load that a tight bolt feels; common practice
 constexpr double kThreadSafety_factor = 1.15;  // EN 1993-1-9, recalled
 
@@ -62,7 +59,7 @@ void add_bearing(const MountInput& in, const Layout& layout, const BoltLoads& lo
     });
     bolt.trace.checks.push_back({.id = "mount.bearing_plate",
                                  .label = "Bolts bearing on the plate",
-                                 .actual = kLoad_factor * loads.shear_N,
+                                 .actual = kBoltLoad_factor * loads.shear_N,
                                  .limit = limit_N,
                                  .unit = "N",
                                  .source = kEn1993Bearing,
@@ -130,8 +127,7 @@ void add_overdrill(const MountInput& in, const BoltSize& size, Trace& trace) {
 double add_finish(const MountInput& in, const BoltSize& size, double plate_mm, double preload_N,
                   double thrust_tension_N, Trace& trace) {
   if (!(in.finish_mm > 0.0)) return preload_N;
-  const double grip_mm = plate_mm + kNutAndBedding_mm + in.deck_thickness_mm + in.core_thickness_mm +
-                         in.backing_thickness_mm;
+  const double grip_mm = bolt_grip_mm(in, plate_mm);
   const double stiffness = kBoltModulus_MPa * stress_area_mm2(size) / grip_mm;
   const double left_N = std::max(preload_N - kCreep_frac * 2.0 * in.finish_mm * stiffness, 0.0);
   tell([&] {

@@ -10,7 +10,6 @@
 #include "base/units.h"
 #include "calc/mount/plate.h"
 #include "calc/mount/plate_rules.h"
-#include "calc/shaft/tube.h"
 #include "data/sources.h"
 #include "data/sources_mount.h"
 
@@ -321,7 +320,7 @@ double dive_peak_factor() { return std::sqrt(2.0 * std::log(kDiveWaves_count)); 
 void add_dive(const LoadCasesInput& in, Builder& builder, Trace& trace) {
   const double overhang_mm = in.plate_end_mm - in.deck_ahead_mm;
   if (!(overhang_mm > 1.0) || !(in.plate_width_mm > 0.0) || !(in.wave_period_s > 0.0)) return;
-  const Dive sea = dive(in.relative_sigma_m, in.plate_height_m, in.wave_period_s);
+  const Dive sea = dive(in.relative_sigma_m, in.plate_height_m, in.wave_period_s, in.water_kg_per_m3);
   const double area_m2 = 1e-6 * overhang_mm * in.plate_width_mm;
   tell([&] {
     trace.steps.push_back({.id = "loads.dive_speed",
@@ -346,7 +345,7 @@ void add_dive(const LoadCasesInput& in, Builder& builder, Trace& trace) {
                            .assumptions = {sea.reaches ? "One wave in a thousand comes up to the plate."
                                                        : "Not one wave in a thousand comes up to the plate."}});
     if (!sea.reaches) return;
-    trace.steps.back().terms.push_back({"rho", kStemWater_kg_per_m3, "kg_per_m3", "sea water"});
+    trace.steps.back().terms.push_back({"rho", in.water_kg_per_m3, "kg_per_m3", "sea water"});
     trace.steps.back().terms.push_back({"pi", std::numbers::pi, "", "circle constant"});
     trace.steps.back().terms.push_back({"v_r", sea.speed_mps, "mps", "how fast it comes"});
   });
@@ -376,13 +375,13 @@ double rebound_factor(double motor_g, double amplification_factor) {
   return std::max(kRebound_frac * motor_g * std::max(amplification_factor, 1.0) - 1.0, 0.0);
 }
 
-Dive dive(double relative_sigma_m, double plate_height_m, double period_s) {
+Dive dive(double relative_sigma_m, double plate_height_m, double period_s, double water_kg_per_m3) {
   Dive sea{.rise_m = dive_peak_factor() * relative_sigma_m};
   sea.speed_mps = 2.0 * std::numbers::pi / period_s * sea.rise_m;
   sea.reaches = sea.rise_m > plate_height_m;
   sea.pressure_Pa = kLeastDeck_Pa;
   if (sea.reaches)
-    sea.pressure_Pa = std::max(0.5 * kStemWater_kg_per_m3 * kPlateSlam_factor * sea.speed_mps * sea.speed_mps, kLeastDeck_Pa);
+    sea.pressure_Pa = std::max(0.5 * water_kg_per_m3 * kPlateSlam_factor * sea.speed_mps * sea.speed_mps, kLeastDeck_Pa);
   return sea;
 }
 

@@ -39,7 +39,7 @@ struct Dive {
   double pressure_Pa = 0.0;
   bool reaches = false;
 };
-Dive dive(double relative_sigma_m, double plate_height_m, double period_s);
+Dive dive(double relative_sigma_m, double plate_height_m, double period_s, double water_kg_per_m3);
 
 // By what a case is judged: working loads come over and over, extreme ones now and then; an ultimate
 // one may bend what is cheap, and nothing else.
@@ -93,6 +93,7 @@ struct LoadCasesInput {
   double plate_height_m = 0.0;    // above the water
   double relative_sigma_m = 0.0;  // of the water against the bow, at anchor or holding
   double wave_period_s = 0.0;
+  double water_kg_per_m3 = 1025.0;
   double slam_N = 0.0;            // of the stowed motor, as the mount is designed for
   double bow_g = 0.0;             // behind it, at the bow
   double motor_g = 0.0;           // and where the motor lies

@@ -44,6 +44,10 @@ BoltPattern pattern_of(const MountInput& in) {
   return bolt_pattern(places);
 }
 
+double bolt_grip_mm(const MountInput& in, double plate_mm) {
+  return plate_mm + kNutAndBedding_mm + in.deck_thickness_mm + in.core_thickness_mm + in.backing_thickness_mm;
+}
+
 MountResult mount(const MountInput& in) {
   MountResult out;
   const PlaningHull hull = hull_of(in);

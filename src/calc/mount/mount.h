@@ -90,6 +90,8 @@ struct MountResult {
 // Bolts in their rows, the aft one so far from the plate's aft edge as plate_rules.h has it; or where they
 // were told to stand.
 BoltPattern pattern_of(const MountInput& in);
+// What a bolt holds together: plate, deck, backing, nut and bedding.
+double bolt_grip_mm(const MountInput& in, double plate_mm);
 
 // What the mount must carry, the thinnest plate and the smallest bolt that carry it, and what the
 // deck allows.

@@ -23,6 +23,15 @@ inline constexpr double kSlamBolt_frac = 0.4;
 inline constexpr double kThrustBolt_frac = 0.25;
 inline constexpr double kUltimateBolt_frac = 0.8;
 
+// Bolts by EN 1990 and EN 1993-1-8 Table 3.4, recalled: the factor on loads, and how much of the tension counts
+// beside shear.
+inline constexpr double kBoltLoad_factor = 1.5;
+inline constexpr double kTensionInShear_factor = 1.4;
+
+// Of stainless steel, and what nut and bedding add to a grip (project decision).
+inline constexpr double kBoltModulus_MPa = 193e3;
+inline constexpr double kNutAndBedding_mm = 10.0;
+
 // How much more than by the elastic group the worst bolt pulls at full thrust, because the plate bends and
 // pries: finite elements without preload give 1.5 to 2.1 on the ready-made jobs.
 inline constexpr double kPrying_factor = 2.2;
