@@ -643,7 +643,7 @@ constexpr std::array kFields{
     number(360, THOLE_VALUE(Mount, mount, test_sag_mm),
         "Sag measured", 0.05, 100.0, 0.05, 0.1),
     number(361, THOLE_VALUE(Mount, mount, deck_factor),
-        "Deck stiffness, times what is computed", 0.02, 20.0, 0.01, 0.1),
+        "Bolts and bedding, times what is computed", 0.02, 20.0, 0.01, 0.1),
     toggle(362, THOLE_VALUE(Mount, mount, trailered),
         "Goes on a trailer with the motor on"),
     toggle(363, THOLE_VALUE(Mount, mount, isolated),
@@ -659,7 +659,7 @@ constexpr std::array kFields{
     number(368, THOLE_VALUE(Mount, mount, test_deck_mm),
         "The deck's own sag", 0.0, 50.0, 0.01, 0.1),
     number(369, THOLE_VALUE(Mount, mount, panel_factor),
-        "Deck's panel, stiffness found", 0.02, 20.0, 0.01, 0.1),
+        "Deck's panel, times what is computed", 0.02, 20.0, 0.01, 0.1),
     // foredeck
     number(380, THOLE_VALUE(Foredeck, foredeck, length_m),
         "Clear deck aft of the stem", 0.3, 6.0, 0.01, 0.05),

@@ -113,7 +113,7 @@ break-inside:avoid}
 .sheet .values dd{text-align:left}
 }
 @media print{
-.sheet{max-width:none;padding:0;font-size:8.5pt;line-height:1.25;--ink:#000;--muted:#222;--good:#000;
+.sheet{max-width:none;padding:0;font-size:8.5pt;line-height:1.23;--ink:#000;--muted:#222;--good:#000;
 --close:#000;--bad:#000;--unknown:#000;--accent:#000;--fails:#000}
 .sheet .beside,.sheet .title{grid-template-columns:1fr 1fr}
 .sheet .title{grid-template-columns:1fr auto}
@@ -123,8 +123,8 @@ break-inside:avoid}
 .sheet .drawing{max-height:45mm}
 .sheet th,.sheet td{padding-top:.08em;padding-bottom:.08em}
 .sheet .values div{padding:.04em 0}
-.sheet h2{padding-top:1em}
-.sheet h3{padding-top:.7em}
+.sheet h2{padding-top:.9em}
+.sheet h3{padding-top:.6em}
 .sheet .cautions{padding:.3em .6em;margin-top:.4em}
 }
 )";

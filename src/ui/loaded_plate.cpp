@@ -143,6 +143,8 @@ std::size_t shown_load(const PlateStudy& study, const LoadedPlate& plate) {
   return worst[plate.shown];
 }
 
+constexpr double kSeen_mm = 0.005;  // less is not worth a word
+
 // Any of the loads, one after the other, and how it stands.
 void step_through_loads(Context& ui, const PlateStudy& study, std::size_t shown, LoadedPlate& plate) {
   const System system = ui.state.system;
@@ -152,7 +154,8 @@ void step_through_loads(Context& ui, const PlateStudy& study, std::size_t shown,
   note(ui, "Plate " + show(at.stress_MPa, "MPa", system).text() + " of " + show(at.limit_MPa, "MPa", system).text() + "; worst bolt " +
                show(at.bolt_N, "N", system).text() + (bolt_limit_N > 0.0 ? " of " + show(bolt_limit_N, "N", system).text() : "") +
                "; the deck is pressed with up to " + show(at.deck_MPa, "MPa", system).text() + (at.sag_mm < 0.0 ? "; it rises " : "; sag ") +
-               show(std::abs(at.sag_mm), "mm", system).text() + ", of it by the deck's panel " + show(std::abs(at.panel_mm), "mm", system).text() +
+               show(std::abs(at.sag_mm), "mm", system).text() +
+               (std::abs(at.panel_mm) > kSeen_mm ? ", of it by the deck's panel " + show(std::abs(at.panel_mm), "mm", system).text() : std::string()) +
                "; shear and tension use " + fixed(100.0 * at.together_factor, 0) + " % of one bolt.");
   note(ui, cited(at.source));
   const std::size_t count = study.findings.size();

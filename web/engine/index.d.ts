@@ -350,7 +350,7 @@ export interface Job {
     test_arm_mm?: number;
     /** Sag measured. With the weight less without. 0.05 to 100. */
     test_sag_mm?: number;
-    /** Deck stiffness, times what is computed. From a flex test. 0.02 to 20. */
+    /** Bolts and bedding, times what is computed. From a flex test. 0.02 to 20. */
     deck_factor?: number;
     /** Goes on a trailer with the motor on. The road shakes it as well. */
     trailered?: boolean;
@@ -366,7 +366,7 @@ export interface Job {
     deck_span_mm?: number;
     /** The deck's own sag. Against a straight edge across it, amid the bolts, with the weight less without. 0 to 50. */
     test_deck_mm?: number;
-    /** Deck's panel, stiffness found. From a flex test with the deck's own sag. 0.02 to 20. */
+    /** Deck's panel, times what is computed. From a flex test with the deck's own sag. 0.02 to 20. */
     panel_factor?: number;
   };
   /** Trim. */
@@ -1947,7 +1947,7 @@ export interface Design {
         value: number;
         origin: "given" | "preset" | "estimated" | "chosen";
       };
-      /** Deck stiffness, times what is computed. */
+      /** Bolts and bedding, times what is computed. */
       deck_factor?: {
         /** 0.02 to 20. */
         value: number;
@@ -1991,7 +1991,7 @@ export interface Design {
         value: number;
         origin: "given" | "preset" | "estimated" | "chosen";
       };
-      /** Deck's panel, stiffness found. */
+      /** Deck's panel, times what is computed. */
       panel_factor?: {
         /** 0.02 to 20. */
         value: number;
