@@ -148,16 +148,21 @@ void add_fastening(const Design& design, const ChosenPlate& plate, SnagStudy& st
        .unit = "N",
        .source = deck.punching_source,
        .assumptions = {"At the skin's own strength, without the factor that the mount's checks keep."}});
-  const double area_mm2 = backing_area_mm2(side_mm, size.hole_mm);
+  // A plug bears with the core, by their stiffness, until the first of both crushes.
+  const bool plugged = design.mount.plug_area_mm2 > 0.0;
+  const double area_mm2 = plugged ? design.mount.plug_area_mm2 : backing_area_mm2(side_mm, size.hole_mm);
+  const double crushing_MPa =
+      plugged ? std::min(kPlugCrushing_MPa, deck.crushing_MPa * kPlugModulus_MPa / deck_core(design.job.boat.deck.value).modulus_MPa)
+                      : deck.crushing_MPa;
   add(study, SnagPart::core, is_cored(design.job.boat.deck.value) ? "Deck core crushes" : "Deck crushes under the backing",
       {.id = "snag.core",
        .label = "Push at the propeller at which the deck crushes under a backing",
        .symbol = "F_c",
        .formula = "A_e * sigma_c / q",
        .terms = {{"A_e", area_mm2, "mm2", "area under one bolt that carries"},
-                 {"sigma_c", deck.crushing_MPa, "MPa", "crushing strength of the deck"},
+                 {"sigma_c", crushing_MPa, "MPa", "crushing strength of the deck"},
                  pull},
-       .value = area_mm2 * deck.crushing_MPa / worst.tension_ratio,
+       .value = area_mm2 * crushing_MPa / worst.tension_ratio,
        .unit = "N",
        .source = deck.crushing_source,
        .assumptions = {"At its own strength, without the factor that the mount's checks keep."}});

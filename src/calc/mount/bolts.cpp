@@ -188,7 +188,7 @@ void add_strength_checks(const MountInput& in, const BoltLoads& loads, BoltCase&
                                .changes = std::move(thrust_changes)});
 }
 
-void add_edge_checks(const MountInput& in, const Layout& layout, BoltCase& bolt) {
+void add_edge_checks(const MountInput& in, const Layout& layout, double thickness_mm, BoltCase& bolt) {
   const double needed_mm = kEdge_factor * bolt.size->hole_mm;
   const double span_mm = layout.pattern.span_mm();
   const double length_mm = round_up(std::max((span_mm + needed_mm) / (1.0 - kAftMargin_frac),
@@ -235,7 +235,6 @@ void add_edge_checks(const MountInput& in, const Layout& layout, BoltCase& bolt)
                                .remedy = "Lengthen the plate, so that its front bolts stand farther back from the deck's edge.",
                                .changes = bolt_changes(in)});
   // Between bolts the bedding must not open.
-  const double thickness_mm = in.plates.size() == 1 ? in.plates.front().thickness_mm : 0.0;
   bolt.trace.checks.push_back({.id = "mount.bolt_reach",
                                .label = "Bolts close enough to keep the bedding tight",
                                .actual = layout.pattern.farthest_mm,
@@ -347,7 +346,7 @@ std::optional<BoltCase> choose_bolt(const MountInput& in, const Layout& layout,
                                        if (bolt.size == nullptr || bolt.grade == nullptr)
                                          return std::nullopt;
                                        add_strength_checks(in, loads, bolt);
-                                       add_edge_checks(in, layout, bolt);
+                                       add_edge_checks(in, layout, thickness_mm, bolt);
                                        add_countersink_check(in, thickness_mm, bolt);
                                        add_bearing(in, layout, loads, alloy, thickness_mm, bolt);
                                        return bolt;

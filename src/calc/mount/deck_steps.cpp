@@ -331,6 +331,7 @@ void take_bolts(const MountInput& in, const Layout& layout, const BoltLoads& loa
   const DeckStrength strength = bearing_strength(in);
   Backing backing = add_backing_area(in, layout.pattern.room_mm, *bolt->size, out.trace);
   add_plug(in, *bolt->size, backing, out.trace);
+  if (in.core_plugged && is_cored(in.deck)) out.plug_area_mm2 = backing.bearing_mm2;
   out.pull_limit_N = std::min(strength.crushing_factor * strength.crushing_MPa * backing.bearing_mm2,
                               strength.punching_factor *
                                   punching_N(4.0 * backing.side_mm, in.deck_thickness_mm, strength.punching_MPa));

@@ -82,6 +82,7 @@ struct MountResult {
   double clamp_left_N = 0.0;             // of it, when the finish under the heads has crept
   double bolt_length_mm = 0.0;           // least, under the head; take the next one stocked
   double backing_area_mm2 = 0.0;         // required under each bolt
+  double plug_area_mm2 = 0.0;            // plug and core under one backing, as if all were plug; 0: no plug
   double pull_limit_N = 0.0;             // of one bolt, that the deck lets pass: crushing and pulling through
   double speed_limit_mps = 0.0;          // stowed, in run_wave: where slams reach the design value
   Trace trace{};
