@@ -7,6 +7,7 @@
 
 #include "calc/mount/plate_rules.h"
 #include "calc/shaft/tube.h"
+#include "calc/told_plate.h"
 #include "data/bolts.h"
 #include "data/sources_float.h"
 
@@ -109,7 +110,7 @@ LoadCasesInput load_cases_input(const Design& design, Trace& trace) {
                     .pattern = pattern_of(mount),
                     .reach_mm = mount.overhang_mm,
                     .plate_end_mm = mount.plate_length_mm - pattern_of(mount).fore_mm,
-                    .plate_width_mm = mount.plate_width_mm,
+                    .overhang_m2 = area_ahead_m2(design.job.mount, (pattern_of(mount).fore_mm + design.mount.deck_ahead_mm) / 1000.0),
                     .deck_ahead_mm = design.mount.deck_ahead_mm,
                     .plate_height_m = design.job.boat.bow_height_m.value,
                     .relative_sigma_m = design.shaft.relative_sigma_m,

@@ -89,12 +89,14 @@ FlexTest flex_test(const Design& design) {
   }
   if (test.measured_mm > softest_mm) {
     test.verdict = FlexVerdict::plate_softer;
-    test.says = "No deck is so soft: a bolt is loose, a backing gives, or the plate is thinner than told. Look at those first.";
+    test.says = test.told_apart ? "With the deck's own sag as read no joint is so soft: a bolt is loose, the plate is thinner than told, or one of the readings is off."
+                                : "No deck is so soft: a bolt is loose, a backing gives, or the plate is thinner than told. Look at those first.";
     return test;
   }
   if (test.measured_mm < test.rigid_mm) {
     test.verdict = FlexVerdict::plate_stiffer;
-    test.says = "Even on a rigid deck this plate would sag more: it is thicker than told, a chock carries, or the reading is off.";
+    test.says = test.told_apart ? "With the deck's own sag as read, and rigid bolts and bedding, it would sag more: one of the readings is off, or a chock carries."
+                                : "Even on a rigid deck this plate would sag more: it is thicker than told, a chock carries, or the reading is off.";
     return test;
   }
   double low = std::log(kLeastDeck_factor);

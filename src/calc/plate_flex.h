@@ -22,7 +22,7 @@ struct FlexTest {
   double measured_mm = 0.0;
   double computed_mm = 0.0;  // with the deck as computed
   double present_mm = 0.0;   // with the factor the job has
-  double rigid_mm = 0.0;     // on the stiffest deck that is looked at
+  double rigid_mm = 0.0;     // with the stiffest deck and joint that are looked at; the panel as read, when it was
   double deck_factor = 1.0;   // when found: of bolts and bedding
   double panel_factor = 1.0;  // and of the deck's panel
   double panel_mm = 0.0;      // of the measured sag, by the panel with its factor

@@ -78,6 +78,20 @@ PlateFoot on_the_plate(PlateFoot foot, const PlateCut& cut) {
   return foot;
 }
 
+// A load spread over much of the plate, drawn together until none of it lies over a cut-out or beyond the edge; no
+// width: there is no such place.
+PlateFoot clear_of_cuts(PlateFoot foot, const PlateCut& cut) {
+  constexpr int kPlaces = 7;
+  for (int round = 0; round < 40; ++round, foot.width_m *= 0.85, foot.length_m *= 0.92) {
+    bool on = true;
+    for (int i = 0; i < kPlaces && on; ++i)
+      for (int k = 0; k < kPlaces && on; ++k)
+        on = on_plate(cut, {foot.middle.x_m + foot.length_m * (i / (kPlaces - 1.0) - 0.5), foot.middle.y_m + foot.width_m * (k / (kPlaces - 1.0) - 0.5)});
+    if (on) return foot;
+  }
+  return {.middle = foot.middle};
+}
+
 // Outline, cut-outs and bolts across the middle line.
 bool is_mirrored(const PlateShape& shape) {
   constexpr double kSame_m = 1e-6;
@@ -375,7 +389,7 @@ void add_frequency(PlateStudy& study, double motor_kg, double motor_m) {
   const PanelStiffness& panel = study.panel.stiffness;
   const double arm_m = motor_m - study.panel.middle_m;
   const double gives = motor_kg * (1.0 / panel.sink_N_per_m + arm_m * arm_m / panel.tilt_Nm_per_rad) + study.solution.mass_kg / panel.sink_N_per_m;
-  const double panel_Hz = 1.0 / (2.0 * std::numbers::pi * std::sqrt(gives));
+  const double panel_Hz = study.panel_Hz = 1.0 / (2.0 * std::numbers::pi * std::sqrt(gives));
   study.frequency_Hz = 1.0 / std::sqrt(1.0 / (plate_Hz * plate_Hz) + 1.0 / (panel_Hz * panel_Hz));
   study.trace.steps.push_back({.id = "plate.panel_frequency",
                                .label = "Frequency of plate and motor on the deck's panel alone",
@@ -488,9 +502,8 @@ PlateStudy plate_study(const Design& design) {
     if (load.id != "dive") continue;
     const double from_m = basis.front_row_m + design.mount.deck_ahead_mm / 1000.0;
     const double to_m = in.plate_length_mm / 1000.0;
-    dived = solve({load.label,
-                   {{.foot = on_the_plate({.middle = {0.5 * (from_m + to_m), 0.0}, .length_m = 0.98 * (to_m - from_m), .width_m = 0.98 * in.plate_width_mm / 1000.0}, cut),
-                     .force_N = load.force.force_z_N}}});
+    const PlateFoot under = clear_of_cuts({.middle = {0.5 * (from_m + to_m), 0.0}, .length_m = 0.9 * (to_m - from_m), .width_m = 0.9 * in.plate_width_mm / 1000.0}, cut);
+    if (under.width_m > 0.0) dived = solve({load.label, {{.foot = under, .force_N = load.force.force_z_N}}});
   }
   const double height_m = kMotorHeight_mm / 1000.0;
   // What comes from either side: once, if the plate is its own mirror image.

@@ -48,6 +48,7 @@ struct PlateStudy {
   PlateSolution solution{};  // of the cases as listed, before a slam is scaled
   std::vector<PlateFinding> findings{};
   PlatePanel panel{};
+  double panel_Hz = 0.0;          // of plate and motor on the panel alone
   double frequency_Hz = 0.0;      // the lowest, motor stowed, the deck's panel counted
   double amplification_factor = 0.0;  // of a slam, at that frequency
   double strip_stress_MPa = 0.0;  // in a slam, by the strip of beam that chose the plate

@@ -18,11 +18,6 @@ namespace {
 constexpr double kBedding_MPa_per_mm = 5.0;  // a millimetre of compound of 5 MPa
 constexpr double kInsidePanel_frac = 0.9;  // of its span, at most, that the loads stand apart
 
-// Whether a core gives under the plate.
-bool gives(const MountInput& in) {
-  return deck_core(in.deck).modulus_MPa > 0.0 && in.core_thickness_mm > 0.0;
-}
-
 // What the flex test says of bolts and bedding.
 void by_flex_test(Step& step, double deck_factor, std::string_view formula) {
   if (deck_factor == 1.0) return;
@@ -43,13 +38,13 @@ double add_deck_stiffness(const MountInput& in, double deck_factor, Trace& trace
             .value = kBedding_MPa_per_mm,
             .unit = "MPa",
             .source = kWinklerDeck};
-  if (gives(in)) {
+  if (has_core(in)) {
     step.formula = "1 / (1 / k_b + t_c / E_c)";
     step.terms.push_back({"t_c", in.core_thickness_mm, "mm", "core"});
     step.terms.push_back({"E_c", core_MPa, "MPa", "modulus of the core, through its thickness"});
     step.value = 1.0 / (1.0 / kBedding_MPa_per_mm + in.core_thickness_mm / core_MPa);
   }
-  by_flex_test(step, deck_factor, gives(in) ? "c_d / (1 / k_b + t_c / E_c)" : "c_d * k_b");
+  by_flex_test(step, deck_factor, has_core(in) ? "c_d / (1 / k_b + t_c / E_c)" : "c_d * k_b");
   trace.steps.push_back(step);
   return step.value * 1e9;
 }
@@ -68,7 +63,7 @@ double add_bolt_stiffness(const MountInput& in, const BoltSize& size, double thi
             .value = shank,
             .unit = "N_per_mm",
             .source = kWinklerDeck};
-  if (gives(in)) {
+  if (has_core(in)) {
     const double side_mm = std::max(in.backing_side_mm, size.washer_mm);
     const double core_MPa = deck_core(in.deck).modulus_MPa;
     step.formula = "1 / (L / (E * A_s) + t_c / (E_c * b^2))";
@@ -76,7 +71,7 @@ double add_bolt_stiffness(const MountInput& in, const BoltSize& size, double thi
     step.terms.push_back({"E_c", core_MPa, "MPa", "modulus of the core, through its thickness"});
     step.terms.push_back({"b", side_mm, "mm", "side of the backing"});
     double core_N = core_MPa * side_mm * side_mm;
-    if (in.core_plugged) {
+    if (has_plugs(in)) {
       const double across_mm = std::min(plug_diameter_mm(size.diameter_mm), side_mm);
       step.formula = "1 / (L / (E * A_s) + t_c / (E_c * b^2 + (E_p - E_c) * pi / 4 * D^2))";
       step.terms.push_back({"E_p", kPlugModulus_MPa, "MPa", "modulus of the filling"});
@@ -87,8 +82,8 @@ double add_bolt_stiffness(const MountInput& in, const BoltSize& size, double thi
     step.value = 1.0 / (1.0 / shank + in.core_thickness_mm / core_N);
   }
   by_flex_test(step, deck_factor,
-               !gives(in)        ? "c_d * E * A_s / L"
-               : in.core_plugged ? "c_d / (L / (E * A_s) + t_c / (E_c * b^2 + (E_p - E_c) * pi / 4 * D^2))"
+               !has_core(in)        ? "c_d * E * A_s / L"
+               : has_plugs(in) ? "c_d / (L / (E * A_s) + t_c / (E_c * b^2 + (E_p - E_c) * pi / 4 * D^2))"
                                  : "c_d / (L / (E * A_s) + t_c / (E_c * b^2))");
   trace.steps.push_back(step);
   return step.value * 1e3;
@@ -118,7 +113,10 @@ PanelStiffness add_deck_panel(const MountInput& in, double span_mm, const BoltPa
                          .value = panel.sink_N_per_m,
                          .unit = "N_per_m",
                          .source = kDeckPanel,
-                         .assumptions = {"A square panel, held at its edges and free to turn there, the bolts amid it."}});
+                         .assumptions = {pattern.span_mm() > 1000.0 * long_m + 1.0
+                                             ? "A square panel, held at its edges and free to turn there; the bolts reach to its edges and are drawn in as far as "
+                                               "their backing has room."
+                                             : "A square panel, held at its edges and free to turn there, the bolts amid it."}});
   trace.steps.push_back({.id = "plate.panel_tilt",
                          .label = "Moment that tilts the deck's panel fore and aft by a radian",
                          .symbol = "k_t",

@@ -3,13 +3,13 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
 #include <optional>
 
 #include "base/number.h"
 #include "base/order.h"
 #include "calc/foredeck_study.h"
 #include "calc/mount/deck.h"
+#include "calc/mount/fatigue.h"
 #include "calc/mount/plate_rules.h"
 #include "calc/plate_study.h"
 #include "calc/snag_study.h"
@@ -21,14 +21,19 @@ namespace {
 
 constexpr int kStiffeners = 2;
 constexpr double kBackingStep_mm = 10.0;
-constexpr double kLeastSpan_mm = 100.0;  // of the field
+constexpr double kLeastSpan_mm = 100.0;  // of the fields, as the next two
+constexpr double kMostBacking_mm = 300.0;
+constexpr double kThickestBacking_mm = 30.0;
 
 // The thinnest stock whose stress, falling with the square of the thickness, keeps its own limit.
 std::optional<Change> thicker_plate(const Check& check, const PlateStock& now, const Catalogue& catalogue) {
   const Alloy* alloy = find_alloy(now.alloy);
   if (alloy == nullptr) return std::nullopt;
-  const bool working = check.id == "plate.stress_thrust" || check.id == "plate.fatigue_thrust";
-  const auto limit_MPa = [&](const Alloy& of) { return working ? working_stress_MPa(of) : extreme_stress_MPa(of); };
+  const bool fatigue = check.id.starts_with("plate.fatigue");
+  const auto limit_MPa = [&](const Alloy& of) {
+    if (fatigue) return range_MPa(is_stainless(of) ? steel_bolt_holes() : aluminium_bolt_holes(), slams_in_life());
+    return check.id == "plate.stress_thrust" ? working_stress_MPa(of) : extreme_stress_MPa(of);
+  };
   const std::vector<PlateStock> stocks = sorted(catalogue.plates, [](const PlateStock& a, const PlateStock& b) {
     return a.thickness_mm != b.thickness_mm ? a.thickness_mm < b.thickness_mm : a.price_per_m2 < b.price_per_m2;
   });
@@ -66,6 +71,7 @@ void widen_backing(double ratio, double now_mm, const Design& design, std::vecto
   const Mount& job = design.job.mount;
   const double side_mm = kBackingStep_mm * std::ceil(ratio * now_mm / kBackingStep_mm);
   const double thickness_mm = std::ceil(backing_thickness_mm(side_mm, size->washer_mm));
+  if (side_mm > std::min(kMostBacking_mm, pattern_of(mount_input(design)).room_mm) || thickness_mm > kThickestBacking_mm) return;
   if (side_mm > job.backing_side_mm.value)
     changes.push_back({.field = "mount.backing_side_mm", .value = side_mm, .label = "Backing of " + trimmed(fixed(side_mm, 0)) + " mm"});
   if (thickness_mm > job.backing_thickness_mm.value)
@@ -73,28 +79,25 @@ void widen_backing(double ratio, double now_mm, const Design& design, std::vecto
 }
 
 // A beam amid the panel leaves half of its span; only where the panel gives more than the plate does.
-void set_beam(const Design& design, std::vector<Change>& changes) {
-  const Step* panel = design.find_step("plate.panel_frequency");
-  const Step* both = design.find_step("plate.frequency");
+void set_beam(const PlateStudy& study, const Design& design, std::vector<Change>& changes) {
   const double span_mm = 10.0 * std::round(0.05 * design.job.mount.deck_span_mm.value);
-  if (panel == nullptr || both == nullptr || !(panel->value < std::numbers::sqrt2 * both->value) || span_mm < kLeastSpan_mm) return;
+  if (!(study.panel_Hz < study.solution.frequencies_Hz.front()) || span_mm < kLeastSpan_mm) return;
   changes.push_back({.field = "mount.deck_span_mm", .value = span_mm, .label = "Set a beam under the deck"});
 }
 
-std::vector<Change> changes_for(const Check& check, const Design& design, const Catalogue& catalogue) {
+std::vector<Change> changes_for(const Check& check, const PlateStudy& study, const Design& design, const Catalogue& catalogue) {
   std::vector<Change> changes;
   if (check.verdict() != Verdict::fail) return changes;
   const Mount& job = design.job.mount;
   if (check.id == "plate.bolt_pull" || check.id == "plate.deck_pressure") {
-    const Step* side = design.find_step("mount.backing_side");
-    if (check.id == "plate.bolt_pull" && side != nullptr) widen_backing(check.utilisation(), side->value, design, changes);
+    if (check.id == "plate.bolt_pull") widen_backing(check.utilisation(), design.mount.backing_side_mm, design, changes);
     return changes;
   }
   const bool lowered = check.id == "plate.stress_thrust" || check.id == "plate.bolt_thrust" || check.id == "plate.bolt_snag" ||
                        check.id == "plate.bolt_together" || check.id == "plate.fatigue_thrust";
   if (!lowered && !job.chocked.value)
     changes.push_back({.field = "mount.chocked", .value = 1.0, .label = "Chock the motor's outer end"});
-  if (check.id == "plate.frequency" || check.id == "plate.encounter" || check.id == "plate.sag") set_beam(design, changes);
+  if (check.id == "plate.frequency" || check.id == "plate.encounter" || check.id == "plate.sag") set_beam(study, design, changes);
   std::optional<Change> stronger;
   if (check.id.starts_with("plate.stress") || check.id.starts_with("plate.fatigue")) stronger = thicker_plate(check, design.mount.plate, catalogue);
   if (check.id.starts_with("plate.bolt")) stronger = larger_bolt(check.utilisation(), design, catalogue);
@@ -140,7 +143,7 @@ void prove_plate(Design& design, const Catalogue& catalogue) {
   add_steps(study.trace, design.mount.trace);
   for (Caution& caution : study.cautions) design.mount.trace.cautions.push_back(std::move(caution));
   for (Check& check : study.checks) {
-    check.changes = changes_for(check, design, catalogue);
+    check.changes = changes_for(check, study, design, catalogue);
     checks.push_back(std::move(check));
   }
 }

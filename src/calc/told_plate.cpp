@@ -79,6 +79,7 @@ void take_shape(const Mount& job, MountInput& in) {
     const PlateBox box = bounds(cut.outer);
     in.plate_length_mm = 1000.0 * box.high.x_m;
     in.plate_width_mm = 1000.0 * (box.high.y_m - box.low.y_m);
+    in.outlined = true;
   }
   double nearest_m = 1.0;
   for (const PlateHole& bolt : shape.bolts) {
@@ -87,6 +88,20 @@ void take_shape(const Mount& job, MountInput& in) {
     if (placed) in.bolt_places.push_back({1000.0 * bolt.at.x_m, 1000.0 * bolt.at.y_m});
   }
   in.bolt_edge_mm = std::max(1000.0 * nearest_m, 0.1);
+}
+
+double area_ahead_m2(const Mount& job, double x_m) {
+  constexpr int kPlaces = 50;
+  const PlateCut cut = cut_of(told_shape(job));
+  if (cut.outer.empty()) return 0.0;
+  const PlateBox box = bounds(cut.outer);
+  if (!(box.high.x_m > x_m)) return 0.0;
+  int on_it = 0;
+  for (int i = 0; i < kPlaces; ++i)
+    for (int k = 0; k < kPlaces; ++k)
+      on_it += on_plate(cut, {x_m + (box.high.x_m - x_m) * (i + 0.5) / kPlaces,
+                              box.low.y_m + (box.high.y_m - box.low.y_m) * (k + 0.5) / kPlaces});
+  return (box.high.x_m - x_m) * (box.high.y_m - box.low.y_m) * on_it / (kPlaces * kPlaces);
 }
 
 }  // namespace thole

@@ -17,4 +17,7 @@ bool bolts_are_placed(const Mount& job);
 // Fills what the shape decides: length and width of a measured outline, places of bolts, their nearest edge.
 void take_shape(const Mount& job, MountInput& in);
 
+// Of the plate ahead of x, forward of its aft edge: by 50 x 50 places.
+double area_ahead_m2(const Mount& job, double x_m);
+
 }  // namespace thole

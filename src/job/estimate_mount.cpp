@@ -91,7 +91,9 @@ void estimate_mount(Job& job, Trace& trace) {
          "Boats up to 2.55 m wide go by trailer, with the motor on.", kCommonPractice);
   assume(trace, mount.isolated, true, "mount.isolated",
          "Sleeves, washers, gasket and paste keep stainless off the aluminium.", kCommonPractice);
-  assume(trace, mount.finish, Finish::bare, "mount.finish", "The plate is left bare: alloys for boats need no paint above water.",
+  const bool filmed = mount.finish_mm.known() && mount.finish_mm.value > 0.0;
+  assume(trace, mount.finish, filmed ? Finish::paint : Finish::bare, "mount.finish",
+         filmed ? "A film that builds up is taken for paint." : "The plate is left bare: alloys for boats need no paint above water.",
          kCommonPractice);
   assume(trace, mount.finish_mm, usual_finish_mm(mount.finish.value), "mount.finish_mm",
          mount.finish.value == Finish::bare ? "No film under heads and washers."

@@ -68,7 +68,7 @@ void draw_flex_test(Context& ui) {
   const System system = ui.state.system;
   if (test.verdict == FlexVerdict::found || test.verdict == FlexVerdict::plate_softer || test.verdict == FlexVerdict::plate_stiffer) {
     note(ui, "Measured " + show(test.measured_mm, "mm", system).text() + ", computed " + show(test.computed_mm, "mm", system).text() +
-                 ", on a rigid deck " + show(test.rigid_mm, "mm", system).text() +
+                 (test.told_apart ? ", with rigid bolts and bedding " : ", on a rigid deck ") + show(test.rigid_mm, "mm", system).text() +
                  (test.verdict == FlexVerdict::found ? "; the deck's panel has " + show(test.panel_mm, "mm", system).text() + " of it." : "."));
   }
   note(ui, test.says);

@@ -192,3 +192,25 @@ TEST_CASE("what pushes the lowered motor is told with waves and without") {
     CHECK((height_m > 0.0 ? told->value > 1.2 * alone_N : told->value == rel(alone_N, 1e-9)));
   }
 }
+
+TEST_CASE("the sea under an overhang with a hole in it is carried by what plate there is") {
+  Job job;
+  for (const ReadyJob& ready : ready_jobs())
+    if (ready.id == "walkaround-in-sheltered-water") job = ready.job;
+  job.mount.plate_length_mm = {640.0, Origin::given};
+  const PlateStudy whole = plate_study(evaluate(job, default_catalogue()));
+  REQUIRE(finding(whole, "dive") != nullptr);
+  job.mount.cutouts = {"60x36@590,82", Origin::given};
+  const Design design = evaluate(job, default_catalogue());
+  const PlateStudy holed = plate_study(design);
+  REQUIRE_MESSAGE(holed.solution.solved, holed.solution.problem);
+  const auto push_N = [](const Design& of) {
+    for (const LoadCase& at : load_cases_study(of).loads.cases)
+      if (at.id == "dive") return at.force.force_z_N;
+    return 0.0;
+  };
+  job.mount.cutouts = {};
+  const double all_N = push_N(evaluate(job, default_catalogue()));
+  CHECK(push_N(design) < all_N);
+  CHECK(push_N(design) > 0.8 * all_N);
+}

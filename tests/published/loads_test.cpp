@@ -257,7 +257,7 @@ TEST_SUITE("bad input") {
     LoadCasesInput in = check_b();
     in.plate_end_mm = 300.0;
     in.deck_ahead_mm = 80.0;
-    in.plate_width_mm = 200.0;
+    in.overhang_m2 = 0.22 * 0.2;
     in.plate_height_m = 0.8;
     in.relative_sigma_m = 0.3;
     in.wave_period_s = 4.0;

@@ -85,7 +85,7 @@ void add_thrust_steps(const MountInput& in, const BoltPattern& pattern, const Lo
 
 // One more row, with the plate to carry it.
 void add_row_changes(const MountInput& in, std::vector<Change>& changes) {
-  if (!in.bolt_places.empty()) return;
+  if (!in.bolt_places.empty() || in.outlined) return;
   const double length_mm =
       round_up((in.plate_length_mm + in.bolt_pitch_mm) / (1.0 - kAftMargin_frac), 10.0);
   if (in.bolt_rows >= kRowLimit || length_mm > kLengthLimit_mm) return;
@@ -188,7 +188,7 @@ void add_strength_checks(const MountInput& in, const BoltLoads& loads, BoltCase&
                                .changes = std::move(thrust_changes)});
 }
 
-void add_edge_checks(const MountInput& in, const Layout& layout, double thickness_mm, BoltCase& bolt) {
+void add_edge_checks(const MountInput& in, const Layout& layout, BoltCase& bolt) {
   const double needed_mm = kEdge_factor * bolt.size->hole_mm;
   const double span_mm = layout.pattern.span_mm();
   const double length_mm = round_up(std::max((span_mm + needed_mm) / (1.0 - kAftMargin_frac),
@@ -196,12 +196,13 @@ void add_edge_checks(const MountInput& in, const Layout& layout, double thicknes
                                     10.0);
   const double width_mm = round_up(2.0 * (layout.pattern.half_mm + needed_mm), 10.0);
   const bool in_rows = in.bolt_places.empty();
+  const bool cut_to_length = in_rows && !in.outlined;
   std::vector<Change> changes = bolt_changes(in);
-  if (in_rows && layout.front_margin_mm < needed_mm && length_mm <= kLengthLimit_mm) {
+  if (cut_to_length && layout.front_margin_mm < needed_mm && length_mm <= kLengthLimit_mm) {
     changes.push_back(set_field("mount.plate_length_mm", length_mm, "Lengthen the plate"));
   }
   if (!in_rows) changes.push_back(clear_field("mount.bolt_places", "Bolts in rows"));
-  if (layout.side_margin_mm < needed_mm && width_mm <= kWidthLimit_mm) {
+  if (!in.outlined && layout.side_margin_mm < needed_mm && width_mm <= kWidthLimit_mm) {
     changes.push_back(set_field("mount.plate_width_mm", width_mm, "Widen the plate"));
   }
   bolt.trace.checks.push_back(
@@ -233,16 +234,12 @@ void add_edge_checks(const MountInput& in, const Layout& layout, double thicknes
                                .comparison = Comparison::at_least,
                                .source = in.deck == DeckKind::aluminium ? SourceRef(kEn1993Edges) : SourceRef(kLaminateEdges),
                                .remedy = "Lengthen the plate, so that its front bolts stand farther back from the deck's edge.",
-                               .changes = bolt_changes(in)});
-  // Between bolts the bedding must not open.
-  bolt.trace.checks.push_back({.id = "mount.bolt_reach",
-                               .label = "Bolts close enough to keep the bedding tight",
-                               .actual = layout.pattern.farthest_mm,
-                               .limit = std::max(kBedded_mm, std::min(kSealed_factor * thickness_mm, kSealed_mm)),
-                               .unit = "mm",
-                               .source = kSealedPitch,
-                               .remedy = "Set the bolts closer together, or add a row.",
-                               .changes = bolt_changes(in)});
+                               .changes = [&] {
+                                 std::vector<Change> farther = bolt_changes(in);
+                                 if (cut_to_length && length_mm <= kLengthLimit_mm && length_mm > in.plate_length_mm)
+                                   farther.push_back(set_field("mount.plate_length_mm", length_mm, "Lengthen the plate"));
+                                 return farther;
+                               }()});
 }
 
 void add_countersink_check(const MountInput& in, double thickness_mm, BoltCase& bolt) {
@@ -321,6 +318,22 @@ BoltLoads bolt_loads(const MountInput& in, const Layout& layout, const Slam& sla
   return loads;
 }
 
+// Between neighbours the bedding must not open, whatever the bolt.
+void add_bolt_reach(const MountInput& in, const Layout& layout, double thickness_mm, Trace& trace) {
+  const double limit_mm = std::max(kBedded_mm, std::min(kSealed_factor * thickness_mm, kSealed_mm));
+  std::vector<Change> changes;
+  if (in.bolt_places.empty() && layout.pattern.farthest_mm > limit_mm)
+    changes.push_back(set_field("mount.bolt_pitch_mm", 5.0 * std::floor(limit_mm / 5.0), "Draw the rows closer together"));
+  trace.checks.push_back({.id = "mount.bolt_reach",
+                          .label = "Each bolt near enough to the next for tight bedding",
+                          .actual = layout.pattern.farthest_mm,
+                          .limit = limit_mm,
+                          .unit = "mm",
+                          .source = kSealedPitch,
+                          .remedy = "Set the bolts closer together, or add a row.",
+                          .changes = std::move(changes)});
+}
+
 std::vector<Change> bolt_changes(const MountInput& in) {
   if (in.bolts.size() != 1) return {};
   return {clear_field("mount.bolt", "Let Thole choose the bolts")};
@@ -346,7 +359,7 @@ std::optional<BoltCase> choose_bolt(const MountInput& in, const Layout& layout,
                                        if (bolt.size == nullptr || bolt.grade == nullptr)
                                          return std::nullopt;
                                        add_strength_checks(in, loads, bolt);
-                                       add_edge_checks(in, layout, thickness_mm, bolt);
+                                       add_edge_checks(in, layout, bolt);
                                        add_countersink_check(in, thickness_mm, bolt);
                                        add_bearing(in, layout, loads, alloy, thickness_mm, bolt);
                                        return bolt;

@@ -37,7 +37,9 @@ DeckSection deck_section(DeckKind kind, double skin_mm, double core_mm) {
   const double core_m = core_mm / 1000.0;
   const double plane_Pa = modulus_Pa / (1.0 - poisson_ratio * poisson_ratio);
   const Core core = deck_core(kind);
-  if (!(core.modulus_MPa > 0.0) || !(core_m > 0.0)) return {.rigidity_Nm = plane_Pa * skin_m * skin_m * skin_m / 12.0};
+  if (!(core.modulus_MPa > 0.0)) return {.rigidity_Nm = plane_Pa * skin_m * skin_m * skin_m / 12.0};
+  // Skins laid on one another without a core.
+  if (!(core_m > 0.0)) return {.rigidity_Nm = plane_Pa * 8.0 * skin_m * skin_m * skin_m / 12.0};
   const double apart_m = core_m + skin_m;
   return {.rigidity_Nm = 0.5 * plane_Pa * skin_m * apart_m * apart_m,
           .shear_N_per_m = core.shear_modulus_MPa * 1e6 * apart_m * apart_m / core_m};

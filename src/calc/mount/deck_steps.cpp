@@ -39,13 +39,18 @@ struct Backing {
   double side_mm = 0.0;
   double area_mm2 = 0.0;
   double bearing_mm2 = 0.0;  // of it, as what bears counts: with a plug, both as if all were plug
+  double plug_mm2 = 0.0;     // less the hole; 0: no plug
+  double core_ratio = 1.0;   // stiffness of the core over that of the plug
+
+  // The area that bears so much of what counts.
+  double area_for_mm2(double counted_mm2) const { return plug_mm2 + std::max(counted_mm2 - plug_mm2, 0.0) / core_ratio; }
 };
 
 // What bears under the backings: the deck, or where its core is plugged the filling, which core and skins
 // follow.
 DeckStrength bearing_strength(const MountInput& in) {
   DeckStrength strength = deck_strength(in.deck);
-  if (!in.core_plugged || !is_cored(in.deck)) return strength;
+  if (!has_plugs(in)) return strength;
   // Both give alike: the core must not be pressed beyond its own share.
   const double core_MPa = deck_core(in.deck).modulus_MPa;
   const double core_limits_MPa = strength.crushing_factor * strength.crushing_MPa * kPlugModulus_MPa / core_MPa;
@@ -57,17 +62,18 @@ DeckStrength bearing_strength(const MountInput& in) {
 
 void add_plug(const MountInput& in, const BoltSize& size, Backing& backing, Trace& trace) {
   backing.bearing_mm2 = backing.area_mm2;
-  if (!in.core_plugged || !is_cored(in.deck)) return;
+  if (!has_plugs(in)) return;
   const double across_mm = plug_diameter_mm(size.diameter_mm);
-  const double plug_mm2 = std::clamp(std::numbers::pi / 4.0 * (across_mm * across_mm - size.hole_mm * size.hole_mm), 0.0, backing.area_mm2);
   const double core_MPa = deck_core(in.deck).modulus_MPa;
-  backing.bearing_mm2 = plug_mm2 + (backing.area_mm2 - plug_mm2) * core_MPa / kPlugModulus_MPa;
+  backing.core_ratio = core_MPa / kPlugModulus_MPa;
+  backing.plug_mm2 = std::clamp(std::numbers::pi / 4.0 * (across_mm * across_mm - size.hole_mm * size.hole_mm), 0.0, backing.area_mm2);
+  backing.bearing_mm2 = backing.plug_mm2 + (backing.area_mm2 - backing.plug_mm2) * backing.core_ratio;
   tell([&] {
     trace.steps.push_back({.id = "mount.plug_area",
                            .label = "Plug and core under one backing, as if all were plug",
                            .symbol = "A_p",
                            .formula = "A_1 + (A_e - A_1) * E_c / E_p",
-                           .terms = {{"A_1", plug_mm2, "mm2", "plug, less the hole"},
+                           .terms = {{"A_1", backing.plug_mm2, "mm2", "plug, less the hole"},
                                      {"A_e", backing.area_mm2, "mm2", "area under one bolt that carries"},
                                      {"E_c", core_MPa, "MPa", "modulus of the core, through its thickness"},
                                      {"E_p", kPlugModulus_MPa, "MPa", "modulus of the filling"}},
@@ -118,9 +124,8 @@ double add_area_required(const MountInput& in, const BoltSize& size, const DeckS
                          double tension_N, const Backing& backing, Trace& trace) {
   const double allowed_MPa = strength.crushing_factor * strength.crushing_MPa;
   const double diameter_mm = kBackingDiameters_factor * size.diameter_mm;
-  const double bears_ratio = backing.area_mm2 > 0.0 ? backing.bearing_mm2 / backing.area_mm2 : 1.0;
-  const double required_mm2 = std::max(tension_N / (allowed_MPa * bears_ratio),
-                                       std::numbers::pi / 4.0 * diameter_mm * diameter_mm);
+  const double carries_mm2 = backing.area_for_mm2(tension_N / allowed_MPa);
+  const double required_mm2 = std::max(carries_mm2, std::numbers::pi / 4.0 * diameter_mm * diameter_mm);
   tell([&] {
     trace.steps.push_back(
         {.id = "mount.backing_area",
@@ -138,12 +143,12 @@ double add_area_required(const MountInput& in, const BoltSize& size, const DeckS
          .assumptions = {
              "Never less across than five bolt diameters, as published pull tests advise.",
              !is_cored(in.deck) ? "No core under the plate."
-             : in.core_plugged  ? "Plug and core carry together."
+             : has_plugs(in)    ? "Plug and core carry together."
                                 : "The core carries: no plug is counted on."}});
-    if (bears_ratio == 1.0) return;
-    trace.steps.back().formula = "max(N / (q * sigma_c * A_p / A_e), pi / 4 * (5 * d)^2)";
-    trace.steps.back().terms.push_back({"A_p", backing.bearing_mm2, "mm2", "plug and core, as if all were plug"});
-    trace.steps.back().terms.push_back({"A_e", backing.area_mm2, "mm2", "area under one bolt that carries"});
+    if (!has_plugs(in)) return;
+    trace.steps.back().formula = "max(A_1 + max(N / (q * sigma_c) - A_1, 0) / r, pi / 4 * (5 * d)^2)";
+    trace.steps.back().terms.push_back({"A_1", backing.plug_mm2, "mm2", "plug, less the hole"});
+    trace.steps.back().terms.push_back({"r", backing.core_ratio, "", "stiffness of the core over that of the plug"});
   });
   const double side_mm =
       std::sqrt(required_mm2 + std::numbers::pi / 4.0 * size.hole_mm * size.hole_mm);
@@ -154,7 +159,7 @@ double add_area_required(const MountInput& in, const BoltSize& size, const DeckS
        .limit = required_mm2,
        .unit = "mm2",
        .comparison = Comparison::at_least,
-       .source = tension_N / (allowed_MPa * bears_ratio) >= required_mm2 ? strength.crushing_source : SourceRef(kBackingTests),
+       .source = carries_mm2 >= required_mm2 ? strength.crushing_source : SourceRef(kBackingTests),
        .remedy = is_cored(in.deck)
                      ? "Fit larger, thicker backing plates, or replace the core under the whole "
                        "pattern with solid laminate and describe the deck as that."
@@ -220,9 +225,13 @@ double add_preload(const MountInput& in, const BoltCase& bolt, const DeckStrengt
          .value = clamp_N,
          .unit = "N",
          .source = strength.crushing_source});
+    if (has_plugs(in)) {
+      trace.steps.back().formula = "q * sigma_c * A_p";
+      trace.steps.back().terms.back() = {"A_p", backing.bearing_mm2, "mm2", "plug and core, as if all were plug"};
+    }
   });
   const double side_mm =
-      std::sqrt(thrust_tension_N / (strength.crushing_factor * strength.crushing_MPa) +
+      std::sqrt(backing.area_for_mm2(thrust_tension_N / (strength.crushing_factor * strength.crushing_MPa)) +
                 std::numbers::pi / 4.0 * bolt.size->hole_mm * bolt.size->hole_mm);
   trace.checks.push_back(
       {.id = "mount.core",
@@ -236,7 +245,7 @@ double add_preload(const MountInput& in, const BoltCase& bolt, const DeckStrengt
                  "tightened until thrust no longer works them loose.",
        .changes = [&] {
          std::vector<Change> changes = backing_changes(in, backing.room_mm, side_mm, bolt.size->washer_mm);
-         if (is_cored(in.deck) && !in.core_plugged)
+         if (has_core(in) && !in.core_plugged && deck_core(in.deck).modulus_MPa < kPlugModulus_MPa)
            changes.push_back(set_field("mount.core_plugged", 1.0, "Plug the core round the bolts"));
          return changes;
        }()});
@@ -323,6 +332,7 @@ void take_bolts(const MountInput& in, const Layout& layout, const BoltLoads& loa
     return;
   }
   append(bolt->trace, out.trace);
+  add_bolt_reach(in, layout, out.plate_thickness_mm, out.trace);
   out.bolt_found = serves(bolt->trace);
   out.bolt = bolt->offer;
   out.bolt_breaking_N = bolt->breaking_N;
@@ -331,7 +341,8 @@ void take_bolts(const MountInput& in, const Layout& layout, const BoltLoads& loa
   const DeckStrength strength = bearing_strength(in);
   Backing backing = add_backing_area(in, layout.pattern.room_mm, *bolt->size, out.trace);
   add_plug(in, *bolt->size, backing, out.trace);
-  if (in.core_plugged && is_cored(in.deck)) out.plug_area_mm2 = backing.bearing_mm2;
+  out.backing_side_mm = backing.side_mm;
+  if (has_plugs(in)) out.plug_area_mm2 = backing.bearing_mm2;
   out.pull_limit_N = std::min(strength.crushing_factor * strength.crushing_MPa * backing.bearing_mm2,
                               strength.punching_factor *
                                   punching_N(4.0 * backing.side_mm, in.deck_thickness_mm, strength.punching_MPa));

@@ -126,7 +126,7 @@ void add_overdrill(const MountInput& in, const BoltSize& size, Trace& trace) {
 
 double add_finish(const MountInput& in, const BoltSize& size, double plate_mm, double preload_N,
                   double thrust_tension_N, Trace& trace) {
-  if (!(in.finish_mm > 0.0)) return preload_N;
+  if (!(in.finish_mm > 0.0) || in.finish == Finish::anodised) return preload_N;  // an oxide does not creep
   const double grip_mm = bolt_grip_mm(in, plate_mm);
   const double stiffness = kBoltModulus_MPa * stress_area_mm2(size) / grip_mm;
   const double left_N = std::max(preload_N - kCreep_frac * 2.0 * in.finish_mm * stiffness, 0.0);

@@ -319,9 +319,8 @@ double dive_peak_factor() { return std::sqrt(2.0 * std::log(kDiveWaves_count)); 
 // The sea comes up under what overhangs.
 void add_dive(const LoadCasesInput& in, Builder& builder, Trace& trace) {
   const double overhang_mm = in.plate_end_mm - in.deck_ahead_mm;
-  if (!(overhang_mm > 1.0) || !(in.plate_width_mm > 0.0) || !(in.wave_period_s > 0.0)) return;
+  if (!(overhang_mm > 1.0) || !(in.overhang_m2 > 0.0) || !(in.wave_period_s > 0.0)) return;
   const Dive sea = dive(in.relative_sigma_m, in.plate_height_m, in.wave_period_s, in.water_kg_per_m3);
-  const double area_m2 = 1e-6 * overhang_mm * in.plate_width_mm;
   tell([&] {
     trace.steps.push_back({.id = "loads.dive_speed",
                            .label = "How fast the water comes up against the bow",
@@ -351,7 +350,7 @@ void add_dive(const LoadCasesInput& in, Builder& builder, Trace& trace) {
   });
   builder.add({.id = "dive",
                .label = "The sea under the plate's overhang",
-               .force = {.force_z_N = sea.pressure_Pa * area_m2},
+               .force = {.force_z_N = sea.pressure_Pa * in.overhang_m2},
                .at = {.x_mm = in.pattern.front_mm() + in.deck_ahead_mm + 0.5 * overhang_mm, .y_mm = -in.pattern.middle.y_mm},
                .range = sea.reaches ? "flat plate, no way on, one wave in a thousand" : "the bow stays dry in that sea: a deck's least pressure",
                .source = kFlatPlateSlam});

@@ -88,7 +88,7 @@ struct LoadCasesInput {
   BoltPattern pattern{};
   double reach_mm = 0.0;          // front row to the stowed motor's centre of mass
   double plate_end_mm = 0.0;      // front row to the plate's fore end
-  double plate_width_mm = 0.0;
+  double overhang_m2 = 0.0;       // of the plate, beyond the edge of the deck
   double deck_ahead_mm = 0.0;     // front row to the edge of the deck
   double plate_height_m = 0.0;    // above the water
   double relative_sigma_m = 0.0;  // of the water against the bow, at anchor or holding

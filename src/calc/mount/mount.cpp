@@ -44,8 +44,13 @@ BoltPattern pattern_of(const MountInput& in) {
   return bolt_pattern(places);
 }
 
+bool has_core(const MountInput& in) { return is_cored(in.deck) && in.core_thickness_mm > 0.0; }
+
+bool has_plugs(const MountInput& in) { return in.core_plugged && has_core(in); }
+
 double bolt_grip_mm(const MountInput& in, double plate_mm) {
-  return plate_mm + kNutAndBedding_mm + in.deck_thickness_mm + in.core_thickness_mm + in.backing_thickness_mm;
+  return plate_mm + kNutAndBedding_mm + (is_cored(in.deck) ? 2.0 : 1.0) * in.deck_thickness_mm + in.core_thickness_mm +
+         in.backing_thickness_mm;
 }
 
 MountResult mount(const MountInput& in) {

@@ -26,6 +26,7 @@ struct MountInput {
   double bolt_gauge_mm = 0.0;        // athwart, across a row
   // Where they stand when not in rows: forward of the plate's aft edge, to port of its middle line.
   std::vector<BoltPoint> bolt_places{};
+  bool outlined = false;      // length and width are those of a measured outline
   double bolt_edge_mm = 0.0;  // the nearest edge of a plate that is no rectangle, to any bolt; 0: it is one
   std::vector<BoltOffer> bolts{};    // to choose from; one when it was named
   bool countersunk = false;
@@ -82,6 +83,7 @@ struct MountResult {
   double clamp_left_N = 0.0;             // of it, when the finish under the heads has crept
   double bolt_length_mm = 0.0;           // least, under the head; take the next one stocked
   double backing_area_mm2 = 0.0;         // required under each bolt
+  double backing_side_mm = 0.0;          // of each backing, as far as it carries
   double plug_area_mm2 = 0.0;            // plug and core under one backing, as if all were plug; 0: no plug
   double pull_limit_N = 0.0;             // of one bolt, that the deck lets pass: crushing and pulling through
   double speed_limit_mps = 0.0;          // stowed, in run_wave: where slams reach the design value
@@ -91,7 +93,10 @@ struct MountResult {
 // Bolts in their rows, the aft one so far from the plate's aft edge as plate_rules.h has it; or where they
 // were told to stand.
 BoltPattern pattern_of(const MountInput& in);
-// What a bolt holds together: plate, deck, backing, nut and bedding.
+// Whether there is a core, and whether it is cleared and filled round the bolts.
+bool has_core(const MountInput& in);
+bool has_plugs(const MountInput& in);
+// What a bolt holds together: plate, skins and core, backing, nut and bedding.
 double bolt_grip_mm(const MountInput& in, double plate_mm);
 
 // What the mount must carry, the thinnest plate and the smallest bolt that carry it, and what the

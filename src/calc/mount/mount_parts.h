@@ -102,6 +102,8 @@ std::optional<BoltCase> choose_bolt(const MountInput& in, const Layout& layout,
                                     const BoltLoads& loads, const Alloy* alloy,
                                     double thickness_mm);
 std::vector<Change> bolt_changes(const MountInput& in);
+// `thickness_mm` of the plate.
+void add_bolt_reach(const MountInput& in, const Layout& layout, double thickness_mm, Trace& trace);
 
 // --- the deck (deck_steps.cpp)
 bool is_cored(DeckKind kind);

@@ -274,7 +274,7 @@ void add_thrust_check(const MountInput& in, double thrust_moment_Nm, const Alloy
     std::vector<Change> changes;
     if (in.plates.size() == 1)
       changes.push_back(clear_field("mount.plate", "Let Thole choose the plate"));
-    if (width_needed_mm > in.plate_width_mm && width_needed_mm <= kWidthLimit_mm) {
+    if (!in.outlined && width_needed_mm > in.plate_width_mm && width_needed_mm <= kWidthLimit_mm) {
       changes.push_back(set_field("mount.plate_width_mm", width_needed_mm, "Widen the plate"));
     }
     return changes;
