@@ -498,8 +498,11 @@ PlateStudy plate_study(const Design& design) {
   const PlateFoot person{.middle = {end_m, 0.0}, .length_m = kPersonFoot_m, .width_m = std::min(kPersonFoot_m, in.plate_width_mm / 1000.0)};
   const std::size_t stepped_on = solve({"A person steps on the fore end", {{.foot = on_the_plate(person, cut), .force_N = -kPerson_N}}});
   std::optional<std::size_t> dived;
+  // A bow that stays dry has a deck's least pressure under it, which a person's foot exceeds by far.
+  const LoadCasesInput& sea = loads.input;
+  const bool dives = sea.wave_period_s > 0.0 && dive(sea.relative_sigma_m, sea.plate_height_m, sea.wave_period_s, sea.water_kg_per_m3).reaches;
   for (const LoadCase& load : loads.loads.cases) {
-    if (load.id != "dive") continue;
+    if (load.id != "dive" || !dives) continue;
     const double from_m = basis.front_row_m + design.mount.deck_ahead_mm / 1000.0;
     const double to_m = in.plate_length_mm / 1000.0;
     const PlateFoot under = clear_of_cuts({.middle = {0.5 * (from_m + to_m), 0.0}, .length_m = 0.9 * (to_m - from_m), .width_m = 0.9 * in.plate_width_mm / 1000.0}, cut);
