@@ -47,6 +47,13 @@ std::string finish_of(const Design& design, System system) {
   return text;
 }
 
+// With the standards that such plate is sold to; ASTM B209 recalled.
+std::string material_of(const Alloy& alloy) {
+  const bool marine = alloy.name.find("-H116") != std::string_view::npos;
+  return std::string(alloy.name) +
+         (is_stainless(alloy) ? ", ASTM A240 or EN 10088-2" : marine ? ", ASTM B928 or EN 485" : ", ASTM B209 or EN 485");
+}
+
 std::optional<Drawing> drawing_of(const Design& design, const SheetOptions& options) {
   const std::optional<ChosenPlate> plate = chosen_plate(design);
   if (!plate) return std::nullopt;
@@ -54,7 +61,7 @@ std::optional<Drawing> drawing_of(const Design& design, const SheetOptions& opti
                         .bars = plate->bars,
                         .part = plate_name(design),
                         .date = options.date,
-                        .material = std::string(plate->alloy->name),
+                        .material = material_of(*plate->alloy),
                         .finish = finish_of(design, options.system),
                         .density_kg_per_m3 = plate->alloy->density_kg_per_m3,
                         .countersink_deg = countersink_deg(*plate->bolt),
