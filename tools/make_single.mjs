@@ -5,10 +5,12 @@
 
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { buildId, marked, Stage } from "./bundle.mjs";
+import { joinData, makeSmallest } from "./smallest.mjs";
 import { lettersOf } from "../web/single/letters.js";
 
 const [web, build, output] = process.argv.slice(2);
@@ -23,8 +25,21 @@ const unpacker = readFileSync(place.resolve("xz-decompress/dist/package/xz-decom
 // Whose work it is; bundling drops comments.
 const notice = unpacker.match(/^\/\*!([\s\S]*?)\*\//)[1].replaceAll(/\n \* ?/g, "\n").replaceAll("--", "-");
 
+function smallProgram() {
+  const folder = mkdtempSync(join(tmpdir(), "thole-single-"));
+  try {
+    const file = join(folder, "thole.wasm");
+    copyFileSync(join(build, "thole.wasm"), file);
+    makeSmallest(file);
+    joinData(file);
+    return readFileSync(file);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
 const id = buildId(web, build);
-const program = marked(readFileSync(join(build, "thole.wasm")));
+const program = marked(smallProgram());
 const stage = new Stage(web, build, { instead: ["wasm.js", "letters.js"] });
 stage.put("xz.js", unpacker);
 // No worker: it would need a file of its own. Without OffscreenCanvas the page paints by itself.

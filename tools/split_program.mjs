@@ -9,15 +9,10 @@ import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { FEATURES, makeSmallest } from "./smallest.mjs";
 import { moveText } from "./split_data.mjs";
 
 const MOST_PROFILE_BYTES = 1 << 20;
-const FEATURES = ["--enable-bulk-memory", "--enable-nontrapping-float-to-int", "--enable-sign-ext",
-  "--enable-mutable-globals"];
-
-const SMALLEST = ["--flatten", "--rereloop", "-Oz", "-Oz", "--converge", "--low-memory-unused",
-  "--one-caller-inline-max-function-size=25", "--local-cse", "-Oz"];
-
 // `build`: the folder that holds thole.js and thole.wasm. Gives { first, rest }: the bytes of both.
 export function splitProgram(build) {
   const folder = mkdtempSync(join(tmpdir(), "thole-split-"));
@@ -31,7 +26,7 @@ export function splitProgram(build) {
       "-o1", file("first.wasm"), "-o2", file("rest.wasm")]);
     // What travels first is made as small as it gets; the rest, where sums are done over and over, stays as the
     // compiler made it.
-    execFileSync("wasm-opt", [...SMALLEST, ...FEATURES, file("first.wasm"), "-o", file("first.wasm")]);
+    makeSmallest(file("first.wasm"));
     return moveText(file("first.wasm"), file("rest.wasm"), FEATURES);
   } finally {
     rmSync(folder, { recursive: true, force: true });
