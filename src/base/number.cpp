@@ -2,17 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
-#include <cstdlib>
+
+#include "base/decimal.h"
 
 namespace thole {
 
 std::string fixed(double value, int decimals) {
   if (!std::isfinite(value)) return "-";
-  char buffer[400];
-  const int count = std::snprintf(buffer, sizeof buffer, "%.*f", decimals, value);
-  std::string text(buffer, static_cast<std::size_t>(std::clamp(count, 0, 399)));
-  std::replace(text.begin(), text.end(), ',', '.');
+  std::string text = decimal(value, std::clamp(decimals, 0, 300));
   const bool zero = text.find_first_of("123456789") == std::string::npos;
   if (zero && !text.empty() && text.front() == '-') text.erase(0, 1);
   return text;
@@ -25,7 +22,7 @@ std::string significant(double value, int digits) {
   int decimals = std::clamp(digits - 1 - exponent, 0, 12);
   std::string text = fixed(value, decimals);
   // 9.996 with three figures rounds up to 10.00: one decimal too many.
-  const double rounded = std::abs(std::strtod(text.c_str(), nullptr));
+  const double rounded = std::abs(read_decimal(text).value);
   if (rounded > 0.0) {
     const int after = static_cast<int>(std::floor(std::log10(rounded) + 1e-12));
     if (after > exponent && decimals > 0) text = fixed(value, --decimals);
@@ -65,7 +62,7 @@ std::optional<double> plain_number(std::string_view text) {
     }
   }
   if (!digit) return std::nullopt;
-  return sign * std::strtod(digits.c_str(), nullptr);
+  return sign * read_decimal(digits).value;
 }
 
 }  // namespace thole

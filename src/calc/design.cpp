@@ -12,6 +12,7 @@
 #include "calc/compass_study.h"
 #include "calc/fitted_bank.h"
 #include "calc/plate_made.h"
+#include "calc/shaft/tube.h"
 #include "calc/told_plate.h"
 #include "calc/trim/hydrostatics.h"
 #include "calc/hold/day.h"
@@ -274,6 +275,7 @@ ShaftInput shaft_input(const Job& job, const HoldResult& hold) {
       .tube_wall_mm = hold.motor.tube_wall_mm,
       .tube_yield_MPa = hold.motor.tube_yield_MPa,
       .tube_modulus_GPa = hold.motor.tube_modulus_GPa,
+      .current_mps = job.water.current_mps.value,
       .assumed_immersion_factor = kImmersionAllowance_factor,
   };
 }
@@ -631,6 +633,10 @@ MountInput mount_input(const Job& job, const Catalogue& catalogue, const HoldRes
       .motor_x_m = job.trim.motor_x_m.value,
       .centre_x_m = transom_waterplane(job.trim.waterplane_ratio.value).flotation_ratio * boat.waterline_length_m.value,
   };
+  const MotorClass& motor = hold.motor;
+  if (motor.tube_outer_mm > 0.0 && motor.tube_wall_mm > 0.0 && motor.tube_yield_MPa > 0.0 && motor.tube_modulus_GPa > 0.0)
+    in.fold_moment_Nm = tube_last_moment_Nm(tube_section(motor.tube_outer_mm, motor.tube_wall_mm), motor.tube_yield_MPa,
+                                            is_composite(motor.tube_modulus_GPa));
   take_shape(mount, in);
   return in;
 }
@@ -946,20 +952,31 @@ bool alters(const Change& change, const Job& given) {
   return !same_value(*field, changed, given);
 }
 
-// The first change that each open check proposes and that is not among `tried` yet.
+// Of two values for one field, the one that goes farther from what was given.
+bool goes_farther(const Change& change, const Change& tried, const Job& given) {
+  const Field* field = find_field(change.field);
+  if (field == nullptr || field->kind != Kind::number || change.clear || tried.clear) return false;
+  return (change.value - tried.value) * (tried.value - field->access.get(given)) > 0.0;
+}
+
+// The first change that each open check proposes and that is not among `tried` yet, or not so far.
 std::vector<Change> proposals(const Design& design, const Job& given, const Job& job,
                               const std::vector<Change>& tried) {
   std::vector<Change> fresh;
-  const auto known = [](const std::vector<Change>& list, const Change& change) {
-    return std::any_of(list.begin(), list.end(),
-                       [&](const Change& other) { return other.field == change.field; });
+  const auto latest = [](auto& list, const Change& change) {
+    const auto found = std::find_if(list.rbegin(), list.rend(), [&](const Change& other) { return other.field == change.field; });
+    return found == list.rend() ? nullptr : &*found;
   };
   for (const Check* check : design.checks_by_seriousness()) {
     const Verdict verdict = check->verdict();
     if (verdict != Verdict::fail && verdict != Verdict::not_evaluated) break;
     for (const Change& change : check->changes) {
-      if (!alters(change, job) || !alters(change, given) || known(tried, change)) continue;
-      if (!known(fresh, change)) fresh.push_back(change);
+      if (!alters(change, job) || !alters(change, given)) continue;
+      const Change* const before = latest(tried, change);
+      if (before != nullptr && !goes_farther(change, *before, given)) continue;
+      Change* const other = latest(fresh, change);
+      if (other == nullptr) fresh.push_back(change);
+      if (other != nullptr && goes_farther(change, *other, given)) *other = change;
       break;
     }
   }

@@ -19,14 +19,22 @@ double stem_m(const Design& design) {
   return outer_mm.known() && outer_mm.value > 0.0 ? 0.001 * outer_mm.value : kUnknownStem_m;
 }
 
+struct DeployedDrag {
+  double force_N = 0.0;
+  double lever_m = 0.0;  // below the plate, where the whole of it acts
+};
+
 // Of waves and current together, on the shaft and, at its end, the pod.
-double add_deployed_drag(const Design& design, double immersed_m, Trace& trace) {
+DeployedDrag add_deployed_drag(const Design& design, double immersed_m, Trace& trace) {
   const double current_mps = design.job.water.current_mps.value;
-  const double height_m = design.job.water.wave_height_m.value;
+  const double wave_m = design.job.water.wave_height_m.value;
   const double period_s = std::max(design.job.water.wave_period_s.value, kShortestWave_s);
-  const StemPush push = stem_push(stem_m(design), immersed_m, height_m, period_s, current_mps);
+  const StemPush push = stem_push(stem_m(design), immersed_m, wave_m, period_s, current_mps);
   const double pod_mps = current_mps + push.crest_mps * std::exp(-push.wave_number_rad_per_m * immersed_m);
   const double pod_N = 0.5 * kStemWater_kg_per_m3 * kPodDrag_factor * kPodFrontal_m2 * pod_mps * pod_mps;
+  const double force_N = push.peak_N() + pod_N;
+  const double height_m = design.job.boat.bow_height_m.value;
+  const double lever_m = force_N > 0.0 ? height_m + (push.moment_Nm() + pod_N * immersed_m) / force_N : height_m;
   tell([&] {
     const Term density{"rho", kStemWater_kg_per_m3, "kg_per_m3", "density of sea water"};
     const Term stem{"d", stem_m(design), "m", "tube diameter"};
@@ -78,12 +86,26 @@ double add_deployed_drag(const Design& design, double immersed_m, Trace& trace) 
                                      crest,
                                      {"k", push.wave_number_rad_per_m, "rad_per_m", "wave number"},
                                      depth},
-                           .value = push.peak_N() + pod_N,
+                           .value = force_N,
                            .unit = "N",
                            .source = kStemDrag,
                            .assumptions = {"Waves run along the current, which is their worst way; speeds are added before they are squared."}});
+    trace.steps.push_back({.id = "loads.deployed_lever",
+                           .label = "How far below the plate waves and current push",
+                           .symbol = "l",
+                           .formula = force_N > 0.0 ? "h + (M_s + F_p * z) / F" : "h",
+                           .terms = {{"h", height_m, "m", "plate above the water"}},
+                           .value = lever_m,
+                           .unit = "m",
+                           .source = kStemDrag});
+    if (!(force_N > 0.0)) return;
+    std::vector<Term>& terms = trace.steps.back().terms;
+    terms.push_back({"M_s", push.moment_Nm(), "Nm", "moment on the tube about the surface, summed over the depth as its force"});
+    terms.push_back({"F_p", pod_N, "N", "on the pod"});
+    terms.push_back(depth);
+    terms.push_back({"F", force_N, "N", "on both"});
   });
-  return push.peak_N() + pod_N;
+  return {force_N, lever_m};
 }
 
 void add_shaft(const Design& design, LoadCasesInput& in) {
@@ -98,7 +120,7 @@ void add_shaft(const Design& design, LoadCasesInput& in) {
   if (!known || !(in.shaft_arm_m > 0.0)) return;
   const TubeSection section = tube_section(outer_mm, shaft.tube_wall_mm.value);
   in.shaft_N_per_m = bend(section, shaft.tube_modulus_GPa.value, in.shaft_arm_m, 1.0).stiffness_N_per_m;
-  in.shaft_plastic_Nm = section.plastic_modulus_mm3 * shaft.tube_yield_MPa.value / 1000.0;
+  in.shaft_plastic_Nm = tube_last_moment_Nm(section, shaft.tube_yield_MPa.value, is_composite(shaft.tube_modulus_GPa.value));
 }
 
 LoadCasesInput load_cases_input(const Design& design, Trace& trace) {
@@ -132,7 +154,9 @@ LoadCasesInput load_cases_input(const Design& design, Trace& trace) {
                     .trailered = design.job.mount.trailered.value,
                     .current_mps = design.job.water.current_mps.value};
   add_shaft(design, in);
-  in.deployed_drag_N = add_deployed_drag(design, in.immersed_m, trace);
+  const DeployedDrag drag = add_deployed_drag(design, in.immersed_m, trace);
+  in.deployed_drag_N = drag.force_N;
+  in.deployed_lever_m = drag.lever_m;
   return in;
 }
 

@@ -22,9 +22,11 @@ struct PlateFinding {
   double stress_MPa = 0.0;      // von Mises at the surface, a bolt's washer away from bolts
   double limit_MPa = 0.0;
   PlatePoint stress_at{};
+  double bolt_side_MPa = 0.0;   // of it, the highest beside a bolt's washer
   double bolt_N = 0.0;          // tension of the most loaded bolt
   int bolt = -1;                // which, in the shape's order
   double bolts_N = 0.0;         // of all
+  std::vector<double> shears_N{};  // of each bolt; none: nothing pushes level
   double shear_N = 0.0;         // with the tension that it makes most of, in one bolt
   double pull_N = 0.0;          // that tension
   double together_factor = 0.0; // use of that bolt in shear and tension
@@ -60,6 +62,7 @@ struct PlateStudy {
   Issues issues{};           // of the shape, each on its field of the job
   std::vector<Check> checks{};  // of the elements; proof.h brings them into the verdict
   double bolt_breaking_N = 0.0;
+  double thrust_N = 0.0;     // full
   double foot_lead_m = 0.0;  // motor's centre ahead of its rest on the plate
   std::vector<Caution> cautions{};
 

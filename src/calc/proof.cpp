@@ -127,9 +127,10 @@ void add_steps(const Trace& from, Trace& to) {
   tell([&] { to.steps.insert(to.steps.end(), from.steps.begin(), from.steps.end()); });
 }
 
-void prove_plate(Design& design, const Catalogue& catalogue) {
-  if (!design.hold.motor_found || design.mount.plate.id.empty() || design.mount.bolt.id.empty()) return;
-  PlateStudy study = plate_study(design);
+bool is_mounted(const Design& design) { return design.hold.motor_found && !design.mount.plate.id.empty() && !design.mount.bolt.id.empty(); }
+
+void prove_plate(Design& design, PlateStudy& study, const Catalogue& catalogue) {
+  if (!is_mounted(design)) return;
   std::vector<Check>& checks = design.mount.trace.checks;
   if (!study.solution.solved) {
     checks.push_back({.id = "plate.solved",
@@ -153,9 +154,11 @@ void prove_plate(Design& design, const Catalogue& catalogue) {
 bool counts(const Check& check) { return check.verdict() != Verdict::not_evaluated && check.id != "snag.plate"; }
 
 void prove(Design& design, const Catalogue& catalogue) {
-  prove_plate(design, catalogue);
+  PlateStudy plate;
+  if (is_mounted(design)) plate = plate_study(design);
+  SnagStudy snag = snag_study(design, plate);
+  prove_plate(design, plate, catalogue);
   std::vector<Check>& checks = design.shaft.trace.checks;
-  SnagStudy snag = snag_study(design);
   add_steps(snag.trace, design.shaft.trace);
   for (Check& check : snag.trace.checks) {
     if (!counts(check)) continue;

@@ -3,22 +3,22 @@
 // What gives first when the lowered shaft is caught: tube, plate, bolts or deck.
 //
 // Every part is asked for the push at the propeller, from whichever side is worst for it, that makes it
-// give: the tube its plastic moment (a composite breaks at its elastic one), the plate its yield by the
-// mount stage's strip, the worst bolt the yield of its thread (tension and shear, von Mises), the deck the
-// shear of its skin round the backing and the crushing of its core. Tube and mount see the same lever, so
-// where along the shaft it is caught changes the push but hardly the order. Rule: bolts and deck stand 1.2
-// times what the tube does.
+// give: the tube its plastic moment (a composite breaks at its elastic one); the rest by the plate's
+// elements, which answer in proportion: the plate its yield, the worst bolt the yield of its thread
+// (tension with prying, and shear, von Mises), the deck the shear of its skin round the backing and
+// crushing, under the backing or under the plate. Tube and mount see the same lever, so where along the
+// shaft it is caught changes the push but hardly the order. Rule: bolts and deck stand 1.2 times what the
+// tube does, but for dents under the plate.
 
 #include <string>
 #include <vector>
 
 #include "calc/design.h"
+#include "calc/plate_study.h"
 
 namespace thole {
 
-inline constexpr double kSnagOver_factor = 1.2;  // project decision
-
-enum class SnagPart { tube, plate, bolts, skin, core };
+enum class SnagPart { tube, plate, bolts, skin, core, deck };
 
 struct SnagStrength {
   SnagPart part = SnagPart::tube;
@@ -40,13 +40,10 @@ struct SnagStudy {
   Trace trace{};
 };
 
-SnagStudy snag_study(const Design& design);
+SnagStudy snag_study(const Design& design, const PlateStudy& plate);
+SnagStudy snag_study(const Design& design);  // with a plate_study of its own
 
 // Largest force of a mass that runs with its tip into something unmoving: v sqrt(m k).
 double snag_force_N(double mass_kg, double speed_mps, double stiffness_N_per_m);
-
-// Moment at which a tube is lost: (D^3 - d^3)/6 times yield of a metal, 2 I / D times the strength of a
-// composite, which has no plastic reserve.
-double tube_last_moment_Nm(double outer_mm, double wall_mm, double strength_MPa, bool composite);
 
 }  // namespace thole

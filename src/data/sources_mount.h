@@ -146,6 +146,9 @@ inline constexpr Source kEn1993Bolts{
 inline constexpr Source kEn1993Edges{.id = "en-1993-1-8-table-3-3",
                                      .title = "EN 1993-1-8, edge distances of bolts",
                                      .locator = "Table 3.3: 2.0 holes for full bearing"};
+inline constexpr Source kEn1993FarEdge{.id = "en-1993-1-8-far-edge",
+                                       .title = "EN 1993-1-8:2005, Eurocode 3, design of joints",
+                                       .locator = "Table 3.3: at most 4 t + 40 mm to an edge in the weather"};
 inline constexpr Source kEn1993Bearing{
     .id = "en-1993-1-8-bearing",
     .title = "EN 1993-1-8 and EN 1999-1-1, bolts bearing on a plate",
@@ -160,6 +163,10 @@ inline constexpr Source kFatiguePlate{
     .title = "Aluminum Design Manual, fatigue categories A to E",
     .locator = "C_f N^(-1/m), recalled; category B at bolt holes not confirmed; EN 1993-1-9 90 for stainless",
     .confirmed = false};
+inline constexpr Source kHoleInBending{
+    .id = "roark-table-17-1-hole-in-bending",
+    .title = "Roark's Formulas for Stress and Strain, 7th ed.",
+    .locator = "Table 17.1, circular hole in a wide plate, out-of-plane bending"};
 inline constexpr Source kFatigueBolt{
     .id = "en-1993-1-9-category-50",
     .title = "EN 1993-1-9, rolled threads in tension",

@@ -16,8 +16,11 @@ constexpr double kBoltPitch_mm = 120.0;
 constexpr double kBoltGauge_mm = 140.0;
 constexpr double kBalsa_mm = 12.0;
 constexpr double kFoam_mm = 15.0;
-constexpr double kBackingSide_mm = 80.0;
-constexpr double kBackingThickness_mm = 16.0;
+// Of glass and epoxy, thick enough to carry to its edges; a core crushes sooner than a solid skin.
+constexpr double kBackingSide_mm = 100.0;
+constexpr double kBackingThickness_mm = 20.0;
+constexpr double kCoreBackingSide_mm = 120.0;
+constexpr double kCoreBackingThickness_mm = 24.0;
 constexpr double kDeckSpan_mm = 300.0;
 constexpr double kRoadBeam_m = 2.55;  // widest on most roads without leave
 constexpr double kSkinOverMinimum_factor = 1.5;  // project decision: builders exceed the least
@@ -79,10 +82,11 @@ void estimate_mount(Job& job, Trace& trace) {
            [&] { return deck_skin_step(kind, job.boat.waterline_length_m.value); });
   assume(trace, mount.core_thickness_mm, usual_core_mm(kind), "mount.core_thickness_mm",
          "12 mm for balsa, 15 mm for foam, none in a single skin.", kCommonPractice);
-  assume(trace, mount.backing_side_mm, kBackingSide_mm, "mount.backing_side_mm",
-         "A square of 80 mm under each bolt.", kCommonPractice);
-  assume(trace, mount.backing_thickness_mm, kBackingThickness_mm, "mount.backing_thickness_mm",
-         "16 mm of glass and epoxy sheet, so that it carries to its edges.", kCommonPractice);
+  const bool cored = kind == DeckKind::cored_balsa || kind == DeckKind::cored_foam;
+  assume(trace, mount.backing_side_mm, cored ? kCoreBackingSide_mm : kBackingSide_mm, "mount.backing_side_mm",
+         "A square of 100 mm under each bolt, of 120 mm under a core.", kCommonPractice);
+  assume(trace, mount.backing_thickness_mm, cored ? kCoreBackingThickness_mm : kBackingThickness_mm, "mount.backing_thickness_mm",
+         "20 or 24 mm of glass and epoxy sheet, so that it carries to its edges.", kCommonPractice);
   assume(trace, mount.chocked, true, "mount.chocked",
          "A chock carries the outer end of the stowed motor: cheaper than the plate that does "
          "without.",

@@ -5,6 +5,7 @@
 #include "draw/elevation_sheet.h"
 #include "draw/plate_drawing.h"
 #include "draw/svg.h"
+#include "io/crc32.h"
 #include "io/markup.h"
 #include "io/measure.h"
 #include "job/fields.h"
@@ -54,12 +55,30 @@ std::string material_of(const Alloy& alloy) {
          (is_stainless(alloy) ? ", ASTM A240 or EN 10088-2" : marine ? ", ASTM B928 or EN 485" : ", ASTM B209 or EN 485");
 }
 
+// Of what is cut: another plate has another number, so that no revision of one is mistaken for the other.
+std::string number_of(const ChosenPlate& plate) {
+  std::string told(plate.alloy->name);
+  const auto tell = [&](double length_m) { told += ' ' + fixed(1000.0 * length_m, 2); };
+  const auto tell_corners = [&](const std::vector<PlateCorner>& corners) {
+    for (const PlateCorner& corner : corners) tell(corner.at.x_m), tell(corner.at.y_m), tell(corner.radius_m);
+  };
+  tell(plate.shape.thickness_m);
+  tell_corners(plate.shape.outline);
+  for (const std::vector<PlateCorner>& cut : plate.shape.cut_outs) tell_corners(cut);
+  for (const PlateHole& bolt : plate.shape.bolts) tell(bolt.at.x_m), tell(bolt.at.y_m), tell(bolt.diameter_m), tell(bolt.countersink_m);
+  for (const PlateBar& bar : plate.bars) tell(bar.y_m), tell(bar.from_x_m), tell(bar.to_x_m), tell(bar.height_m), tell(bar.thickness_m);
+  std::string number = "P-";
+  for (int shift = 28; shift >= 0; shift -= 4) number += "0123456789ABCDEF"[crc32(told) >> shift & 15u];
+  return number;
+}
+
 std::optional<Drawing> drawing_of(const Design& design, const SheetOptions& options) {
   const std::optional<ChosenPlate> plate = chosen_plate(design);
   if (!plate) return std::nullopt;
   return plate_drawing({.shape = plate->shape,
                         .bars = plate->bars,
                         .part = plate_name(design),
+                        .number = number_of(*plate),
                         .date = options.date,
                         .material = material_of(*plate->alloy),
                         .finish = finish_of(design, options.system),

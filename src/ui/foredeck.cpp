@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "base/number.h"
+#include "calc/mount/plate_rules.h"
 #include "calc/proof.h"
 #include "draw/bow_elevation.h"
 #include "draw/foredeck_plan.h"
@@ -90,7 +91,7 @@ void draw_tube_bend(Context& ui) {
 }
 
 void draw_snag(Context& ui) {
-  const SnagStudy& study = up_to_date(ui, studies_of(ui.state).shaft.snag, snag_study);
+  const SnagStudy& study = up_to_date(ui, studies_of(ui.state).shaft.snag, [](const Design& design) { return snag_study(design); });
   if (!study.problem.empty()) {
     note(ui, study.problem);
     return;

@@ -67,7 +67,7 @@ TEST_CASE("every ready-made job's plate is worked out, each load case standing s
     // but for the deck's edge: within a quarter.
     CHECK(thrusts.back()->bolt_N == rel(thrusts.front()->bolt_N, 0.25));
     thole::test::check_formulas(study.trace);
-    CHECK(study.trace.steps.size() == 12);
+    CHECK(study.trace.steps.size() == 14);
     // Shear goes with tension: none at rest, most in thrust, where bolts and lever are as the mount stage has them.
     CHECK(finding(study, "rest")->shear_N == 0.0);
     double pushed_N = 0.0;

@@ -93,8 +93,8 @@ TEST_SUITE("proof") {
 
   TEST_CASE("a deck that tears before the shaft bends is given more backing") {
     Job job = ready_job("centre-console-in-the-tidal-sea");
-    job.mount.backing_side_mm = {60.0, Origin::given};
-    job.mount.backing_thickness_mm = {10.0, Origin::given};
+    job.mount.backing_side_mm = {75.0, Origin::given};
+    job.mount.backing_thickness_mm = {12.0, Origin::given};
     const Design design = proven(job, default_catalogue());
     REQUIRE(fails(design, "snag.deck"));
     CHECK(design.outcome.fit == Fit::fits_with_changes);

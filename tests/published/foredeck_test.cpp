@@ -88,11 +88,11 @@ TEST_SUITE("published") {
   // Handbook 1.6: 38 x 3 mm steel of 300 MPa: plastic moment 1105 N m, 737 N at 1.5 m; 3000 kg at 0.5 m/s
   // against 8729 N/m: 2559 N.
   TEST_CASE("a snag [handbook 1.6]") {
-    const double moment_Nm = tube_last_moment_Nm(38.0, 3.0, 300.0, false);
+    const double moment_Nm = tube_last_moment_Nm(tube_section(38.0, 3.0), 300.0, false);
     CHECK(near(moment_Nm, 1105.0, 0.5));
     CHECK(near(moment_Nm / 1.5, 737.0, 0.5));
     CHECK(near(snag_force_N(3000.0, 0.5, 8729.0), 2559.0, 0.5));
     // A composite has no plastic reserve: 2678 mm3 (handbook 6.1) times 300 MPa.
-    CHECK(near(tube_last_moment_Nm(38.0, 3.0, 300.0, true), 803.4, 0.5));
+    CHECK(near(tube_last_moment_Nm(tube_section(38.0, 3.0), 300.0, true), 803.4, 0.5));
   }
 }

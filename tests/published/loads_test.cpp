@@ -92,6 +92,34 @@ TEST_SUITE("published") {
     CHECK(down.at_bolts.force_x_N == rel(1.5 * down.force.force_x_N, 1e-12));
   }
 
+  // Handbook 1.5, LD10 with 1.1, LC4: 45.30 N of waves and current in 19.75 Nm about the surface, 0.9 m under a plate that
+  // full thrust of 400 N pushes 1.8 m below it: 400 1.8 + 1.5 (45.30 0.9 + 19.75) Nm.
+  TEST_CASE("thrust with current and waves acts between the two [handbook 1.5]") {
+    LoadCasesInput in = check_b();
+    in.deployed_drag_N = 45.30;
+    in.deployed_lever_m = 0.9 + 19.75 / 45.30;
+    const LoadCase& both = case_of(load_cases(in), "deployed");
+    CHECK(-both.force.force_x_N == rel(400.0 + 1.5 * 45.30, 1e-12));
+    CHECK(std::abs(both.at_bolts.moment_y_Nm) == rel(400.0 * 1.8 + 1.5 * (45.30 * 0.9 + 19.75), 1e-9));
+  }
+
+  // Roark, Table 17.1: 3 for a hole that is small beside the thickness, 1.79 for a wide one; between, 8.5 mm in 9.525 mm.
+  TEST_CASE("a hole raises the stress of bending [roark-table-17-1-hole-in-bending]") {
+    CHECK(hole_in_bending_factor(0.001, 10.0) == rel(2.98, 1e-3));
+    CHECK(hole_in_bending_factor(1e6, 10.0) == rel(1.79, 1e-4));
+    CHECK(hole_in_bending_factor(10.0, 10.0) == rel(1.79 + 0.25 / 1.39 + 0.405 - 0.13, 1e-12));
+    for (double mm = 1.0; mm < 60.0; mm *= 1.3) CHECK(hole_in_bending_factor(mm, 10.0) > hole_in_bending_factor(1.3 * mm, 10.0));
+  }
+
+  // By hand (Miner): the range that is stood just so often as in the life uses it up in that life; both at once in half.
+  TEST_CASE("years that a detail stands [aluminum-design-manual-fatigue, recalled]") {
+    const FatigueDetail plain = aluminium_plain();
+    const double thrust_MPa = range_MPa(plain, swings_in_life()), slam_MPa = range_MPa(plain, slams_in_life());
+    CHECK(life_years(plain, thrust_MPa, 0.0) == rel(kLife_years, 1e-12));
+    CHECK(life_years(plain, thrust_MPa, slam_MPa) == rel(0.5 * kLife_years, 1e-12));
+    CHECK(life_years(plain, 2.0 * thrust_MPa, 0.0) == rel(kLife_years * std::pow(2.0, -6.85), 1e-9));
+  }
+
   // Handbook 1.6: 3000 kg at 0.5 m/s on k 8729 N/m: 2559 N; plastic moment 1105 Nm at 1.5 m: 737 N.
   TEST_CASE("a snag is capped by the shaft's folding [handbook 1.6, recomputed]") {
     LoadCasesInput in = check_b();

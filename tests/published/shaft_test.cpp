@@ -166,6 +166,8 @@ TEST_SUITE("published") {
     CHECK(waves.drag_N == rel(4.605, 1e-3));
     CHECK(waves.peak_N() == rel(4.77, 1e-3));
     CHECK(stem_push(0.038, 0.9, 0.6, 3.5, 1.0).peak_N() == rel(45.30, 1e-3));
+    CHECK(waves.moment_Nm() == rel(1.94, 1e-2));
+    CHECK(stem_push(0.038, 0.9, 0.6, 3.5, 1.0).moment_Nm() == rel(19.75, 1e-2));
     // In still water current alone: 0.5 rho Cd d z U^2.
     CHECK(stem_push(0.038, 0.9, 0.0, 3.5, 1.0).peak_N() == rel(0.5 * 1025.0 * 1.2 * 0.038 * 0.9, 1e-12));
   }

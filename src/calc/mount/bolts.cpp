@@ -2,6 +2,7 @@
 
 #include <numbers>
 
+#include "base/number.h"
 #include "base/order.h"
 #include "base/units.h"
 #include "calc/mount/bolt_group.h"
@@ -157,6 +158,31 @@ void add_strength_checks(const MountInput& in, const BoltLoads& loads, BoltCase&
                                .source = kProjectDecision,
                                .remedy = thrust_remedy,
                                .changes = thrust_changes});
+  if (in.fold_moment_Nm > 0.0 && in.thrust_lever_m > 0.0 && in.thrust_N > 0.0) {
+    const double folding_N = kSnagOver_factor * pried_N * in.fold_moment_Nm / (in.thrust_N * in.thrust_lever_m);
+    tell([&] {
+      bolt.trace.steps.push_back({.id = "mount.bolt_folding",
+                                  .label = "Tension in the worst bolt as the shaft folds, prying allowed for",
+                                  .symbol = "N_F",
+                                  .formula = "c * N_P * M_F / (T * h)",
+                                  .terms = {{"c", kSnagOver_factor, "", "so much longer than the shaft it must last"},
+                                            {"N_P", pried_N, "N", "at full thrust"},
+                                            {"M_F", in.fold_moment_Nm, "Nm", "moment at which the tube is lost"},
+                                            {"T", in.thrust_N, "N", "full thrust"},
+                                            {"h", in.thrust_lever_m, "m", "propeller axis below the plate"}},
+                                  .value = folding_N,
+                                  .unit = "N",
+                                  .source = kSnag});
+    });
+    bolt.trace.checks.push_back({.id = "mount.bolt_folding",
+                                 .label = "Bolts outlast the shaft in a snag",
+                                 .actual = folding_N,
+                                 .limit = yield_N(*bolt.size, *bolt.grade),
+                                 .unit = "N",
+                                 .source = kSnag,
+                                 .remedy = thrust_remedy,
+                                 .changes = thrust_changes});
+  }
   const double shear_limit_N = shear_resistance_N(*bolt.size, *bolt.grade);
   const double tension_limit_N = tension_resistance_N(*bolt.size, *bolt.grade, in.countersunk);
   const double use =
@@ -318,6 +344,10 @@ BoltLoads bolt_loads(const MountInput& in, const Layout& layout, const Slam& sla
   return loads;
 }
 
+// 4 t + 40 mm (EN 1993-1-8, Table 3.3).
+constexpr double kFarEdge_factor = 4.0;
+constexpr double kFarEdge_mm = 40.0;
+
 // Between neighbours the bedding must not open, whatever the bolt.
 void add_bolt_reach(const MountInput& in, const Layout& layout, double thickness_mm, Trace& trace) {
   const double limit_mm = std::max(kBedded_mm, std::min(kSealed_factor * thickness_mm, kSealed_mm));
@@ -332,6 +362,15 @@ void add_bolt_reach(const MountInput& in, const Layout& layout, double thickness
                           .source = kSealedPitch,
                           .remedy = "Set the bolts closer together, or add a row.",
                           .changes = std::move(changes)});
+  // Nor beyond the last of them; where the plate leaves the deck ends what is bedded.
+  const double beyond_mm = std::max({layout.aft_margin_mm, layout.side_margin_mm, std::min(layout.front_margin_mm, layout.deck_ahead_mm)});
+  const double most_mm = kFarEdge_factor * thickness_mm + kFarEdge_mm;
+  if (thickness_mm > 0.0 && beyond_mm > most_mm)
+    trace.cautions.push_back({.id = "mount.far_edge",
+                              .text = "The plate reaches " + fixed(beyond_mm, 0) + " mm beyond its bolts, and only " + fixed(most_mm, 0) +
+                                      " mm of it keep tight by themselves: water creeps under the rest. Set the bolts nearer to that edge, or bed it "
+                                      "and look at it each season.",
+                              .source = kEn1993FarEdge});
 }
 
 std::vector<Change> bolt_changes(const MountInput& in) {

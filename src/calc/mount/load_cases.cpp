@@ -18,7 +18,6 @@ namespace {
 
 constexpr int kThrustStep_deg = 15;
 constexpr double kDrag_factor = 1.5;     // project decision, as the next three
-constexpr double kFold_factor = 1.2;     // the shaft is the fuse
 constexpr double kRebound_frac = 0.5;    // of the acceleration at the bow
 constexpr double kSnagSpeed_mps = 0.5;   // drifting or steering
 
@@ -217,13 +216,16 @@ void add_slams(const LoadCasesInput& in, const Places& places, const SlamFormula
 
 void add_deployed(const LoadCasesInput& in, const Places& places, Builder& builder) {
   const double drag_N = kDrag_factor * in.deployed_drag_N;
-  // Both forces as one, where the thrust acts: the drag's lever is the shorter.
+  // Both forces as one, between where either acts.
+  const double both_N = in.thrust_N + drag_N;
+  LoadPoint between = places.propeller;
+  if (both_N > 0.0) between.z_mm = -1000.0 * (in.thrust_N * in.thrust_lever_m + drag_N * in.deployed_lever_m) / both_N;
   builder.add({.id = "deployed",
                .label = "Thrust with current and waves",
-               .force = {.force_x_N = -(in.thrust_N + drag_N)},
-               .at = places.propeller,
+               .force = {.force_x_N = -both_N},
+               .at = between,
                .grade = LoadGrade::working,
-               .range = "drag times 1.5, as if it acted at the propeller; smooth tube below Reynolds 2e5, thinner than a tenth of "
+               .range = "drag times 1.5; smooth tube below Reynolds 2e5, thinner than a tenth of "
                         "the wave's length",
                .source = kMountDrag});
   const auto forgotten = [&](std::string id, std::string label, double speed_mps, bool allowed) {
@@ -246,7 +248,7 @@ void add_snag(const LoadCasesInput& in, const Places& places, Builder& builder) 
   LoadCase snag{.id = "snag",
                 .label = "Shaft caught on something fast",
                 .at = places.propeller,
-                .load_factor = kFold_factor,
+                .load_factor = kSnagOver_factor,
                 .grade = LoadGrade::ultimate,
                 .source = kSnag};
   if (!(in.shaft_plastic_Nm > 0.0) || !(in.shaft_N_per_m > 0.0) || !(in.shaft_arm_m > 0.0)) {

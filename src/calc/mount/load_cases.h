@@ -107,6 +107,7 @@ struct LoadCasesInput {
   double immersed_m = 0.0;            // of the shaft
   double stem_drag_N_s2_per_m2 = 0.0;  // drag over speed squared
   double deployed_drag_N = 0.0;        // of waves and current together, on shaft and pod
+  double deployed_lever_m = 0.0;       // below the plate, where it acts
   double current_mps = 0.0;
   double deployed_limit_mps = 0.0;  // drag equals full thrust
   double shaft_arm_m = 0.0;         // lower bearing to propeller axis

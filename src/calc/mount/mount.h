@@ -15,6 +15,7 @@ namespace thole {
 struct MountInput {
   double thrust_N = 0.0;        // static, full
   double thrust_lever_m = 0.0;  // propeller axis below the plate
+  double fold_moment_Nm = 0.0;  // at which the shaft's tube is lost; 0: not known
   double motor_mass_kg = 0.0;
   double overhang_mm = 0.0;      // front bolt row to the stowed motor's centre of mass
   bool chocked = false;          // outer end of the stowed motor rests on a chock

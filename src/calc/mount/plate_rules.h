@@ -36,6 +36,9 @@ inline constexpr double kNutAndBedding_mm = 10.0;
 // pries: finite elements without preload give 1.5 to 2.1 on the ready-made jobs.
 inline constexpr double kPrying_factor = 2.2;
 
+// The shaft is the fuse: so many times what folds it must bolts and deck stand.
+inline constexpr double kSnagOver_factor = 1.2;
+
 // Sag of the stowed motor at rest, of its overhang; and the band its frequency must keep out of: an
 // engine's first order, idling at 600 to 900 rpm, with a fifth and a quarter to spare.
 inline constexpr double kSagAtRest_frac = 1.0 / 100.0;

@@ -793,7 +793,9 @@ class PlateSystem {
       const Eigen::Index at = 3 * static_cast<Eigen::Index>(node);
       const double xx_Pa = stresses_Pa[at], yy_Pa = stresses_Pa[at + 1], xy_Pa = stresses_Pa[at + 2];
       result.stress_Pa[node] = std::sqrt(xx_Pa * xx_Pa - xx_Pa * yy_Pa + yy_Pa * yy_Pa + 3.0 * xy_Pa * xy_Pa);
-      if (result.stress_Pa[node] > result.worst_stress_Pa && clear_[node] != 0 && clear_of(points, node)) {
+      if (clear_[node] == 0 || !clear_of(points, node)) continue;
+      if (beside_bolt_[node] != 0) result.bolt_side_stress_Pa = std::max(result.bolt_side_stress_Pa, result.stress_Pa[node]);
+      if (result.stress_Pa[node] > result.worst_stress_Pa) {
         result.worst_stress_Pa = result.stress_Pa[node];
         result.worst_node = static_cast<int>(node);
       }
@@ -809,8 +811,12 @@ class PlateSystem {
     std::vector<PlatePoint> points;
     for (const PlateHole& bolt : model_.shape.bolts) points.push_back(bolt.at);
     for (const PlateProp& prop : model_.support.props) points.push_back(prop.at);
-    for (std::size_t node = 0; node < out_.mesh.nodes.size(); ++node)
+    for (std::size_t node = 0; node < out_.mesh.nodes.size(); ++node) {
       clear_.push_back(clear_of(points, node) && clear_of_patches(out_.mesh.nodes[node]) ? 1 : 0);
+      beside_bolt_.push_back(std::any_of(model_.shape.bolts.begin(), model_.shape.bolts.end(), [&](const PlateHole& bolt) {
+        return distance_m(bolt.at, out_.mesh.nodes[node]) < 2.0 * model_.stress_clear_m;
+      }) ? 1 : 0);
+    }
   }
 
   // Where stress is read: triangles with nothing bolted on them. What their unknowns make of it at each
@@ -836,6 +842,7 @@ class PlateSystem {
   std::vector<Bending> bendings_{};
   std::vector<BarPart> bar_parts_{};
   std::vector<char> clear_{};
+  std::vector<char> beside_bolt_{};
   Eigen::Index unknown_count_ = 0;
   Unknowns unknowns_{};
   std::optional<MeshImages> images_{};  // nothing: not in halves

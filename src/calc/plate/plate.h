@@ -108,6 +108,7 @@ struct PlateCaseSolution {
   double foot_pitch_rad = 0.0;       // its turn, ahead end up
   int worst_node = -1;               // of the stress, clear of points
   double worst_stress_Pa = 0.0;
+  double bolt_side_stress_Pa = 0.0;  // the highest from `stress_clear_m` to twice that from a bolt
   double bar_stress_Pa = 0.0;        // at the free edge of a bar, the highest
   int rounds = 0;                    // until bolts and deck agreed
 };

@@ -27,11 +27,12 @@ constexpr double kLeastImmersion_ratio = 1.0;  // project decision, on the tests
 // the half that ISO 12215-5:2008 Tables 7 and 18 ask for. Project decision.
 constexpr double kMetalShare_frac = 0.9;
 constexpr double kCompositeShare_frac = 0.5;
-constexpr double kCompositeBelow_GPa = 60.0;  // no metal tube is as soft
 
 constexpr double kLeastArm_m = 0.05;      // a tube ends below its mount
 constexpr double kPodWithWater_kg = 8.0;  // pod and the water that moves with it; project decision
 constexpr double kLockIn_factor = 5.0;    // speed over frequency times diameter (recalled)
+constexpr double kLockInFrom_frac = 4.0 / 5.0;  // of the worst speed: U / (f d) from 4 to 8 (recalled)
+constexpr double kLockInTo_frac = 8.0 / 5.0;
 
 double radius_m(const ShaftInput& in) { return 0.5 * in.propeller_diameter_m; }
 double period_s(const ShaftInput& in) { return std::max(in.wave_period_s, kShortestWave_s); }
@@ -347,7 +348,7 @@ void bend_tube(const ShaftInput& in, ShaftResult& r) {
   const TubeSection section = tube_section(in.tube_outer_mm, in.tube_wall_mm);
   const double arm = arm_m(in, r);
   const Cantilever beam = bend(section, in.tube_modulus_GPa, arm, in.thrust_N);
-  const bool composite = in.tube_modulus_GPa < kCompositeBelow_GPa;
+  const bool composite = is_composite(in.tube_modulus_GPa);
   const double share_frac = composite ? kCompositeShare_frac : kMetalShare_frac;
   r.tube_stress_MPa = beam.stress_MPa;
   r.tube_deflection_mm = beam.deflection_mm;
@@ -359,6 +360,13 @@ void bend_tube(const ShaftInput& in, ShaftResult& r) {
   const Term length{"L", arm, "m", "lower bearing at the deck to propeller axis"};
   const Term modulus{"E", in.tube_modulus_GPa, "GPa", "modulus of the tube"};
   const Term inertia{"I", section.inertia_mm4, "mm4", "second moment of the section"};
+  const double swing_Hz = std::sqrt(beam.stiffness_N_per_m / kPodWithWater_kg) / (2.0 * kPi);
+  const double hum_mps = kLockIn_factor * 0.001 * section.outer_mm * swing_Hz;
+  if (in.current_mps > kLockInFrom_frac * hum_mps && in.current_mps < kLockInTo_frac * hum_mps)
+    r.trace.cautions.push_back({.id = "shaft.hum",
+                                .text = "In the current that you hold in, eddies shed by the lowered shaft keep time with it: it hums and whips, and that "
+                                        "wears the tube and its clamp. Look at both often, and lift it when you need not hold.",
+                                .source = kVortexShedding});
   std::vector<Step>& steps = r.trace.steps;
   tell([&] {
     steps.push_back({.id = "shaft.tube_section",
@@ -411,17 +419,26 @@ void bend_tube(const ShaftInput& in, ShaftResult& r) {
                      .value = r.tube_slope_deg,
                      .unit = "deg",
                      .source = kTubeBending});
+    steps.push_back({.id = "shaft.swing",
+                     .label = "How fast the lowered shaft swings by itself",
+                     .symbol = "f",
+                     .formula = "sqrt(k / m) / (2 * pi)",
+                     .terms = {{"k", beam.stiffness_N_per_m, "N_per_m", "stiffness, 3 E I / L^3"},
+                               {"m", kPodWithWater_kg, "kg", "pod and the water that moves with it"},
+                               {"pi", kPi, "", "circle constant"}},
+                     .value = swing_Hz,
+                     .unit = "Hz",
+                     .source = kTubeBending,
+                     .assumptions = {"The propeller shakes it in step when it turns so often, or when so many of its blades pass, in a second: "
+                                     "pass through there, do not hold there."}});
     steps.push_back({.id = "shaft.hum_speed",
                      .label = "Current in which the shaft hums worst",
                      .symbol = "U",
-                     .formula = "n * d * sqrt(k / m) / (2 * pi)",
+                     .formula = "n * d * f",
                      .terms = {{"n", kLockIn_factor, "", "speed over frequency times diameter"},
                                {"d", 0.001 * section.outer_mm, "m", "outside diameter"},
-                               {"k", beam.stiffness_N_per_m, "N_per_m", "stiffness, 3 E I / L^3"},
-                               {"m", kPodWithWater_kg, "kg", "pod and the water that moves with it"},
-                               {"pi", kPi, "", "circle constant"}},
-                     .value = kLockIn_factor * 0.001 * section.outer_mm *
-                              std::sqrt(beam.stiffness_N_per_m / kPodWithWater_kg) / (2.0 * kPi),
+                               {"f", swing_Hz, "Hz", "how fast the shaft swings by itself"}},
+                     .value = hum_mps,
                      .unit = "mps",
                      .source = kVortexShedding,
                      .assumptions = {"A humming, whipping shaft in such a tide is to be expected; it "

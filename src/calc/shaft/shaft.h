@@ -25,6 +25,7 @@ struct ShaftInput {
   double tube_wall_mm = 0.0;
   double tube_yield_MPa = 0.0;  // of a composite: its flexural strength
   double tube_modulus_GPa = 0.0;
+  double current_mps = 0.0;     // that she holds in
   double assumed_immersion_factor = 0.97;  // what the hold stage counted on
 };
 

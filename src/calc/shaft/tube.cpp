@@ -11,6 +11,15 @@ namespace {
 
 constexpr double kPi = std::numbers::pi;
 
+// Of exp(-k s) over the depth s, about the surface.
+double first_moment_m2(double k, double depth_m) { return (1.0 - (1.0 + k * depth_m) * std::exp(-k * depth_m)) / (k * k); }
+
+// Of what is highest as the crest passes and what is a quarter of a period from it.
+double peak(double drag, double fall, double inertia) {
+  const double slowest = std::max(2.0 * fall, inertia);
+  return slowest > 0.0 ? drag + inertia * inertia / slowest : drag;
+}
+
 }  // namespace
 
 TubeSection tube_section(double outer_mm, double wall_mm) {
@@ -34,6 +43,10 @@ Cantilever bend(const TubeSection& section, double modulus_GPa, double arm_m, do
   return beam;
 }
 
+double tube_last_moment_Nm(const TubeSection& section, double strength_MPa, bool composite) {
+  return 1e-3 * strength_MPa * (composite ? section.modulus_mm3 : section.plastic_modulus_mm3);
+}
+
 double drag_per_speed_squared(double stem_m, double immersed_m) {
   return 0.5 * kStemWater_kg_per_m3 *
          (kStemDrag_factor * stem_m * immersed_m + kPodDrag_factor * kPodFrontal_m2);
@@ -52,12 +65,15 @@ StemPush stem_push(double stem_m, double immersed_m, double wave_height_m, doubl
   push.fall_N = 2.0 * drag * (mixed + squared);
   push.inertia_N = kStemWater_kg_per_m3 * kStemInertia_factor * 0.25 * kPi * stem_m * stem_m * push.crest_mps *
                    (2.0 * kPi / period_s) * push.crest_reach_m;
+  const double mixed_m2 = current_mps * push.crest_mps * first_moment_m2(k, immersed_m);
+  const double squared_m2 = push.crest_mps * push.crest_mps * first_moment_m2(2.0 * k, immersed_m);
+  push.drag_Nm = drag * (0.5 * current_mps * current_mps * immersed_m * immersed_m + 2.0 * mixed_m2 + squared_m2);
+  push.fall_Nm = 2.0 * drag * (mixed_m2 + squared_m2);
+  push.inertia_Nm = push.crest_reach_m > 0.0 ? push.inertia_N * first_moment_m2(k, immersed_m) / push.crest_reach_m : 0.0;
   return push;
 }
 
-double StemPush::peak_N() const {
-  const double slowest = std::max(2.0 * fall_N, inertia_N);
-  return slowest > 0.0 ? drag_N + inertia_N * inertia_N / slowest : drag_N;
-}
+double StemPush::peak_N() const { return peak(drag_N, fall_N, inertia_N); }
+double StemPush::moment_Nm() const { return peak(drag_Nm, fall_Nm, inertia_Nm); }
 
 }  // namespace thole

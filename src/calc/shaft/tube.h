@@ -36,6 +36,13 @@ struct Cantilever {
 // Precondition: a real section, modulus_GPa > 0, arm_m > 0.
 Cantilever bend(const TubeSection& section, double modulus_GPa, double arm_m, double force_N);
 
+inline constexpr double kCompositeBelow_GPa = 60.0;  // no metal tube is as soft
+inline bool is_composite(double modulus_GPa) { return modulus_GPa < kCompositeBelow_GPa; }
+
+// Moment at which a tube is lost: (D^3 - d^3)/6 times yield of a metal, 2 I / D times the strength of a
+// composite, which has no plastic reserve.
+double tube_last_moment_Nm(const TubeSection& section, double strength_MPa, bool composite);
+
 // Drag over speed squared of an upright stem and the pod at its end, N per (m/s)^2.
 double drag_per_speed_squared(double stem_m, double immersed_m);
 
@@ -52,6 +59,11 @@ struct StemPush {
   double inertia_N = 0.0;    // at its most: rho Cm pi d^2/4 a w z_1
   // Of both together: drag + inertia^2 / max(2 fall, inertia). Exact without current.
   double peak_N() const;
+  // The same three about the surface: depth comes into each reach.
+  double drag_Nm = 0.0;
+  double fall_Nm = 0.0;
+  double inertia_Nm = 0.0;
+  double moment_Nm() const;
 };
 // Precondition: period_s > 0, current_mps >= 0.
 StemPush stem_push(double stem_m, double immersed_m, double wave_height_m, double period_s, double current_mps);
