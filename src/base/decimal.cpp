@@ -4,6 +4,7 @@
 #include <bit>
 #include <cmath>
 #include <cstdint>
+#include <cstring>
 #include <limits>
 #include <vector>
 
@@ -52,16 +53,22 @@ class Whole {
   }
   void shift_up(int count) {
     multiply(std::uint32_t{1} << count % 32);
-    if (!zero()) words_.insert(words_.begin(), static_cast<std::size_t>(count / 32), 0);
+    if (zero()) return;
+    const auto whole = static_cast<std::size_t>(count / 32);
+    words_.resize(words_.size() + whole);
+    std::memmove(words_.data() + whole, words_.data(), (words_.size() - whole) * sizeof(words_[0]));
+    std::memset(words_.data(), 0, whole * sizeof(words_[0]));
   }
   void halve() { divide(2); }
   // Halved so often, to the nearest, a tie to the even one. Precondition: count > 0.
   void shift_down(int count) {
+    if (zero()) return;
     const bool half = bit(count - 1);
     bool below = false;
     for (int k = 0; k < count - 1 && !below; ++k) below = bit(k);
-    const auto whole = static_cast<std::ptrdiff_t>(std::min<std::size_t>(static_cast<std::size_t>(count / 32), words_.size()));
-    words_.erase(words_.begin(), words_.begin() + whole);
+    const std::size_t whole = std::min<std::size_t>(static_cast<std::size_t>(count / 32), words_.size());
+    std::memmove(words_.data(), words_.data() + whole, (words_.size() - whole) * sizeof(words_[0]));
+    words_.resize(words_.size() - whole);
     if (count % 32 != 0) divide(std::uint32_t{1} << count % 32);
     if (half && (below || bit(0))) multiply(1, 1);
   }
@@ -217,19 +224,3 @@ DecimalRead read_decimal(std::string_view text) {
 }
 
 }  // namespace thole
-
-#ifdef __EMSCRIPTEN__
-
-// The web's C library brings its own floating point of 128 bits for these; nothing calls the narrow and the wide one,
-// they come in one piece there.
-extern "C" double strtod(const char* text, char** end) {
-  const char* from = text;
-  while (*from == ' ' || (*from >= '\t' && *from <= '\r')) ++from;
-  const thole::DecimalRead read = thole::read_decimal(from);
-  if (end != nullptr) *end = const_cast<char*>(read.length > 0 ? from + read.length : text);
-  return read.value;
-}
-extern "C" float strtof(const char* text, char** end) { return static_cast<float>(strtod(text, end)); }
-extern "C" long double strtold(const char* text, char** end) { return strtod(text, end); }
-
-#endif

@@ -9,7 +9,9 @@ std::vector<std::size_t> places_in_order(
     std::size_t count, const std::function<bool(std::size_t, std::size_t)>& before) {
   std::vector<std::size_t> places(count);
   std::iota(places.begin(), places.end(), std::size_t{0});
-  std::stable_sort(places.begin(), places.end(), std::cref(before));
+  // Equals by their place: half the code of a stable sort, with the same result.
+  std::sort(places.begin(), places.end(),
+            [&](std::size_t a, std::size_t b) { return before(a, b) || (a < b && !before(b, a)); });
   return places;
 }
 

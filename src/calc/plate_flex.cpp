@@ -35,11 +35,18 @@ FlexSag flex_sag(const Design& design, double deck_factor, double panel_factor, 
   const double end_m = bounds(rounded(basis.model.shape.outline)).high.x_m - kFromEdge_m - 0.5 * kHook_m;
   const double at_m = std::min(wanted_m, end_m);
   const double force_N = -job.test_mass_kg.value * kGravity_mps2;
+  // While the bolts' clamp lasts the joint gives both ways alike.
+  basis.model.support.bolts_both_ways = basis.model.support.deck_both_ways = true;
   basis.model.cases = {{"Flex test",
                         {{.foot = {.middle = {at_m, 0.0}, .length_m = kHook_m, .width_m = kHook_m},
                           .force_N = force_N,
                           .pitch_Nm = force_N * (wanted_m - at_m)}}}};
-  const PlateSolution solution = solve_plate(basis.model);
+  PlateSolution solution = solve_plate(basis.model);
+  const auto opens = [&](double bolt_N) { return bolt_N > design.mount.preload_N; };
+  if (solution.solved && std::any_of(solution.cases.front().bolt_N.begin(), solution.cases.front().bolt_N.end(), opens)) {
+    basis.model.support.bolts_both_ways = basis.model.support.deck_both_ways = false;
+    solution = solve_plate(basis.model);
+  }
   problem = solution.problem;
   if (!solution.solved) return kNone;
   const std::vector<PlateLoad>& loads = basis.model.cases.front().loads;

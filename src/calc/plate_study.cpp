@@ -401,7 +401,7 @@ void add_checks(PlateStudy& study, const MountInput& in, const Alloy& alloy, con
                           .label = "Clear of the engine's idle, by elements",
                           .actual = !(study.frequency_Hz > 0.0)
                                         ? std::numeric_limits<double>::quiet_NaN()
-                                        : std::max(kBandLow_factor * kIdleLow_Hz / study.frequency_Hz,
+                                        : std::max(kBandLow_factor * kIdleLow_Hz / study.tight_Hz,
                                              study.frequency_Hz / (kBandHigh_factor * kIdleHigh_Hz)),
                           .limit = 1.0,
                           .unit = "",
@@ -437,14 +437,16 @@ void add_encounter(const Design& design, PlateStudy& study) {
                           .remedy = "Rest the stowed motor on a chock, take a thicker plate, or set a beam under the deck."});
 }
 
-// Plate and panel one behind the other, the motor's weight at their end.
+// Plate and panel one behind the other, the motor's weight at their end (Dunkerley).
+double together_Hz(double plate_Hz, double panel_Hz) { return 1.0 / std::sqrt(1.0 / (plate_Hz * plate_Hz) + 1.0 / (panel_Hz * panel_Hz)); }
+
 void add_frequency(PlateStudy& study, double motor_kg, double motor_m) {
   const double plate_Hz = study.solution.frequencies_Hz.front();
   const PanelStiffness& panel = study.panel.stiffness;
   const double arm_m = motor_m - study.panel.middle_m;
   const double gives = motor_kg * (1.0 / panel.sink_N_per_m + arm_m * arm_m / panel.tilt_Nm_per_rad) + study.solution.mass_kg / panel.sink_N_per_m;
   const double panel_Hz = study.panel_Hz = 1.0 / (2.0 * std::numbers::pi * std::sqrt(gives));
-  study.frequency_Hz = 1.0 / std::sqrt(1.0 / (plate_Hz * plate_Hz) + 1.0 / (panel_Hz * panel_Hz));
+  study.frequency_Hz = study.tight_Hz = together_Hz(plate_Hz, panel_Hz);
   study.trace.steps.push_back({.id = "plate.panel_frequency",
                                .label = "Frequency of plate and motor on the deck's panel alone",
                                .symbol = "f_p",
@@ -458,15 +460,28 @@ void add_frequency(PlateStudy& study, double motor_kg, double motor_m) {
                                .value = panel_Hz,
                                .unit = "Hz",
                                .source = kDeckPanel});
-  study.trace.steps.push_back({.id = "plate.frequency",
-                               .label = "Lowest frequency, motor stowed",
-                               .symbol = "f",
-                               .formula = "1 / sqrt(1 / f_e^2 + 1 / f_p^2)",
-                               .terms = {{"f_e", plate_Hz, "Hz", "of plate and bolts on a stiff deck, by elements"},
-                                         {"f_p", panel_Hz, "Hz", "of the panel alone"}},
-                               .value = study.frequency_Hz,
-                               .unit = "Hz",
-                               .source = kDunkerley});
+  const auto tell_frequency = [&](std::string id, std::string label, double f_Hz, const char* of_what) {
+    study.trace.steps.push_back({.id = std::move(id),
+                                 .label = std::move(label),
+                                 .symbol = "f",
+                                 .formula = "1 / sqrt(1 / f_e^2 + 1 / f_p^2)",
+                                 .terms = {{"f_e", f_Hz, "Hz", of_what}, {"f_p", panel_Hz, "Hz", "of the panel alone"}},
+                                 .value = together_Hz(f_Hz, panel_Hz),
+                                 .unit = "Hz",
+                                 .source = kDunkerley});
+  };
+  tell_frequency("plate.frequency", "Lowest frequency, motor stowed", plate_Hz, "of plate and bolts on a stiff deck, by elements");
+  // Below the idle's band, bolts that clamp well may lift it into that.
+  if (!(study.frequency_Hz < kBandLow_factor * kIdleLow_Hz)) return;
+  PlateModel tight = study.model;
+  tight.cases.clear();
+  tight.rest_case = -1;
+  tight.support.bolts_both_ways = tight.support.deck_both_ways = true;
+  const PlateSolution clamped = solve_plate(tight);
+  if (!clamped.solved || !(clamped.frequencies_Hz.front() > plate_Hz)) return;
+  study.tight_Hz = together_Hz(clamped.frequencies_Hz.front(), panel_Hz);
+  tell_frequency("plate.tight_frequency", "The same while the bolts clamp, so that nothing opens", clamped.frequencies_Hz.front(),
+                 "of plate and bolts on a stiff deck, by elements, bolts and deck both ways");
 }
 
 // Running, the engine's first order passes over the stowed motor's frequency.
@@ -512,7 +527,7 @@ PlateBasis plate_basis(const ChosenPlate& chosen, const Design& design, Trace& t
   basis.lead_m = stowed.lead_m;
   basis.carried_frac = stowed.carried_frac;
   const BoltPattern pattern = pattern_of(model.shape);
-  basis.panel = {.stiffness = add_deck_panel(in, design.job.mount.deck_span_mm.value, pattern, chosen.panel_factor, trace),
+  basis.panel = {.stiffness = add_deck_panel(in, design.job.mount.deck_span_mm.value, design.job.mount.deck_breadth_mm.value, pattern, chosen.panel_factor, trace),
                  .middle_m = pattern.middle.x_mm / 1000.0};
   return basis;
 }

@@ -51,7 +51,8 @@ struct PlateStudy {
   std::vector<PlateFinding> findings{};
   PlatePanel panel{};
   double panel_Hz = 0.0;          // of plate and motor on the panel alone
-  double frequency_Hz = 0.0;      // the lowest, motor stowed, the deck's panel counted
+  double frequency_Hz = 0.0;      // the lowest, motor stowed, the deck's panel counted, no clamp in the joint
+  double tight_Hz = 0.0;          // the same while the bolts clamp; worked out where that could bring it into the idle's band
   double amplification_factor = 0.0;  // of a slam, at that frequency
   double strip_stress_MPa = 0.0;  // in a slam, by the strip of beam that chose the plate
   double strip_bolt_N = 0.0;

@@ -89,14 +89,17 @@ double add_bolt_stiffness(const MountInput& in, const BoltSize& size, double thi
   return step.value * 1e3;
 }
 
-PanelStiffness add_deck_panel(const MountInput& in, double span_mm, const BoltPattern& pattern, double panel_factor, Trace& trace) {
+PanelStiffness add_deck_panel(const MountInput& in, double span_mm, double breadth_mm, const BoltPattern& pattern, double panel_factor, Trace& trace) {
   const double span_m = span_mm / 1000.0;
-  const double patch_m = std::min(std::max(in.backing_side_mm, 10.0) / 1000.0, 0.3 * span_m);
+  const double breadth_m = breadth_mm / 1000.0;
+  const double patch_m = std::min(std::max(in.backing_side_mm, 10.0) / 1000.0, 0.3 * std::min(span_m, breadth_m));
   const double most_m = kInsidePanel_frac * span_m - patch_m;
+  const double widest_m = kInsidePanel_frac * breadth_m - patch_m;
   const double long_m = std::clamp(pattern.span_mm() / 1000.0, 0.1 * most_m, most_m);
-  const double wide_m = std::min(2.0 * pattern.half_mm / 1000.0, most_m);
+  const double wide_m = std::min(2.0 * pattern.half_mm / 1000.0, widest_m);
+  const bool drawn_in = pattern.span_mm() > 1000.0 * long_m + 1.0 || 2.0 * pattern.half_mm > 1000.0 * wide_m + 1.0;
   const DeckSection section = deck_section(in.deck, in.deck_thickness_mm, in.core_thickness_mm);
-  PanelStiffness panel = panel_stiffness({.length_m = span_m, .width_m = span_m, .patch_m = patch_m, .section = section}, long_m, wide_m);
+  PanelStiffness panel = panel_stiffness({.length_m = span_m, .width_m = breadth_m, .patch_m = patch_m, .section = section}, long_m, wide_m);
   panel.sink_N_per_m *= panel_factor;
   panel.tilt_Nm_per_rad *= panel_factor;
   // The series has no short form: what it gives for this pattern and core stands as one coefficient.
@@ -107,22 +110,21 @@ PanelStiffness add_deck_panel(const MountInput& in, double span_mm, const BoltPa
                          .symbol = "k_d",
                          .formula = "c_d * c * D / a^2",
                          .terms = {found,
-                                   {"c", panel.sink_N_per_m / panel_factor * span_m * span_m / section.rigidity_Nm, "", "by the series, for this pattern and core"},
+                                   {"c", panel.sink_N_per_m / panel_factor * span_m * span_m / section.rigidity_Nm, "", "by the series, for this pattern, core and free breadth"},
                                    rigidity,
-                                   {"a", span_m, "m", "deck free between supports"}},
+                                   {"a", span_m, "m", "deck free fore and aft"}},
                          .value = panel.sink_N_per_m,
                          .unit = "N_per_m",
                          .source = kDeckPanel,
-                         .assumptions = {pattern.span_mm() > 1000.0 * long_m + 1.0
-                                             ? "A square panel, held at its edges and free to turn there; the bolts reach to its edges and are drawn in as far as "
-                                               "their backing has room."
-                                             : "A square panel, held at its edges and free to turn there, the bolts amid it."}});
+                         .assumptions = {drawn_in ? "A panel held at its edges and free to turn there; the bolts reach to its edges and are drawn in as far as "
+                                                    "their backing has room."
+                                                  : "A panel held at its edges and free to turn there, the bolts amid it."}});
   trace.steps.push_back({.id = "plate.panel_tilt",
                          .label = "Moment that tilts the deck's panel fore and aft by a radian",
                          .symbol = "k_t",
                          .formula = "c_d * c * D",
                          .terms = {found,
-                                   {"c", panel.tilt_Nm_per_rad / panel_factor / section.rigidity_Nm, "", "by the series, for this pattern and core"},
+                                   {"c", panel.tilt_Nm_per_rad / panel_factor / section.rigidity_Nm, "", "by the series, for this pattern, core and free breadth"},
                                    rigidity},
                          .value = panel.tilt_Nm_per_rad,
                          .unit = "Nm",

@@ -18,6 +18,6 @@ double add_deck_stiffness(const MountInput& in, double deck_factor, Trace& trace
 double add_bolt_stiffness(const MountInput& in, const BoltSize& size, double thickness_mm, double deck_factor, Trace& trace);
 
 // The deck between its supports, under this pattern of bolts.
-PanelStiffness add_deck_panel(const MountInput& in, double span_mm, const BoltPattern& pattern, double panel_factor, Trace& trace);
+PanelStiffness add_deck_panel(const MountInput& in, double span_mm, double breadth_mm, const BoltPattern& pattern, double panel_factor, Trace& trace);
 
 }  // namespace thole

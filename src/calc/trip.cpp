@@ -2,6 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <utility>
+
+#include "base/order.h"
 
 namespace thole {
 namespace {
@@ -75,7 +79,7 @@ std::vector<double> bends(const DeviceCurve& curve, DeviceAir air) {
     for (const CurvePoint& point : curve.points) ratios.push_back(share * point.rating_ratio);
     if (curve.instant_ratio > 0.0) ratios.push_back(share * curve.instant_ratio);
   }
-  std::sort(ratios.begin(), ratios.end());
+  ratios = sorted(std::move(ratios), std::less<>());
   ratios.erase(std::unique(ratios.begin(), ratios.end()), ratios.end());
   return ratios;
 }

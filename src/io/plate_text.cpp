@@ -92,6 +92,7 @@ std::string write_plate(const PlateStudy& study) {
   out["deck_edge_m"] = study.model.support.deck_edge_m;
   out["frequencies_Hz"] = solution.frequencies_Hz;
   out["frequency_Hz"] = study.frequency_Hz;
+  out["tight_Hz"] = study.tight_Hz;
   out["panel_N_per_m"] = study.panel.stiffness.sink_N_per_m;
   out["panel_Nm_per_rad"] = study.panel.stiffness.tilt_Nm_per_rad;
   out["amplification"] = study.amplification_factor;

@@ -14,7 +14,7 @@ inline constexpr int kQrQuiet = 4;  // modules left light all round
 
 struct Qr {
   int side = 0;              // modules along an edge; 0: the text does not fit
-  std::vector<bool> dark{};  // row by row from the upper left
+  std::vector<char> dark{};  // row by row from the upper left
   bool at(int x, int y) const {
     return x >= 0 && y >= 0 && x < side && y < side && dark[place(x, y)];
   }

@@ -60,7 +60,7 @@ std::string balances_text(const RoseResult& rose, System system) {
 std::string loads_text(const RoseResult& rose, System system) {
   TextTable table{.rows = {{"from", "wind X", "Y", "N", "likely X", "Y", "current X", "Y",
                             "waves X", "Y", "sum x 1.25: X", "Y", "N"}},
-                  .right = std::vector<bool>(13, true)};
+                  .right = std::vector<char>(13, true)};
   const auto moment = [](double value_Nm) { return fixed(value_Nm, 0) + " N m"; };
   for (const LoadRow& row : rose.loads) {
     const auto force = [&](double value_N) { return newtons(value_N, system); };

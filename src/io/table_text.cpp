@@ -25,7 +25,7 @@ std::string table_text(const TextTable& table) {
     std::string line;
     for (std::size_t i = 0; i < row.size(); ++i) {
       const std::string fill(widths[i] - signs_in(row[i]), ' ');
-      const bool right = i < table.right.size() && table.right[i];
+      const bool right = i < table.right.size() && table.right[i] != 0;
       if (i > 0) line += "  ";
       line += right ? fill + row[i] : row[i] + fill;
     }

@@ -9,7 +9,7 @@ namespace thole {
 
 struct TextTable {
   std::vector<std::vector<std::string>> rows{};  // all as long as the first
-  std::vector<bool> right{};                     // columns whose text stands to the right
+  std::vector<char> right{};                     // columns whose text stands to the right
 };
 
 // Two blanks between columns, none at the end of a line; counts signs, not bytes.

@@ -105,7 +105,9 @@ void estimate_mount(Job& job, Trace& trace) {
          kCommonPractice);
   assume(trace, mount.core_plugged, false, "mount.core_plugged", "The core is not plugged round the bolts.", kProjectDecision);
   assume(trace, mount.deck_span_mm, kDeckSpan_mm, "mount.deck_span_mm",
-         "A foredeck free for 300 mm between hull sides, beam and bulkhead: narrow near the stem.", kProjectDecision);
+         "A foredeck free for 300 mm between beam and bulkhead.", kProjectDecision);
+  assume(trace, mount.deck_breadth_mm, kDeckSpan_mm, "mount.deck_breadth_mm",
+         "Free for 300 mm between the hull's sides: narrow near the stem.", kProjectDecision);
   assume(trace, mount.run_wave_m, usual_wave_m(job.water.exposure.value), "mount.run_wave_m",
          "0.3 m in sheltered water, 0.4 m in a bay, 0.5 m in the open.", kProjectDecision);
 }

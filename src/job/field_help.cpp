@@ -243,9 +243,10 @@ constexpr Help kHelp[] = {
     {364, "Thickness built up; it creeps under a bolt."},
     {365, "What protects the plate: drilled and countersunk before it goes on."},
     {366, "Cleared round each bolt, filled with thickened epoxy, drilled again."},
-    {367, "From hull side, bulkhead or beam to the next: the panel that the mount stands on."},
+    {367, "From one bulkhead or beam to the next: the panel that the mount stands on."},
     {368, "Against a straight edge across it, amid the bolts, with the weight less without."},
     {369, "From a flex test with the deck's own sag."},
+    {370, "From hull side, stringer or beam to the other, under the mount."},
     {380, "To the first thing that does not move."},
     {381, "Edge to edge, abreast of the mount."},
     {382, "What@aft,starboard:length x width x height in m, blanks between: roller@0.1,0:0.4x0.12x0.15 cleat@0.8,-0.45:0.2x0.06x0.08. "

@@ -248,7 +248,8 @@ struct Mount {
   Given<double> finish_mm{};  // paint or film, each side
   Given<Finish> finish{};
   Given<bool> core_plugged{};     // cleared and filled round each bolt
-  Given<double> deck_span_mm{};   // free between what carries it
+  Given<double> deck_span_mm{};   // free between what carries it, fore and aft
+  Given<double> deck_breadth_mm{};  // the same athwart
   Given<double> test_deck_mm{};   // in the flex test: the deck's own sag amid the bolts
   Given<double> panel_factor{};   // stiffness of the deck's panel over what is computed
   bool operator==(const Mount&) const = default;

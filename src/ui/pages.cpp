@@ -74,7 +74,7 @@ constexpr std::array kChargeGroups{Group{"", kChargeMain}, Group{"Venting", kCha
 constexpr std::array<std::string_view, 4> kMountMain{"mount.plate", "mount.overhang_mm", "mount.chocked", "mount.run_wave_m"};
 constexpr std::array<std::string_view, 2> kMountPlate{"mount.plate_length_mm", "mount.plate_width_mm"};
 constexpr std::array<std::string_view, 5> kMountBolts{"mount.bolt", "mount.head", "mount.bolt_rows", "mount.bolt_pitch_mm", "mount.bolt_gauge_mm"};
-constexpr std::array<std::string_view, 6> kMountDeck{"mount.deck_thickness_mm", "mount.core_thickness_mm", "mount.core_plugged", "mount.deck_span_mm", "mount.backing_side_mm", "mount.backing_thickness_mm"};
+constexpr std::array<std::string_view, 7> kMountDeck{"mount.deck_thickness_mm", "mount.core_thickness_mm", "mount.core_plugged", "mount.deck_span_mm", "mount.deck_breadth_mm", "mount.backing_side_mm", "mount.backing_thickness_mm"};
 constexpr std::array<std::string_view, 5> kMountShape{"mount.corner_mm", "mount.front_width_mm", "mount.outline", "mount.cutouts", "mount.bolt_places"};
 constexpr std::array<std::string_view, 3> kMountStiff{"mount.stiffener_count", "mount.stiffener_height_mm", "mount.stiffener_thickness_mm"};
 constexpr std::array<std::string_view, 4> kMountFinish{"mount.isolated", "mount.finish", "mount.finish_mm", "mount.trailered"};

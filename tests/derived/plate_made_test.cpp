@@ -247,6 +247,20 @@ TEST_CASE("a sag made with a known deck gives that deck back; no deck explains o
   thole::test::check_formulas(study.trace);
 }
 
+// While nothing opens the joint gives both ways; a weight that overcomes the clamp finds it softer than in proportion.
+TEST_CASE("a flex test's weight finds a tight joint, until it opens it") {
+  Job job = plate_job();
+  job.mount.test_mass_kg = {10.0, Origin::given};
+  job.mount.test_arm_mm = {200.0, Origin::given};
+  Design design = evaluate(job, default_catalogue());
+  std::string problem;
+  const double light_mm = flex_sag(design, 1.0, 1.0, problem).total_mm;
+  design.job.mount.test_mass_kg.value = 20.0;
+  CHECK(flex_sag(design, 1.0, 1.0, problem).total_mm == rel(2.0 * light_mm, 1e-9));
+  design.mount.preload_N = 1.0;
+  CHECK(flex_sag(design, 1.0, 1.0, problem).total_mm > 1.002 * 2.0 * light_mm);
+}
+
 TEST_CASE("with the deck's own sag the flex test tells which of the two gives") {
   Job job = plate_job();
   job.boat.deck = {DeckKind::cored_foam, Origin::given};

@@ -139,6 +139,8 @@ TEST_SUITE("foredeck") {
     job.boat.length_m = {7.0, Origin::given};
     job.boat.displacement_kg = {2400.0, Origin::given};
     job.boat.bow_height_m = {1.1, Origin::given};
+    job.mount.backing_side_mm = {80.0, Origin::given};
+    job.mount.backing_thickness_mm = {16.0, Origin::given};
     const auto force_of = [](const SnagStudy& study, SnagPart part) {
       for (const SnagStrength& each : study.order) {
         if (each.part == part) return each.force_N;

@@ -522,6 +522,26 @@ TEST_CASE("PL17: a rigid pad under an eccentric load lifts off as statics says")
   CHECK(farthest_m < ends_m + 0.010);
 }
 
+TEST_CASE("a rigid pad that is clamped is pressed and pulled along one straight line") {
+  // Statics, Winkler both ways: N / (b L) (1 +- 6 e / L) with N 10 kN, L 0.4, b 0.2, e 0.1: 312.5 and -62.5 kPa.
+  PlateModel model{.shape = rectangle_plate(0.4, 0.2, 0.2), .wish = {.size_m = 0.010}, .material = {.modulus_Pa = 2e12, .poisson_ratio = 0.3}};
+  model.shape.bolts = {{.at = {0.02, 0.08}}, {.at = {0.02, -0.08}}, {.at = {0.2, 0.0}}};
+  model.support = {.bolt_N_per_m = 1e-3, .bolts_both_ways = true, .deck_N_per_m3 = 1e9, .deck_edge_m = 1.0, .deck_both_ways = true};
+  const auto at = [](double x_m, double force_N) { return PlateLoad{.foot = {.middle = {x_m, 0.0}}, .force_N = force_N}; };
+  model.cases = {{"eccentric", {at(0.3, -10e3)}}, {"lifted", {at(0.1, 4e3)}}, {"both", {at(0.3, -10e3), at(0.1, 4e3)}}};
+  const PlateSolution plate = solve_plate(model);
+  REQUIRE_MESSAGE(plate.solved, plate.problem);
+  const auto [least, most] = std::minmax_element(plate.cases[0].deck_Pa.begin(), plate.cases[0].deck_Pa.end());
+  CHECK(*most == rel(312.5e3, 5e-3));
+  CHECK(*least == rel(-62.5e3, 5e-3));
+  CHECK(plate.cases[0].deck_N == rel(10e3, 1e-6));
+  // In proportion, so that two loads do together what they do one by one.
+  double most_m = 0.0;
+  for (const double sag_m : plate.cases[2].sag_m) most_m = std::max(most_m, std::abs(sag_m));
+  for (std::size_t node = 0; node < plate.mesh.nodes.size(); ++node)
+    CHECK(std::abs(plate.cases[0].sag_m[node] + plate.cases[1].sag_m[node] - plate.cases[2].sag_m[node]) < 1e-9 * most_m);
+}
+
 TEST_CASE("natural frequency of a mass on a cantilever strip") {
   // f = sqrt(k / m) / 2 pi with k = 3 D b / L^3 (Timoshenko): nu 0 makes plate and beam the same.
   PlateModel model{.shape = rectangle_plate(0.4, 0.04, 0.008),

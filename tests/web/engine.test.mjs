@@ -18,7 +18,7 @@ import { until } from "./shop.mjs";
 
 const ENGINE = process.env.THOLE_ENGINE ?? join(SITE, "engine");
 const JOBS = join(ROOT, "presets/jobs");
-const OVER_THE_WIRE_BYTES = 230_000;
+const OVER_THE_WIRE_BYTES = 220_000;
 
 const jobs = readdirSync(JOBS).filter((name) => name.endsWith(".json"));
 const textOf = (name) => readFileSync(join(JOBS, name), "utf8");

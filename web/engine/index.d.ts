@@ -362,12 +362,14 @@ export interface Job {
     finish?: "bare" | "anodised" | "powder" | "paint";
     /** Core plugged round the bolts. Cleared round each bolt, filled with thickened epoxy, drilled again. */
     core_plugged?: boolean;
-    /** Deck free between supports. From hull side, bulkhead or beam to the next: the panel that the mount stands on. 100 to 1500. */
+    /** Deck free fore and aft. From one bulkhead or beam to the next: the panel that the mount stands on. 100 to 1500. */
     deck_span_mm?: number;
     /** The deck's own sag. Against a straight edge across it, amid the bolts, with the weight less without. 0 to 50. */
     test_deck_mm?: number;
     /** Deck's panel, times what is computed. From a flex test with the deck's own sag. 0.02 to 20. */
     panel_factor?: number;
+    /** Deck free athwart. From hull side, stringer or beam to the other, under the mount. 100 to 1500. */
+    deck_breadth_mm?: number;
   };
   /** Trim. */
   trim?: {
@@ -1979,7 +1981,7 @@ export interface Design {
         value: boolean;
         origin: "given" | "preset" | "estimated" | "chosen";
       };
-      /** Deck free between supports. */
+      /** Deck free fore and aft. */
       deck_span_mm?: {
         /** 100 to 1500. */
         value: number;
@@ -1994,6 +1996,12 @@ export interface Design {
       /** Deck's panel, times what is computed. */
       panel_factor?: {
         /** 0.02 to 20. */
+        value: number;
+        origin: "given" | "preset" | "estimated" | "chosen";
+      };
+      /** Deck free athwart. */
+      deck_breadth_mm?: {
+        /** 100 to 1500. */
         value: number;
         origin: "given" | "preset" | "estimated" | "chosen";
       };

@@ -37,7 +37,7 @@ class Squares {
 
   std::vector<PlanLine> lines() {
     std::vector<PlanLine> found;
-    std::vector<bool> used(links_.size(), false);
+    std::vector<char> used(links_.size(), 0);
     const auto follow = [&](std::size_t edge) {
       PlanLine line;
       const std::size_t start = edge;

@@ -6,6 +6,7 @@
 #include <numbers>
 #include <utility>
 
+#include "base/order.h"
 #include "calc/hold/root.h"
 
 namespace thole {
@@ -148,9 +149,7 @@ std::vector<Balance> balances(const HeldHull& hull, const VaneTable& table,
                      .azimuth_rad = std::atan2(load.sway_N, -load.surge_N),
                      .stable = stable});
   });
-  std::sort(found.begin(), found.end(),
-            [](const Balance& a, const Balance& b) { return a.heading_rad < b.heading_rad; });
-  return found;
+  return sorted(std::move(found), [](const Balance& a, const Balance& b) { return a.heading_rad < b.heading_rad; });
 }
 
 Equilibrium worst_heading(const HeldHull& hull, const VaneTable& table, const Weather& weather) {

@@ -2,6 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <utility>
+
+#include "base/order.h"
 
 namespace thole {
 namespace {
@@ -42,8 +46,7 @@ class PlanSearch {
     const int left_count = count_ - static_cast<int>(feet_.size());
     if (left_count == 0) return true;
     std::vector<double> columns{0.0};
-    for (const Foot& foot : feet_) columns.push_back(foot.x_m + foot.dx_m);
-    std::sort(columns.begin(), columns.end());
+    for (const Foot& foot : feet_) columns.insert(std::upper_bound(columns.begin(), columns.end(), foot.x_m + foot.dx_m), foot.x_m + foot.dx_m);
     double last_m = -1.0;
     for (const double x_m : columns) {
       if (x_m < from_x_m - kSlack_m || x_m - last_m < kSlack_m) continue;
@@ -96,7 +99,7 @@ std::vector<double> raster(const FloorPlan& plan, int terms_count, double most_m
       if (place_m <= most_m + kSlack_m) places.push_back(place_m);
     }
   }
-  std::sort(places.begin(), places.end());
+  places = sorted(std::move(places), std::less<>());
   const auto same = [](double a_m, double b_m) { return b_m - a_m < kSlack_m; };
   places.erase(std::unique(places.begin(), places.end(), same), places.end());
   return places;

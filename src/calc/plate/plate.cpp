@@ -469,6 +469,9 @@ class PlateSystem {
         bending.stress_Pa[a] *= 1.0 / bending_area_m2[static_cast<std::size_t>(bending.corners[a])];
     out_.mass_kg = out_.area_m2 * t_m * model_.material.density_kg_per_m3;
     add_bars();
+    for (std::size_t node = 0; node < deck_area_m2_.size(); ++node)
+      if (model_.support.deck_both_ways && deck_area_m2_[node] > 0.0)
+        add(deflection(static_cast<int>(node)), deflection(static_cast<int>(node)), model_.support.deck_N_per_m3 * deck_area_m2_[node]);
     for (const int node : out_.mesh.bolt_nodes)
       if (model_.support.bolts_both_ways) add(deflection(node), deflection(node), model_.support.bolt_N_per_m);
     unknowns_.close(stiffness_);
@@ -635,7 +638,7 @@ class PlateSystem {
   bool place_springs() {
     if (!model_.support.bolts_both_ways)
       for (const int node : out_.mesh.bolt_nodes) add_spring(node, model_.support.bolt_N_per_m, true);
-    if (model_.support.deck_N_per_m3 > 0.0) {
+    if (model_.support.deck_N_per_m3 > 0.0 && !model_.support.deck_both_ways) {
       for (std::size_t node = 0; node < deck_area_m2_.size(); ++node)
         if (deck_area_m2_[node] > 0.0)
           add_spring(static_cast<int>(node), model_.support.deck_N_per_m3 * deck_area_m2_[node], false);
@@ -738,7 +741,7 @@ class PlateSystem {
       result.sag_m[node] = u[at];
       result.slope_y[node] = u[at + 1];
       result.slope_x[node] = -u[at + 2];
-      if (deck_area_m2_[node] > 0.0 && model_.support.deck_N_per_m3 > 0.0 && u[at] < 0.0) {
+      if (deck_area_m2_[node] > 0.0 && model_.support.deck_N_per_m3 > 0.0 && (u[at] < 0.0 || model_.support.deck_both_ways)) {
         result.deck_Pa[node] = -u[at] * model_.support.deck_N_per_m3;
         result.deck_N += result.deck_Pa[node] * deck_area_m2_[node];
       }

@@ -32,6 +32,7 @@ struct PlateSupport {
   bool bolts_both_ways = false;  // else they pull only
   double deck_N_per_m3 = 0.0;    // pressure for a sink of one metre; 0: no deck
   double deck_edge_m = 0.0;      // the deck lies under x <= this
+  bool deck_both_ways = false;   // else it pushes only; with bolts_both_ways: a joint whose clamp nothing overcomes
   std::vector<PlateProp> props{};
 };
 

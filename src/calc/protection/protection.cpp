@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
 #include <utility>
 
 #include "base/number.h"
+#include "base/order.h"
 #include "calc/fault.h"
 #include "data/conductors.h"
 #include "data/sources.h"
@@ -66,7 +68,7 @@ std::vector<double> corners(const std::vector<ProtectionDevice>& devices, FaultR
       if (side_A > range.least_A && side_A < range.most_A) currents_A.push_back(side_A);
     }
   }
-  std::sort(currents_A.begin(), currents_A.end());
+  currents_A = sorted(std::move(currents_A), std::less<>());
   return currents_A;
 }
 
