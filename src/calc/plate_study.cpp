@@ -690,6 +690,7 @@ PlateStudy plate_study(const Design& design) {
       "The deployed motor's foot stands amid the bolts and is half as long and wide as their pattern; under it plate and foot bend as three thicknesses would.",
       mirrored ? "Plate and bolts are their own mirror image: what comes from the other side does the same there."
                : "Plate and bolts are not their own mirror image: what comes from the side is solved from either.",
+      "Full thrust is worked out every 30 degrees; between two of these it does at most 3.5 % more.",
       "Stress is read from a washer's edge outwards, and from a thickness away from the foot; holes are not cut out.",
   };
   if (!bars.empty())

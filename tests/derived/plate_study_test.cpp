@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "calc/load_cases_study.h"
 #include "calc/mount/plate_rules.h"
@@ -177,6 +178,38 @@ TEST_CASE("below the idle's band the frequency is told with the joint tight as w
     if (check.id == "plate.frequency")
       CHECK(check.actual == rel(std::max(kBandLow_factor * kIdleLow_Hz / low.tight_Hz, low.frequency_Hz / (kBandHigh_factor * kIdleHigh_Hz)), 1e-12));
   thole::test::check_formulas(low.trace);
+}
+
+// Where the answer is convex in the load, as of bolts that pull and a deck that pushes, a direction between two that are
+// worked out does no more than both in turn: 1 / cos 15 degrees.
+TEST_CASE("between the directions of thrust that are worked out nothing is much worse") {
+  const double most = 1.0 / std::cos(std::numbers::pi / 12.0);
+  for (const ReadyJob& ready : ready_jobs()) {
+    CAPTURE(ready.id);
+    const PlateStudy study = plate_study(evaluate(ready.job, default_catalogue()));
+    REQUIRE_MESSAGE(study.solution.solved, study.solution.problem);
+    PlateModel between = study.model;
+    between.cases.clear();
+    between.rest_case = -1;
+    double stress_MPa = 0.0, bolt_N = 0.0;
+    for (const PlateFinding& at : study.findings) {
+      if (at.id != "thrust") continue;
+      stress_MPa = std::max(stress_MPa, at.stress_MPa);
+      bolt_N = std::max(bolt_N, at.bolt_N);
+      PlateLoad load = study.model.cases[at.load_case].loads.front();
+      const double moment_Nm = std::hypot(load.pitch_Nm, load.roll_Nm);
+      const double angle_rad = std::atan2(load.roll_Nm, load.pitch_Nm) + std::numbers::pi / 12.0;
+      load.pitch_Nm = moment_Nm * std::cos(angle_rad);
+      load.roll_Nm = moment_Nm * std::sin(angle_rad);
+      between.cases.push_back({at.label, {load}});
+    }
+    const PlateSolution solution = solve_plate(between);
+    REQUIRE_MESSAGE(solution.solved, solution.problem);
+    for (const PlateCaseSolution& result : solution.cases) {
+      CHECK(result.worst_stress_Pa / 1e6 < most * stress_MPa);
+      for (const double each_N : result.bolt_N) CHECK(each_N < most * bolt_N);
+    }
+  }
 }
 
 TEST_CASE("a snag from the side is judged by the plate pushed sideways") {

@@ -1,10 +1,10 @@
 #include <doctest/doctest.h>
 
-#include <bit>
 #include <cmath>
 #include <cstdint>
 #include <cstdio>
 #include <cstdlib>
+#include <cstring>
 #include <random>
 #include <string>
 
@@ -19,11 +19,13 @@ std::string by_library(double value, int decimals) {
   std::snprintf(text, sizeof text, "%.*f", decimals, value);
   return text;
 }
-bool same(double a, double b) { return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b); }
+bool same(double a, double b) { return std::memcmp(&a, &b, sizeof a) == 0; }
 
 double any_double(std::mt19937_64& random) {
   for (;;) {
-    const double value = std::bit_cast<double>(random());
+    const std::uint64_t bits = random();
+    double value = 0.0;
+    std::memcpy(&value, &bits, sizeof value);
     if (std::isfinite(value)) return value;
   }
 }

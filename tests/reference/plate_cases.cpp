@@ -1,6 +1,6 @@
 // Bolted, overhanging plates, some with stiffeners: solved here, and written as solid meshes for CalculiX.
 //
-// usage: thole_plate_cases FOLDER   writes NAME.inp, NAME_modes.inp, searched.inp and plates.json there
+// usage: thole_plate_cases FOLDER   writes NAME.inp, NAME_modes.inp, NAME_level.inp, searched.inp and plates.json there
 
 #include <array>
 #include <chrono>
@@ -11,6 +11,7 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
+#include "calc/mount/bolt_group.h"
 #include "calc/plate/plate.h"
 
 using namespace thole;
@@ -111,6 +112,9 @@ std::vector<Named> plates() {
 }
 
 constexpr double kLoadScale = 1e-3;
+constexpr double kLevel_N_per_m = 20e6;  // of a bolt in its hole
+constexpr double kLevelX_N = 300.0;
+constexpr double kLevelY_N = -400.0;
 constexpr const char* kSearched = "thin";  // CalculiX finds the contact of this one by itself
 
 // Wedges of fifteen nodes on the same triangles, springs on the middle plane.
@@ -124,7 +128,8 @@ class Solid {
 
   int corner(int node, int level) const { return 1 + 3 * node + level; }  // level 0 bottom, 1 middle, 2 top
 
-  void write_body() {
+  // `level`: free in its own plane and held out of it, the other way round than for bending.
+  void write_body(bool level = false) {
     const double t_m = named_.model.shape.thickness_m;
     std::fprintf(file_, "*NODE, NSET=ALL\n");
     const int count = static_cast<int>(mesh_.nodes.size());
@@ -163,7 +168,9 @@ class Solid {
                  named_.model.material.modulus_Pa, named_.model.material.poisson_ratio, named_.model.material.density_kg_per_m3);
     // Held in its own plane, so that nothing but bending is left; beside a bar the plate strains in its plane.
     std::fprintf(file_, "*BOUNDARY\n");
-    if (named_.model.bars.empty()) {
+    if (level) {
+      for (int i = 0; i < count; ++i) std::fprintf(file_, "%d, 3, 3\n", corner(i, 1));
+    } else if (named_.model.bars.empty()) {
       for (int i = 0; i < count; ++i) std::fprintf(file_, "%d, 1, 2\n", corner(i, 1));
     } else {
       std::fprintf(file_, "%d, 1, 2\n%d, 2, 2\n", corner(mesh_.bolt_nodes.front(), 1), corner(mesh_.bolt_nodes.back(), 1));
@@ -225,6 +232,21 @@ class Solid {
   }
   // Nodes of the bars' free edges.
   const std::vector<int>& bar_edge() const { return bar_edge_; }
+
+  // Two springs in the plate's plane.
+  void write_level_springs(int node, double stiffness_N_per_m) {
+    const auto [x_m, y_m] = mesh_.nodes[static_cast<std::size_t>(node)];
+    for (const auto& [along_m, across_m] : {std::pair(10.0, 0.0), std::pair(0.0, 10.0)}) {
+      const int ground = next_node_++;
+      std::fprintf(file_, "*NODE, NSET=GROUND\n%d, %.12g, %.12g, 0.0\n", ground, x_m - along_m, y_m - across_m);
+      std::fprintf(file_, "*ELEMENT, TYPE=SPRINGA, ELSET=S%d\n%d, %d, %d\n*SPRING, ELSET=S%d\n\n%#.12g\n", ground, next_element_++, ground,
+                   corner(node, 1), ground, stiffness_N_per_m);
+    }
+  }
+  void write_level_step(int node, double force_x_N, double force_y_N) {
+    std::fprintf(file_, "*BOUNDARY\nGROUND, 1, 3\n*STEP\n*STATIC\n*CLOAD\n%d, 1, %.12g\n%d, 2, %.12g\n*NODE PRINT, NSET=ALL\nU\n*END STEP\n",
+                 corner(node, 1), force_x_N, corner(node, 1), force_y_N);
+  }
 
   // A long spring from the ground; `pulls` and `pushes`: in which sense it acts.
   void write_spring(int node, double stiffness_N_per_m, bool pulls, bool pushes) {
@@ -333,6 +355,21 @@ nlohmann::json run(const Named& named, const std::string& folder) {
     for (const int node : modes.mesh.bolt_nodes) solid.write_spring(node, named.model.support.bolt_N_per_m, true, true);
     solid.write_modes(node_at(modes.mesh, named.mass.foot.middle), named.mass.mass_kg);
   }
+  // In its own plane: a push at the first load's place, bolts that give there as a hole in laminate does.
+  std::vector<double> shears_N;
+  {
+    Solid solid(named, plate, folder + "/" + named.name + "_level.inp");
+    solid.write_body(true);
+    for (const int node : plate.mesh.bolt_nodes) solid.write_level_springs(node, kLevel_N_per_m);
+    solid.write_level_step(loads[0].first, kLevelX_N, kLevelY_N);
+    std::vector<BoltPoint> places;
+    for (const PlateHole& bolt : named.model.shape.bolts) places.push_back({1000.0 * bolt.at.x_m, 1000.0 * bolt.at.y_m});
+    const BoltPattern pattern = bolt_pattern(places);
+    const PlatePoint at = named.model.cases[0].loads[0].foot.middle;
+    const GroupLoad level = moved_to_centroid({.force_x_N = kLevelX_N, .force_y_N = kLevelY_N},
+                                              {.x_mm = 1000.0 * at.x_m - pattern.middle.x_mm, .y_mm = 1000.0 * at.y_m - pattern.middle.y_mm});
+    for (const BoltForce& force : elastic_forces(pattern.bolts, level)) shears_N.push_back(force.shear_N);
+  }
   std::vector<char> clear(plate.mesh.nodes.size(), 1);
   for (std::size_t i = 0; i < clear.size(); ++i) {
     const auto far = [&](PlatePoint p) { return std::hypot(plate.mesh.nodes[i].x_m - p.x_m, plate.mesh.nodes[i].y_m - p.y_m) >= named.model.stress_clear_m; };
@@ -343,7 +380,7 @@ nlohmann::json run(const Named& named, const std::string& folder) {
           {"bars", named.model.bars.size()}, {"bar_edge", bar_edge}, {"bar_stress_Pa", load_case.bar_stress_Pa}, {"nodes", plate.mesh.nodes.size()}, {"ms", best_ms},
           {"load_nodes", {loads[0].first, loads[1].first}}, {"sag_m", load_case.sag_m},
           {"bolt_nodes", plate.mesh.bolt_nodes}, {"bolt_N", load_case.bolt_N},
-          {"bolt_N_per_m", named.model.support.bolt_N_per_m}, {"stress_Pa", load_case.stress_Pa},
+          {"level_N_per_m", kLevel_N_per_m}, {"shears_N", shears_N}, {"bolt_N_per_m", named.model.support.bolt_N_per_m}, {"stress_Pa", load_case.stress_Pa},
           {"clear", std::vector<int>(clear.begin(), clear.end())},
           {"worst_stress_Pa", load_case.worst_stress_Pa}, {"worst_node", load_case.worst_node},
           {"rounds", load_case.rounds}, {"frequencies_Hz", modes.frequencies_Hz}};

@@ -36,6 +36,12 @@ def deflections(path):
     return found
 
 
+def moves(path):
+    """Along x and y, by node."""
+    rows = (line.split() for line in path.read_text().splitlines())
+    return {int(cells[0]): (float(cells[1]), float(cells[2])) for cells in rows if len(cells) == 4 and cells[0].isdigit()}
+
+
 def stresses(path):
     """Von Mises by node, as CalculiX averages it."""
     found, reading = {}, False
@@ -67,6 +73,8 @@ class Plates(unittest.TestCase):
         for plate in cls.plates:
             plate["ccx_s"] = calculix(cls.at, plate["name"])
             calculix(cls.at, plate["name"] + "_modes")
+            calculix(cls.at, plate["name"] + "_level")
+            plate["level"] = moves(cls.at / f"{plate['name']}_level.dat")
             plate["u"] = deflections(cls.at / f"{plate['name']}.dat")
             plate["s"] = stresses(cls.at / f"{plate['name']}.frd")
             plate["f"] = frequencies(cls.at / f"{plate['name']}_modes.dat")
@@ -157,6 +165,14 @@ class Plates(unittest.TestCase):
         node = plate["load_nodes"][0]
         self.assertLess(abs(plate["sag_m"][node] / self.sag(theirs, node) - 1.0), 0.02)
         self.assertLess(self.bolts_off(theirs), 0.03)
+
+    def test_shear_by_the_elastic_group(self):
+        """In its own plane a plate is so much stiffer than bolts in their holes that they share as under a rigid one."""
+        def off(p):
+            theirs = [p["level_N_per_m"] * (x * x + y * y) ** 0.5 for x, y in (p["level"][1 + 3 * n + 1] for n in p["bolt_nodes"])]
+            return max(abs(a - b) for a, b in zip(theirs, p["shears_N"], strict=True)) / max(theirs)
+        print("\nshear, worst off:", ", ".join(f"{p['name']} {100 * off(p):.1f} %" for p in self.plates))
+        self.within(0.05, off)
 
     def test_natural_frequencies(self):
         self.within(0.02, lambda p: max(abs(a / b - 1.0) for a, b in zip(p["frequencies_Hz"], p["f"], strict=True)))
