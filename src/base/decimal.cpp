@@ -15,6 +15,7 @@ constexpr int kMantissa = 53;          // bits of a double
 constexpr int kLowest = -1074;         // exponent of its last bit at the least
 constexpr int kMostFigures = 800;      // no tie between two doubles has more
 constexpr int kFarExponent = 2000;     // beyond any double with that many figures
+constexpr int kFarthest = 100000000;     // figures and exponents are counted so far; no text is as long
 constexpr std::uint32_t kBillion = 1000000000;
 
 // A whole number of any size, in words from the lowest; no word on top is zero.
@@ -131,7 +132,7 @@ double quotient(Whole top, Whole bottom) {
   const int dropped = bits - kept;
   const std::uint64_t half = std::uint64_t{1} << (dropped - 1);
   const std::uint64_t rest = found & (2 * half - 1);
-  std::uint64_t mantissa = dropped < 64 ? found >> dropped : 0;
+  std::uint64_t mantissa = found >> dropped;
   if (rest > half || (rest == half && (mantissa & 1) != 0)) ++mantissa;
   return std::ldexp(static_cast<double>(mantissa), dropped - shift);
 }
@@ -194,7 +195,7 @@ DecimalRead read_decimal(std::string_view text) {
       lost = lost || figure != 0;
       power += point ? 0 : 1;
     }
-    power = std::clamp(power, -2 * kFarExponent - kMostFigures, 2 * kFarExponent);
+    power = std::clamp(power, -kFarthest, kFarthest);
   }
   if (!any) return {};
   DecimalRead read{.length = i};
@@ -204,7 +205,7 @@ DecimalRead read_decimal(std::string_view text) {
     if (k < text.size() && (text[k] == '-' || text[k] == '+')) ++k;
     int exponent = 0;
     const bool said = is_figure(text, k);
-    for (; is_figure(text, k); ++k) exponent = std::min(10 * exponent + (text[k] - '0'), 4 * kFarExponent);
+    for (; is_figure(text, k); ++k) exponent = std::min(10 * exponent + (text[k] - '0'), kFarthest);
     if (said) {
       power += down ? -exponent : exponent;
       read.length = k;

@@ -952,15 +952,16 @@ bool alters(const Change& change, const Job& given) {
   return !same_value(*field, changed, given);
 }
 
-// Of two values for one field, the one that goes farther from what was given.
-bool goes_farther(const Change& change, const Change& tried, const Job& given) {
+// Of two values for one field, the one that goes farther from what it was in `start`.
+bool goes_farther(const Change& change, const Change& tried, const Job& start) {
   const Field* field = find_field(change.field);
   if (field == nullptr || field->kind != Kind::number || change.clear || tried.clear) return false;
-  return (change.value - tried.value) * (tried.value - field->access.get(given)) > 0.0;
+  return (change.value - tried.value) * (tried.value - field->access.get(start)) > 0.0;
 }
 
-// The first change that each open check proposes and that is not among `tried` yet, or not so far.
-std::vector<Change> proposals(const Design& design, const Job& given, const Job& job,
+// The first change that each open check proposes and that is not among `tried` yet, or not so far. `start`: the job,
+// completed, before any change.
+std::vector<Change> proposals(const Design& design, const Job& given, const Job& start, const Job& job,
                               const std::vector<Change>& tried) {
   std::vector<Change> fresh;
   const auto latest = [](auto& list, const Change& change) {
@@ -973,10 +974,10 @@ std::vector<Change> proposals(const Design& design, const Job& given, const Job&
     for (const Change& change : check->changes) {
       if (!alters(change, job) || !alters(change, given)) continue;
       const Change* const before = latest(tried, change);
-      if (before != nullptr && !goes_farther(change, *before, given)) continue;
+      if (before != nullptr && !goes_farther(change, *before, start)) continue;
       Change* const other = latest(fresh, change);
       if (other == nullptr) fresh.push_back(change);
-      if (other != nullptr && goes_farther(change, *other, given)) *other = change;
+      if (other != nullptr && goes_farther(change, *other, start)) *other = change;
       break;
     }
   }
@@ -1063,7 +1064,7 @@ struct Evaluation::Search {
   void look(std::vector<Change> from, const Design& failing) {
     changes = std::move(from);
     kept = changes.size();
-    fresh = proposals(failing, given, with_changes(given, changes), changes);
+    fresh = proposals(failing, given, start, with_changes(given, changes), changes);
     round = 0;
     passing = false;
   }
@@ -1071,11 +1072,21 @@ struct Evaluation::Search {
   Step add() {
     if (round == kRounds || fresh.empty()) return Step::in_vain;
     ++round;
-    changes.insert(changes.end(), fresh.begin(), fresh.end());
+    for (Change& change : fresh) take(std::move(change));
     const Design next = tried(changes);
     passing = passes(next);
-    if (!passing) fresh = proposals(next, given, with_changes(given, changes), changes);
+    if (!passing) fresh = proposals(next, given, start, with_changes(given, changes), changes);
     return Step::goes_on;
+  }
+
+  // In the place of one that went less far.
+  void take(Change change) {
+    const auto before = std::find_if(changes.begin(), changes.end(), [&](const Change& other) { return other.field == change.field; });
+    if (before == changes.end()) {
+      changes.push_back(std::move(change));
+    } else {
+      *before = std::move(change);
+    }
   }
 
   Step drop() {
@@ -1090,6 +1101,7 @@ struct Evaluation::Search {
   }
 
   Job given{};
+  Job start{};  // completed
   const Catalogue& catalogue;
   Beyond beyond{};  // without the proof until that is asked
   Holds holds{};
@@ -1110,6 +1122,7 @@ Evaluation::Evaluation(const Job& job, const Catalogue& catalogue, const Outcome
   {
     const Untold untold(telling == Telling::no_steps);
     design_ = run_stages(job, catalogue, beyond, search->holds);
+    search->start = design_.job;
   }
   if (design_.checks_by_seriousness().empty()) return;
   judge();

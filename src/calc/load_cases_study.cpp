@@ -75,7 +75,7 @@ DeployedDrag add_deployed_drag(const Design& design, double immersed_m, Trace& t
                            .label = "Waves and current on shaft and pod, motor down",
                            .symbol = "F",
                            .formula = push.inertia_N > 0.0 ? "F_d + F_i^2 / max(2 * F_c, F_i) + rho / 2 * Cp * A * (U + a * exp(-k * z))^2"
-                                                           : "F_d + rho / 2 * Cp * A * U^2",
+                                                           : "F_d + rho / 2 * Cp * A * (U + a * exp(-k * z))^2",
                            .terms = {{"F_d", push.drag_N, "N", "drag on the tube in a crest"},
                                      {"F_i", push.inertia_N, "N", "the water's inertia at its most"},
                                      {"F_c", push.fall_N, "N", "how the drag falls off beside the crest, rho Cd d (U a z_1 + a^2 z_2)"},

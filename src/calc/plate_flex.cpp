@@ -42,8 +42,12 @@ FlexSag flex_sag(const Design& design, double deck_factor, double panel_factor, 
                           .force_N = force_N,
                           .pitch_Nm = force_N * (wanted_m - at_m)}}}};
   PlateSolution solution = solve_plate(basis.model);
-  const auto opens = [&](double bolt_N) { return bolt_N > design.mount.preload_N; };
-  if (solution.solved && std::any_of(solution.cases.front().bolt_N.begin(), solution.cases.front().bolt_N.end(), opens)) {
+  // What pulls at all of the joint, bolts and deck, against one bolt's clamp: the safe side.
+  double pull_N = 0.0;
+  if (solution.solved) pull_N = solution.cases.front().deck_pull_N;
+  if (solution.solved)
+    for (const double bolt_N : solution.cases.front().bolt_N) pull_N += std::max(bolt_N, 0.0);
+  if (pull_N > design.mount.clamp_left_N) {
     basis.model.support.bolts_both_ways = basis.model.support.deck_both_ways = false;
     solution = solve_plate(basis.model);
   }

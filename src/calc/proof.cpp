@@ -47,9 +47,13 @@ std::optional<Change> thicker_plate(const Check& check, const PlateStock& now, c
   return std::nullopt;
 }
 
-// The smallest that breaks at so much more than the one there is.
+// The smallest that breaks, and yields, at so much more than the one there is.
 std::optional<Change> larger_bolt(double ratio, const Design& design, const Catalogue& catalogue) {
   const double needed_N = ratio * design.mount.bolt_breaking_N;
+  const BoltSize* size_now = find_bolt_size(design.mount.bolt.size);
+  const BoltGrade* grade_now = find_bolt_grade(design.mount.bolt.grade);
+  if (size_now == nullptr || grade_now == nullptr) return std::nullopt;
+  const double needed_yield_N = ratio * yield_N(*size_now, *grade_now);
   const double head_factor = bolt_head_factor(design.job.mount.head.value == Head::countersunk);
   const BoltOffer* best = nullptr;
   double best_N = std::numeric_limits<double>::infinity();
@@ -58,7 +62,7 @@ std::optional<Change> larger_bolt(double ratio, const Design& design, const Cata
     const BoltGrade* grade = find_bolt_grade(offer.grade);
     if (size == nullptr || grade == nullptr) continue;
     const double breaks_N = head_factor * tensile_N(*size, *grade);
-    if (breaks_N >= needed_N && breaks_N < best_N) best = &offer, best_N = breaks_N;
+    if (breaks_N >= needed_N && yield_N(*size, *grade) >= needed_yield_N && breaks_N < best_N) best = &offer, best_N = breaks_N;
   }
   if (best == nullptr) return std::nullopt;
   return Change{.field = "mount.bolt", .text = best->id, .label = "Take bolts " + best->size + " of " + best->grade};
@@ -78,11 +82,15 @@ void widen_backing(double ratio, double now_mm, const Design& design, std::vecto
     changes.push_back({.field = "mount.backing_thickness_mm", .value = thickness_mm, .label = "Backing " + trimmed(fixed(thickness_mm, 0)) + " mm thick"});
 }
 
-// A beam amid the panel leaves half of its span; only where the panel gives more than the plate does.
+// A beam amid the panel leaves half of its shorter side; only where the panel gives more than the plate does.
 void set_beam(const PlateStudy& study, const Design& design, std::vector<Change>& changes) {
-  const double span_mm = 10.0 * std::round(0.05 * design.job.mount.deck_span_mm.value);
+  const Mount& job = design.job.mount;
+  const bool athwart = job.deck_span_mm.value <= job.deck_breadth_mm.value;
+  const double span_mm = 10.0 * std::round(0.05 * (athwart ? job.deck_span_mm : job.deck_breadth_mm).value);
   if (!(study.panel_Hz < study.solution.frequencies_Hz.front()) || span_mm < kLeastSpan_mm) return;
-  changes.push_back({.field = "mount.deck_span_mm", .value = span_mm, .label = "Set a beam under the deck"});
+  changes.push_back({.field = athwart ? "mount.deck_span_mm" : "mount.deck_breadth_mm",
+                     .value = span_mm,
+                     .label = athwart ? "Set a beam under the deck" : "Set a stringer under the deck"});
 }
 
 std::vector<Change> changes_for(const Check& check, const PlateStudy& study, const Design& design, const Catalogue& catalogue) {

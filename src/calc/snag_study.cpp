@@ -114,14 +114,16 @@ void add_mount(const Design& design, const ChosenPlate& plate, const PlateStudy&
   const AtThrust worst = at_thrust(solved);
   const Mount& mount = design.job.mount;
   const BoltSize& size = *plate.bolt;
+  // A sunk head may pull through before the thread yields.
+  const double bolt_MPa = std::min(grade->yield_MPa, bolt_head_factor(mount.head.value == Head::countersunk) * grade->tensile_MPa);
   add(study, SnagPart::plate, "Mount plate yields",
       push_step("snag.plate", "Push at the propeller at which the plate yields", "F_p", solved, plate.alloy->yield_MPa, "T * S / sigma_T",
                 {{"S", plate.alloy->yield_MPa, "MPa", "yield of the plate"}},
                 {"sigma_T", worst.stress_MPa, "MPa", "stress in the plate at full thrust, by elements"}, kDiscreteKirchhoff));
   add(study, SnagPart::bolts, "Mount bolts yield",
-      push_step("snag.bolts", "Push at the propeller at which the worst bolt yields", "F_b", solved, yield_N(size, *grade), "T * A_s * S / q",
+      push_step("snag.bolts", "Push at the propeller at which the worst bolt yields", "F_b", solved, stress_area_mm2(size) * bolt_MPa, "T * A_s * S / q",
                 {{"A_s", stress_area_mm2(size), "mm2", "area that carries the tension in the thread"},
-                 {"S", grade->yield_MPa, "MPa", "yield of the bolt"}},
+                 {"S", bolt_MPa, "MPa", "yield of the bolt, or what pulls a sunk head through"}},
                 {"q", worst.combined_N, "N", "sqrt(N^2 + 3 V^2) of the worst bolt at full thrust: pull by elements, prying in it, and shear"},
                 kDiscreteKirchhoff));
   const DeckStrength deck = deck_strength(design.job.boat.deck.value);
@@ -179,7 +181,7 @@ void add_checks(SnagStudy& study) {
                                 .unit = "N",
                                 .comparison = Comparison::at_least,
                                 .source = kProjectDecision,
-                                .remedy = "Larger or thicker backing plates, bolts further apart, solid laminate in place of the core: or a mount "
+                                .remedy = "Larger or thicker backing plates, larger bolts or further apart, solid laminate in place of the core: or a mount "
                                           "with a breakaway that lets go first."});
   study.trace.checks.push_back({.id = "snag.plate",
                                 .label = "The shaft gives before the plate does",

@@ -2,7 +2,7 @@
 
 // What gives first when the lowered shaft is caught: tube, plate, bolts or deck.
 //
-// Every part is asked for the push at the propeller, from whichever side is worst for it, that makes it
+// Every part is asked for the push at the propeller, from the side (of twelve) that is worst for it, that makes it
 // give: the tube its plastic moment (a composite breaks at its elastic one); the rest by the plate's
 // elements, which answer in proportion: the plate its yield, the worst bolt the yield of its thread
 // (tension with prying, and shear, von Mises), the deck the shear of its skin round the backing and

@@ -161,7 +161,7 @@ inline constexpr Source kSaeJ429{.id = "sae-j429",
 inline constexpr Source kFatiguePlate{
     .id = "aluminum-design-manual-fatigue",
     .title = "Aluminum Design Manual, fatigue categories A to E",
-    .locator = "C_f N^(-1/m), recalled; category B at bolt holes not confirmed; EN 1993-1-9 90 for stainless",
+    .locator = "C_f N^(-1/m), recalled; category B at bolt holes not confirmed, A for plain metal; EN 1993-1-9 90 and 160 for stainless",
     .confirmed = false};
 inline constexpr Source kHoleInBending{
     .id = "roark-table-17-1-hole-in-bending",

@@ -257,7 +257,7 @@ TEST_CASE("a flex test's weight finds a tight joint, until it opens it") {
   const double light_mm = flex_sag(design, 1.0, 1.0, problem).total_mm;
   design.job.mount.test_mass_kg.value = 20.0;
   CHECK(flex_sag(design, 1.0, 1.0, problem).total_mm == rel(2.0 * light_mm, 1e-9));
-  design.mount.preload_N = 1.0;
+  design.mount.clamp_left_N = 1.0;
   CHECK(flex_sag(design, 1.0, 1.0, problem).total_mm > 1.002 * 2.0 * light_mm);
 }
 

@@ -116,6 +116,8 @@ TEST_SUITE("decimal figures") {
     CHECK(std::signbit(read_decimal("-0").value));
     CHECK(read_decimal("0." + std::string(5000, '0') + "1").value == 0.0);
     CHECK(std::isinf(read_decimal("1" + std::string(5000, '0')).value));
+    CHECK(read_decimal("0." + std::string(5000, '0') + "1e5001").value == 1.0);
+    CHECK(read_decimal("1" + std::string(5000, '0') + "e-5000").value == 1.0);
     CHECK(read_decimal("0." + std::string(300, '0') + "1e301").value == 1.0);
   }
 }

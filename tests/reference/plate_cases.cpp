@@ -128,8 +128,8 @@ class Solid {
 
   int corner(int node, int level) const { return 1 + 3 * node + level; }  // level 0 bottom, 1 middle, 2 top
 
-  // `level`: free in its own plane and held out of it, the other way round than for bending.
-  void write_body(bool level = false) {
+  // `in_plane`: free in its own plane and held out of it, the other way round than for bending.
+  void write_body(bool in_plane = false) {
     const double t_m = named_.model.shape.thickness_m;
     std::fprintf(file_, "*NODE, NSET=ALL\n");
     const int count = static_cast<int>(mesh_.nodes.size());
@@ -168,7 +168,7 @@ class Solid {
                  named_.model.material.modulus_Pa, named_.model.material.poisson_ratio, named_.model.material.density_kg_per_m3);
     // Held in its own plane, so that nothing but bending is left; beside a bar the plate strains in its plane.
     std::fprintf(file_, "*BOUNDARY\n");
-    if (level) {
+    if (in_plane) {
       for (int i = 0; i < count; ++i) std::fprintf(file_, "%d, 3, 3\n", corner(i, 1));
     } else if (named_.model.bars.empty()) {
       for (int i = 0; i < count; ++i) std::fprintf(file_, "%d, 1, 2\n", corner(i, 1));

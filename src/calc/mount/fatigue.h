@@ -23,7 +23,7 @@ FatigueDetail steel_bolt_holes();       // EN 1993-1-9, 90
 FatigueDetail bolt_thread();            // EN 1993-1-9, 50: rolled thread in tension
 
 // Stress at the edge of a hole over that of the plate without it, bent one way: 3 for a hole that is small beside
-// the thickness, 1.79 for a wide one. Roark, Table 17.1, out-of-plane bending of a wide plate (recalled).
+// the thickness, 1.79 for a wide one. Roark, Table 17.1, out-of-plane bending of a wide plate.
 // Precondition: thickness_mm > 0.
 double hole_in_bending_factor(double hole_mm, double thickness_mm);
 

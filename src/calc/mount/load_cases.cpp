@@ -17,7 +17,7 @@ namespace thole {
 namespace {
 
 constexpr int kThrustStep_deg = 15;
-constexpr double kDrag_factor = 1.5;     // project decision, as the next three
+constexpr double kDrag_factor = 1.5;     // project decision, as the next two
 constexpr double kRebound_frac = 0.5;    // of the acceleration at the bow
 constexpr double kSnagSpeed_mps = 0.5;   // drifting or steering
 

@@ -744,6 +744,7 @@ class PlateSystem {
       if (deck_area_m2_[node] > 0.0 && model_.support.deck_N_per_m3 > 0.0 && (u[at] < 0.0 || model_.support.deck_both_ways)) {
         result.deck_Pa[node] = -u[at] * model_.support.deck_N_per_m3;
         result.deck_N += result.deck_Pa[node] * deck_area_m2_[node];
+        result.deck_pull_N += std::max(-result.deck_Pa[node], 0.0) * deck_area_m2_[node];
       }
     }
     for (const int node : out_.mesh.bolt_nodes) {

@@ -104,7 +104,8 @@ struct PlateCaseSolution {
   std::vector<double> bolt_N{};      // by bolt, tension
   std::vector<double> prop_N{};      // push
   std::vector<double> deck_Pa{};     // by node, pressure
-  double deck_N = 0.0;               // push of the whole deck
+  double deck_N = 0.0;               // push of the whole deck, less what it pulls
+  double deck_pull_N = 0.0;          // both ways alone
   double foot_sag_m = 0.0;           // mean under the first load, up is positive
   double foot_pitch_rad = 0.0;       // its turn, ahead end up
   int worst_node = -1;               // of the stress, clear of points

@@ -57,7 +57,8 @@ struct StemPush {
   double drag_N = 0.0;       // as the crest passes: rho/2 Cd d (U^2 z + 2 U a z_1 + a^2 z_2)
   double fall_N = 0.0;       // by which the drag curves down there: rho Cd d (U a z_1 + a^2 z_2)
   double inertia_N = 0.0;    // at its most: rho Cm pi d^2/4 a w z_1
-  // Of both together: drag + inertia^2 / max(2 fall, inertia). Exact without current.
+  // Of both together: drag + inertia^2 / max(2 fall, inertia). Exact without current while inertia is at most twice
+  // the drag, else too high.
   double peak_N() const;
   // The same three about the surface: depth comes into each reach.
   double drag_Nm = 0.0;
