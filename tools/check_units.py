@@ -20,6 +20,7 @@ CARRIERS = {
                      "kNewtonPerPoundForce", "kRadPerDeg"},
     "data/parts.h": {"labour_per_h"},  # money
     "calc/parts/parts.h": {"quantity"},
+    "base/decimal.h": {"value"},  # a number as such
     "io/json_scan.h": {"number"},
     "base/trace.h": {"value", "limit", "actual"},
     "job/fields.h": {"min", "max", "quantum", "step"},

@@ -364,13 +364,13 @@ void add_hole_edge(PlateStudy& study, const FatigueDetail& detail, double hole_m
                                          {"sigma_s", swing.slam_MPa, "MPa", "beside a washer, in a slam, beyond the weight at rest"},
                                          {"C", range_MPa(detail, 1.0), "MPa", "range of plain metal at one cycle"},
                                          {"m", detail.slope_exponent, "", "its slope"},
-                                         {"n_T", swings_in_life() / kLife_years, "", "swings of the thrust in a year"},
-                                         {"n_s", slams_in_life() / kLife_years, "", "slams in a year"}},
+                                         {"n_T", swings_in_life() / kLife_year, "", "swings of the thrust in a year"},
+                                         {"n_s", slams_in_life() / kLife_year, "", "slams in a year"}},
                                .value = years,
                                .unit = "years",
                                .source = kFatiguePlate,
                                .assumptions = {"The worst of both in one place; harm adds up (Miner)."}});
-  if (years < 0.95 * kLife_years)
+  if (years < 0.95 * kLife_year)
     study.cautions.push_back({.id = "plate.hole_edge",
                               .text = "Looked at by itself, the edge of a bolt hole may crack after some " + significant(std::max(years, 0.1), 1) +
                                       " years of such use, sooner than the ten that are meant: look for cracks from the holes each season, keep the bolts "

@@ -41,9 +41,9 @@ double same_harm_factor(double slope_exponent) {
   return std::pow(std::tgamma(slope_exponent + 1.0), 1.0 / slope_exponent);
 }
 
-double slams_in_life() { return kSlams_per_s * 3600.0 * kRough_h_per_year * kLife_years; }
+double slams_in_life() { return kSlams_per_s * 3600.0 * kRough_h_per_year * kLife_year; }
 
-double swings_in_life() { return kSwings_per_h * kHolding_h_per_year * kLife_years; }
+double swings_in_life() { return kSwings_per_h * kHolding_h_per_year * kLife_year; }
 
 double swing_factor(double slope_exponent, double reversal_factor) {
   const double swing_factor = same_harm_factor(slope_exponent) / highest_one_in_factor(100.0);
@@ -56,7 +56,7 @@ double life_years(const FatigueDetail& detail, double thrust_range_MPa, double s
   const auto harm_in_life = [&](double stress_MPa, double cycles_count) {
     return std::pow(stress_MPa / range_MPa(detail, cycles_count), detail.slope_exponent);
   };
-  return kLife_years / (harm_in_life(thrust_range_MPa, swings_in_life()) + harm_in_life(slam_range_MPa, slams_in_life()));
+  return kLife_year / (harm_in_life(thrust_range_MPa, swings_in_life()) + harm_in_life(slam_range_MPa, slams_in_life()));
 }
 
 }  // namespace thole

@@ -33,7 +33,7 @@ double range_MPa(const FatigueDetail& detail, double cycles_count);
 // mean (m!)^(1/m). Slams of planing boats are close to that (Fridsma 1971).
 double same_harm_factor(double slope_exponent);
 
-inline constexpr double kLife_years = 10.0;  // that the mount is meant for; project decision
+inline constexpr double kLife_year = 10.0;  // that the mount is meant for; project decision
 
 // Slams in that life: one a second, 50 hours a year.
 double slams_in_life();
