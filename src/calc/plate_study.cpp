@@ -372,9 +372,8 @@ void add_hole_edge(PlateStudy& study, const FatigueDetail& detail, double hole_m
                                .assumptions = {"The worst of both in one place; harm adds up (Miner)."}});
   if (years < 0.95 * kLife_year)
     study.cautions.push_back({.id = "plate.hole_edge",
-                              .text = "Looked at by itself, the edge of a bolt hole may crack after some " + significant(std::max(years, 0.1), 1) +
-                                      " years of such use, sooner than the ten that are meant: look for cracks from the holes each season, keep the bolts "
-                                      "tight, or take a thicker plate.",
+                              .text = "By itself a bolt hole's edge may crack after some " + significant(std::max(years, 0.1), 1) +
+                                      " years of such use, not ten: look for cracks each season, or take a thicker plate.",
                               .source = kHoleInBending});
 }
 

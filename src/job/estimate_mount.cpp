@@ -107,7 +107,7 @@ void estimate_mount(Job& job, Trace& trace) {
   assume(trace, mount.deck_span_mm, kDeckSpan_mm, "mount.deck_span_mm",
          "A foredeck free for 300 mm between beam and bulkhead.", kProjectDecision);
   assume(trace, mount.deck_breadth_mm, std::max(mount.deck_span_mm.value, kDeckSpan_mm), "mount.deck_breadth_mm",
-         "As far athwart as fore and aft, 300 mm at least.", kProjectDecision);
+         "As far athwart, 300 mm at least.", kProjectDecision);
   assume(trace, mount.run_wave_m, usual_wave_m(job.water.exposure.value), "mount.run_wave_m",
          "0.3 m in sheltered water, 0.4 m in a bay, 0.5 m in the open.", kProjectDecision);
 }

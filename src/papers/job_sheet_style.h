@@ -9,7 +9,7 @@
 namespace thole {
 
 inline constexpr std::string_view kSheetStyle = R"(
-@page{margin:10mm}
+@page{margin:9mm}
 body:has(>.sheet){margin:0;background:#fff}
 .sheet{--ink:#111;--muted:#444;--line:#777;--faint:#bbb;--accent:#0a5a78;--water:#dcebf1;
 --hull:#ece6d8;--paper:#fff;--fails:#9b1c1c;--good:#145a37;--close:#734500;--bad:#9b1c1c;

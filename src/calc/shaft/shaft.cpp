@@ -364,8 +364,7 @@ void bend_tube(const ShaftInput& in, ShaftResult& r) {
   const double hum_mps = kLockIn_factor * 0.001 * section.outer_mm * swing_Hz;
   if (in.current_mps > kLockInFrom_frac * hum_mps && in.current_mps < kLockInTo_frac * hum_mps)
     r.trace.cautions.push_back({.id = "shaft.hum",
-                                .text = "In the current that you hold in, eddies shed by the lowered shaft keep time with it: it hums and whips, and that "
-                                        "wears the tube and its clamp. Look at both often, and lift it when you need not hold.",
+                                .text = "In this current eddies keep time with the lowered shaft: it hums, whips and wears. Look at tube and clamp often.",
                                 .source = kVortexShedding});
   std::vector<Step>& steps = r.trace.steps;
   tell([&] {
