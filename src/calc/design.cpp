@@ -959,23 +959,26 @@ bool goes_farther(const Change& change, const Change& tried, const Job& start) {
   return (change.value - tried.value) * (tried.value - field->access.get(start)) > 0.0;
 }
 
+// The change of this field in a list; null: none.
+template <class List>
+auto* change_of(List& list, std::string_view field) {
+  const auto found = std::find_if(list.begin(), list.end(), [&](const Change& change) { return change.field == field; });
+  return found == list.end() ? nullptr : &*found;
+}
+
 // The first change that each open check proposes and that is not among `tried` yet, or not so far. `start`: the job,
 // completed, before any change.
 std::vector<Change> proposals(const Design& design, const Job& given, const Job& start, const Job& job,
                               const std::vector<Change>& tried) {
   std::vector<Change> fresh;
-  const auto latest = [](auto& list, const Change& change) {
-    const auto found = std::find_if(list.rbegin(), list.rend(), [&](const Change& other) { return other.field == change.field; });
-    return found == list.rend() ? nullptr : &*found;
-  };
   for (const Check* check : design.checks_by_seriousness()) {
     const Verdict verdict = check->verdict();
     if (verdict != Verdict::fail && verdict != Verdict::not_evaluated) break;
     for (const Change& change : check->changes) {
       if (!alters(change, job) || !alters(change, given)) continue;
-      const Change* const before = latest(tried, change);
+      const Change* const before = change_of(tried, change.field);
       if (before != nullptr && !goes_farther(change, *before, start)) continue;
-      Change* const other = latest(fresh, change);
+      Change* const other = change_of(fresh, change.field);
       if (other == nullptr) fresh.push_back(change);
       if (other != nullptr && goes_farther(change, *other, start)) *other = change;
       break;
@@ -1081,11 +1084,10 @@ struct Evaluation::Search {
 
   // In the place of one that went less far.
   void take(Change change) {
-    const auto before = std::find_if(changes.begin(), changes.end(), [&](const Change& other) { return other.field == change.field; });
-    if (before == changes.end()) {
-      changes.push_back(std::move(change));
-    } else {
+    if (Change* const before = change_of(changes, change.field)) {
       *before = std::move(change);
+    } else {
+      changes.push_back(std::move(change));
     }
   }
 

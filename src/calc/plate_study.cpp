@@ -307,6 +307,9 @@ Swing swing_of(const PlateStudy& study, double PlateFinding::*stress_MPa) {
   return swing;
 }
 
+// The steady range that harms as much as all slams, over the stress of the hundredth worst.
+double slams_factor(const FatigueDetail& detail) { return same_harm_factor(detail.slope_exponent) / highest_one_in_factor(100.0); }
+
 // By the category of the detail, which has the hole in it.
 void add_fatigue_checks(PlateStudy& study, const FatigueDetail& detail) {
   const Swing swing = swing_of(study, &PlateFinding::stress_MPa);
@@ -330,8 +333,8 @@ void add_fatigue_checks(PlateStudy& study, const FatigueDetail& detail) {
   };
   add("plate.fatigue_thrust", "Fatigue by thrust, by elements", swing.thrust_MPa, swing_factor(detail.slope_exponent, 2.0), swings_in_life(),
       "at full thrust");
-  add("plate.fatigue_slam", "Fatigue by slams, by elements", swing.slam_MPa, same_harm_factor(detail.slope_exponent) / highest_one_in_factor(100.0),
-      slams_in_life(), "in a slam, beyond the weight at rest");
+  add("plate.fatigue_slam", "Fatigue by slams, by elements", swing.slam_MPa, slams_factor(detail), slams_in_life(),
+      "in a slam, beyond the weight at rest");
 }
 
 // And by what the hole's edge feels, as plain metal: without the washer's clamp the harder of both, so it counts as a
@@ -341,7 +344,7 @@ void add_hole_edge(PlateStudy& study, const FatigueDetail& detail, double hole_m
   if (!(swing.thrust_MPa > 0.0)) return;
   const double thickness_mm = 1000.0 * study.model.shape.thickness_m;
   const double raiser = hole_in_bending_factor(hole_mm, thickness_mm);
-  const double slam_factor = same_harm_factor(detail.slope_exponent) / highest_one_in_factor(100.0);
+  const double slam_factor = slams_factor(detail);
   const double thrust_factor = swing_factor(detail.slope_exponent, 2.0);
   const double years = life_years(detail, raiser * thrust_factor * swing.thrust_MPa, raiser * slam_factor * swing.slam_MPa);
   study.trace.steps.push_back({.id = "plate.raiser",
@@ -372,8 +375,9 @@ void add_hole_edge(PlateStudy& study, const FatigueDetail& detail, double hole_m
                                .assumptions = {"The worst of both in one place; harm adds up (Miner)."}});
   if (years < 0.95 * kLife_year)
     study.cautions.push_back({.id = "plate.hole_edge",
-                              .text = "By itself a bolt hole's edge may crack after some " + significant(std::max(years, 0.1), 1) +
-                                      " years of such use, not ten: look for cracks each season, or take a thicker plate.",
+                              .text = "By itself a bolt hole's edge may crack after some " +
+                                      (years < 1.5 ? fixed(std::max(std::round(12.0 * years), 1.0), 0) + " months" : fixed(years, 0) + " years") +
+                                      " of such use, not ten years: look for cracks each season, or take a thicker plate.",
                               .source = kHoleInBending});
 }
 

@@ -153,8 +153,8 @@ void step_through_loads(Context& ui, const PlateStudy& study, std::size_t shown,
   heading(ui, 4, at.label);
   note(ui, "Plate " + show(at.stress_MPa, "MPa", system).text() + " of " + show(at.limit_MPa, "MPa", system).text() + "; worst bolt " +
                show(at.bolt_N, "N", system).text() + (bolt_limit_N > 0.0 ? " of " + show(bolt_limit_N, "N", system).text() : "") +
-               "; the deck is pressed with up to " + show(at.deck_MPa, "MPa", system).text() + (at.sag_mm < 0.0 ? "; it rises " : "; sag ") +
-               show(std::abs(at.sag_mm), "mm", system).text() +
+               "; the deck is pressed with up to " + show(at.deck_MPa, "MPa", system).text() +
+               (std::abs(at.sag_mm) > kSeen_mm ? (at.sag_mm < 0.0 ? "; it rises " : "; sag ") + show(std::abs(at.sag_mm), "mm", system).text() : std::string()) +
                (std::abs(at.panel_mm) > kSeen_mm ? ", of it by the deck's panel " + show(std::abs(at.panel_mm), "mm", system).text() : std::string()) +
                "; shear and tension use " + fixed(100.0 * at.together_factor, 0) + " % of one bolt.");
   note(ui, cited(at.source));

@@ -98,6 +98,14 @@ void Sheet::text_at(float at_x, float at_y, const Type& type, std::uint32_t rgb,
                  colour(rgb), text.data(), text.data() + text.size());
 }
 
+const char* with_whole_number(const char* begin, const char* stop, const char* end) {
+  const auto is_figure = [](char c) { return c >= '0' && c <= '9'; };
+  if (stop - begin < 2 || stop == end || !is_figure(*stop) || (stop[-1] != '.' && stop[-1] != ',') || !is_figure(stop[-2])) return stop;
+  const char* before = stop;
+  while (before > begin && before[-1] != ' ') --before;
+  return before > begin ? before : stop;
+}
+
 float Sheet::paragraph(float at_x, float at_y, float columns, const Type& type, std::uint32_t rgb,
                        std::string_view text, bool measure) {
   const float size = scaled(type.size);
@@ -106,7 +114,7 @@ float Sheet::paragraph(float at_x, float at_y, float columns, const Type& type, 
   const char* begin = text.data();
   const char* const end = begin + text.size();
   while (begin < end) {
-    const char* stop = font(type)->CalcWordWrapPosition(size, begin, end, columns);
+    const char* stop = with_whole_number(begin, font(type)->CalcWordWrapPosition(size, begin, end, columns), end);
     if (stop == begin) ++stop;  // a column narrower than one letter
     const char* newline = std::find(begin, stop, '\n');
     const char* cut = std::min(stop, newline);

@@ -64,6 +64,10 @@ class Within {
   SemTree& tree_;
 };
 
+// A line that begins at `begin` and would end at `stop`, amid a text to `end`: it ends before a number that it would cut at
+// the decimal point, unless that is all that it has.
+const char* with_whole_number(const char* begin, const char* stop, const char* end);
+
 class Sheet {
  public:
   Sheet(ImDrawList* draw, const Fonts& fonts, const Viewport& view, const Palette& palette,

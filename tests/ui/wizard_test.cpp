@@ -6,6 +6,7 @@
 #include "io/link.h"
 #include "support.h"
 #include "ui/pages.h"
+#include "ui/sheet.h"
 
 using thole::test::Wizard;
 using thole::ui::Role;
@@ -76,6 +77,20 @@ TEST_SUITE("ui") {
     wizard.click(Role::button, "Undo");
     CHECK_FALSE(wizard.app().document().given().boat.length_m.known());
     CHECK(wizard.get(Role::button, "Undo").disabled);
+  }
+
+  TEST_CASE("a line does not end inside a number") {
+    const auto first_line = [](std::string_view text, std::size_t would_end) {
+      const char* const begin = text.data();
+      const char* const stop = thole::ui::with_whole_number(begin, begin + would_end, begin + text.size());
+      return std::string_view(begin, static_cast<std::size_t>(stop - begin));
+    };
+    CHECK(first_line("after some 0.3 years", 13) == "after some ");
+    CHECK(first_line("after some 0,3 years", 13) == "after some ");
+    CHECK(first_line("after all. 3 years", 10) == "after all.");
+    CHECK(first_line("in 1990.5 of", 3) == "in ");
+    CHECK(first_line("1234.5678", 5) == "1234.");  // no room for it anywhere
+    CHECK(first_line("some 0.", 7) == "some 0.");
   }
 
   TEST_CASE("a held stepper is one step of undo") {
